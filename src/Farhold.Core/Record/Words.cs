@@ -1,0 +1,117 @@
+namespace Farhold;
+
+/// <summary>A limb. Wire names are in <see cref="Wire"/>.</summary>
+public enum Limb
+{
+    LeftArm,
+    RightArm,
+    LeftLeg,
+    RightLeg,
+}
+
+/// <summary>A part of the body that is not a limb.</summary>
+public enum BodyRegion
+{
+    Head,
+    Neck,
+    Chest,
+    Abdomen,
+    Pelvis,
+    Back,
+    Axilla,
+    Groin,
+}
+
+public enum Sex
+{
+    Female,
+    Male,
+}
+
+public enum WoundNature
+{
+    Bleeding,
+    Amputation,
+    PartialAmputation,
+    Burn,
+    Fracture,
+    Other,
+}
+
+public enum TourniquetMake
+{
+    Windlass,
+    Elastic,
+    Pneumatic,
+    Improvised,
+}
+
+public enum PackingMaterial
+{
+    HaemostaticGauze,
+    PlainGauze,
+    Cloth,
+}
+
+public enum DressingKind
+{
+    Pressure,
+    Plain,
+}
+
+/// <summary>Ordered from best to worst.</summary>
+public enum Bleeding
+{
+    None,
+    Oozing,
+    Active,
+}
+
+public enum AttemptOutcome
+{
+    Held,
+    Bled,
+    Abandoned,
+}
+
+/// <summary>Level of consciousness: alert, newly confused, or answering only to voice, to pain, or to nothing. Best to worst.</summary>
+public enum Mental
+{
+    Alert,
+    Confused,
+    Voice,
+    Pain,
+    Unresponsive,
+}
+
+/// <summary>The pulse at the wrist. Best to worst.</summary>
+public enum RadialPulse
+{
+    Strong,
+    Weak,
+    Absent,
+}
+
+public enum DistalPulse
+{
+    Present,
+    Absent,
+}
+
+public enum Fluid
+{
+    OralWater,
+    OralRehydration,
+    Crystalloid,
+    WholeBlood,
+    Plasma,
+    RedCells,
+    Other,
+}
+
+public enum CareEnd
+{
+    HandedOver,
+    Died,
+    Stopped,
+}

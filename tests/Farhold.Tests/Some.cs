@@ -1,0 +1,16 @@
+using NodaTime.Text;
+
+namespace Farhold.Tests;
+
+/// <summary>Fixed examples with short names, so that tests show only what matters.</summary>
+public static class Some
+{
+    public static Instant Time(string iso) => InstantPattern.ExtendedIso.Parse(iso).GetValueOrThrow();
+
+    /// <summary>An invented morning; hh:mm after its midnight.</summary>
+    public static Instant At(string hoursMinutes)
+    {
+        var parts = hoursMinutes.Split(':');
+        return Time("2031-05-04T00:00:00Z") + Duration.FromMinutes((int.Parse(parts[0]) * 60) + int.Parse(parts[1]));
+    }
+}
