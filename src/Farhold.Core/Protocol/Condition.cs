@@ -1,0 +1,41 @@
+using System.Collections.Immutable;
+
+namespace Farhold;
+
+/// <summary>How a value is held against an operand.</summary>
+public enum Comparison
+{
+    Above,
+    AtLeast,
+    Below,
+    AtMost,
+
+    /// <summary>One of several words.</summary>
+    In,
+}
+
+/// <summary>A limit that depends on age: applies from an age (included) up to another (excluded), in years.</summary>
+public sealed record AgeBand(double FromYears, double UnderYears, double Limit);
+
+/// <summary>What a criterion asks, as data.</summary>
+public abstract record Condition
+{
+    private Condition()
+    {
+    }
+
+    public sealed record All(ImmutableArray<Condition> Parts) : Condition;
+
+    public sealed record Any(ImmutableArray<Condition> Parts) : Condition;
+
+    public sealed record Not(Condition Part) : Condition;
+
+    /// <summary>Holds one input against a number (durations in seconds).</summary>
+    /// <param name="Clock">Name of the clock setting the limit was taken from, if it was.</param>
+    /// <param name="Bands">Other limits by age; outside all bands <paramref name="Limit"/> applies.</param>
+    public sealed record Compare(
+        Input Input, Comparison Comparison, double Limit, string? Clock, ImmutableArray<AgeBand> Bands) : Condition;
+
+    /// <summary>Asks whether one input is one of some words (flags are the words true and false).</summary>
+    public sealed record OneOf(Input Input, ImmutableSortedSet<string> Words) : Condition;
+}

@@ -1,0 +1,233 @@
+using System.Collections.Immutable;
+using NodaTime;
+
+namespace Farhold;
+
+/// <summary>Reads a local protocol and lays it over another.</summary>
+/// <remarks>
+/// Tightening needs no signature. Loosening anything needs a named authority; loosening a hard limit is then told on every
+/// screen and print. Some things no signature can do: the limit may not go beyond <see cref="FurthestLimit"/>, a hard
+/// criterion may not be dropped unless others of its group remain, nor change its role. One fault refuses the file, and the
+/// protocol under it stays in force.
+/// </remarks>
+public sealed class LocalReader
+{
+    /// <summary>No authority moves the time limit beyond this (a design choice: published texts keep to six hours in the field).</summary>
+    public static readonly Duration FurthestLimit = Duration.FromHours(8);
+
+    private readonly LocatedJson json;
+    private readonly Protocol under;
+    private readonly List<(int Offset, string Text)> loosened = [];
+    private readonly List<string> hardLoosened = [];
+    private readonly List<string> changes = [];
+
+    private LocalReader(LocatedJson json, Protocol under) => (this.json, this.under) = (json, under);
+
+    /// <summary>The protocol with the local one laid over it.</summary>
+    public static Read<Protocol> Read(ReadOnlyMemory<byte> utf8, string file, Protocol under)
+    {
+        var json = new LocatedJson(utf8, file);
+        var laid = json.Parse() is { } root && json.IsObject(root, "a local protocol") ? new LocalReader(json, under).Lay(root) : null;
+        return laid is not null && json.Refusals.Count == 0
+            ? new Read<Protocol>.Usable(laid)
+            : new Read<Protocol>.Refused([.. json.Refusals.OrderBy(r => r.Line).ThenBy(r => r.Column)]);
+    }
+
+    private Protocol? Lay(Located root)
+    {
+        json.OnlyKnown(root, "$schema", "local", "version", "title", "over", "authority", "sources", "clock", "freshness", "criteria", "steps", "watch", "tasks");
+        if (json.Text(root, "over") is var over && over.Length > 0 && over != under.Id)
+            json.Refuse(root["over"]!.Offset, $"this local protocol is meant for {over}, not for {under.Id}");
+        var parts = new ProtocolParts(json, root);
+        var clock = Clock(root, parts);
+        if (clock is null)
+            return null;
+        var laid = under with
+        {
+            Sources = parts.Sources(under.Sources),
+            Clock = clock,
+            Freshness = Freshness(root, parts),
+            Criteria = Criteria(root, parts, clock),
+            Steps = Steps(root, parts),
+            Watch = Watch(root, parts),
+            Tasks = Tasks(root, parts, clock),
+        };
+        ProtocolReader.Whole(json, root, laid);
+        var authority = Authority(root);
+        return laid with
+        {
+            Local = new(
+                json.Text(root, "local"), json.Text(root, "version"), json.Text(root, "title"),
+                authority, [.. hardLoosened], [.. changes]),
+        };
+    }
+
+    private ClockLimits? Clock(Located root, ProtocolParts parts)
+    {
+        if (parts.Clock(under.Clock) is not { } clock)
+            return null;
+        if (root["clock"] is { } at)
+        {
+            Note(at, Strictness.Shorter(under.Clock.Window, clock.Window), false, $"the first window is {Say.Duration(clock.Window)} instead of {Say.Duration(under.Clock.Window)}");
+            Note(at, Strictness.Shorter(under.Clock.Limit, clock.Limit), true, $"the time limit is {Say.Duration(clock.Limit)} instead of {Say.Duration(under.Clock.Limit)}");
+            Note(at, Strictness.Longer(under.Clock.Soon, clock.Soon), false, $"help counts as soon within {Say.Duration(clock.Soon)} instead of {Say.Duration(under.Clock.Soon)}");
+            if (clock.Limit > FurthestLimit)
+                json.Refuse(at.Offset, $"the time limit may not be longer than {Say.Duration(FurthestLimit)}, whoever signs");
+        }
+
+        return clock;
+    }
+
+    private ImmutableSortedDictionary<string, Duration> Freshness(Located root, ProtocolParts parts)
+    {
+        var freshness = under.Freshness.ToBuilder();
+        foreach (var (name, span) in parts.Freshness())
+        {
+            var hard = under.Criteria.Any(c => c.Hard && ProtocolReader.Inputs(c.Condition).Any(i => i.Name == name));
+            if (under.Freshness.TryGetValue(name, out var before))
+                Note(root["freshness"]![name]!, Strictness.Shorter(before, span), hard, $"{name} stays fresh {Say.Duration(span)} instead of {Say.Duration(before)}");
+            freshness[name] = span;
+        }
+
+        return freshness.ToImmutable();
+    }
+
+    private ImmutableArray<Criterion> Criteria(Located root, ProtocolParts parts, ClockLimits clock)
+    {
+        // Limits taken from the clock follow it, so that a changed clock changes every criterion that names it.
+        var criteria = under.Criteria.Select(c => c with { Condition = Reclocked(c.Condition, clock) }).ToList();
+        foreach (var item in json.Items(root, "criteria", required: false))
+        {
+            var at = criteria.FindIndex(c => c.Id == item["id"]?.Text);
+            if (json.Flag(item, "drop"))
+                Drop(item, criteria, at);
+            else if (parts.Criterion(item, clock) is { } criterion)
+                Put(item, criteria, at, criterion);
+        }
+
+        return [.. criteria];
+    }
+
+    private void Put(Located item, List<Criterion> criteria, int at, Criterion criterion)
+    {
+        if (at < 0)
+        {
+            criteria.Add(criterion);
+            changes.Add($"added {criterion.Id}");
+            return;
+        }
+
+        var before = criteria[at];
+        if (before.Hard && (criterion.Role != before.Role || criterion.Group != before.Group || !criterion.Hard))
+            json.Refuse(item.Offset, $"{before.Id} is a hard limit: its role, group and hardness can't be changed");
+        Note(item, Strictness.Of(before, criterion), before.Hard, $"{before.Id} is changed: {criterion.Text}");
+        criteria[at] = criterion;
+    }
+
+    private void Drop(Located item, List<Criterion> criteria, int at)
+    {
+        json.OnlyKnown(item, "id", "drop");
+        if (at < 0)
+        {
+            json.Refuse(item.Offset, $"there is no criterion {item["id"]?.Text} to drop");
+            return;
+        }
+
+        var dropped = criteria[at];
+        criteria.RemoveAt(at);
+        if (dropped.Hard && (dropped.Group is null || criteria.All(c => c.Group != dropped.Group)))
+            json.Refuse(item.Offset, $"{dropped.Id} is a hard limit and can't be dropped, whoever signs");
+        Note(item, Change.Looser, dropped.Hard, $"{dropped.Id} is dropped: {dropped.Text}");
+    }
+
+    private ImmutableArray<AttemptStep> Steps(Located root, ProtocolParts parts)
+    {
+        var steps = under.Steps.ToBuilder();
+        foreach (var item in json.Items(root, "steps", required: false))
+        {
+            if (parts.Step(item) is not { } step || under.Steps.FirstOrDefault(s => s.Id == step.Id) is not { } before)
+                continue;
+            Note(item, Strictness.Of(before, step), false, $"the step {Wire.Word(step.Id)} is changed: {step.Text}");
+            steps[under.Steps.IndexOf(before)] = step;
+        }
+
+        return steps.ToImmutable();
+    }
+
+    private WatchPlan Watch(Located root, ProtocolParts parts)
+    {
+        if (root["watch"] is not { } at || parts.Watch() is not { } watch || watch.Periods is not [.., { Until: null }])
+            return under.Watch;
+        Note(at, Strictness.Of(under.Watch, watch), false, "the watch after slackening is changed");
+        return watch;
+    }
+
+    private ImmutableArray<CareTask> Tasks(Located root, ProtocolParts parts, ClockLimits clock)
+    {
+        var tasks = under.Tasks.ToList();
+        foreach (var item in json.Items(root, "tasks", required: false))
+        {
+            var at = tasks.FindIndex(t => t.Id == item["id"]?.Text);
+            if (json.Flag(item, "drop"))
+            {
+                json.OnlyKnown(item, "id", "drop");
+                if (at < 0)
+                    json.Refuse(item.Offset, $"there is no task {item["id"]?.Text} to drop");
+                else
+                {
+                    Note(item, Change.Looser, false, $"the task {tasks[at].Id} is dropped");
+                    tasks.RemoveAt(at);
+                }
+            }
+            else if (parts.Task(item, clock) is { } task)
+            {
+                if (at < 0)
+                    tasks.Add(task);
+                else
+                    tasks[at] = task;
+                Note(item, at < 0 ? Change.Tighter : Strictness.Of(under.Tasks[at], task), false, $"the task {task.Id} is changed: {task.Text}");
+            }
+        }
+
+        return [.. tasks];
+    }
+
+    private Authority? Authority(Located root)
+    {
+        if (root["authority"] is not { } at)
+        {
+            foreach (var (offset, text) in loosened)
+                json.Refuse(offset, $"this loosens the protocol and needs a named authority: {text}");
+            return null;
+        }
+
+        if (!json.IsObject(at, "authority"))
+            return null;
+        json.OnlyKnown(at, "name", "role", "date");
+        var date = json.Date(at, "date");
+        return date is null ? null : new(json.Text(at, "name"), json.Text(at, "role"), date.Value);
+    }
+
+    private void Note(Located at, Change change, bool hard, string text)
+    {
+        if (change == Change.Same)
+            return;
+        changes.Add(text);
+        if (!change.IsLoosening())
+            return;
+        loosened.Add((at.Offset, text));
+        if (hard)
+            hardLoosened.Add(text);
+    }
+
+    private static Condition Reclocked(Condition condition, ClockLimits clock) => condition switch
+    {
+        Condition.All all => new Condition.All([.. all.Parts.Select(p => Reclocked(p, clock))]),
+        Condition.Any any => new Condition.Any([.. any.Parts.Select(p => Reclocked(p, clock))]),
+        Condition.Not not => new Condition.Not(Reclocked(not.Part, clock)),
+        Condition.Compare { Clock: "window" } c => c with { Limit = clock.Window.TotalSeconds },
+        Condition.Compare { Clock: "limit" } c => c with { Limit = clock.Limit.TotalSeconds },
+        Condition.Compare { Clock: "soon" } c => c with { Limit = clock.Soon.TotalSeconds },
+        _ => condition,
+    };
+}

@@ -1,0 +1,81 @@
+using System.Collections.Immutable;
+using NodaTime;
+
+namespace Farhold;
+
+/// <summary>Where a figure comes from, and how well that is known.</summary>
+/// <param name="Known"><c>read</c>, <c>read-2</c> (seen in a secondary text), <c>memory</c>, <c>design</c> or <c>common practice</c>.</param>
+public sealed record Source(string Key, string Title, string Known);
+
+/// <summary>Who authorises a local protocol, in what role, and on what day.</summary>
+public sealed record Authority(string Name, string Role, LocalDate Date);
+
+/// <summary>The limits of the limb clock and of waiting.</summary>
+/// <param name="Window">From first tightening: the time within which a replacement should be tried.</param>
+/// <param name="Limit">From first tightening: never after.</param>
+/// <param name="Soon">From now: with higher care this close there is nothing to gain.</param>
+public sealed record ClockLimits(Duration Window, Duration Limit, Duration Soon);
+
+/// <summary>A step of an attempt. <paramref name="Minimum"/> by what it is done with; the key <c>""</c> is for anything.</summary>
+public sealed record AttemptStep(
+    StepId Id, string Text, ImmutableSortedDictionary<string, Duration> Minimum, ImmutableArray<string> Sources);
+
+public enum StepId
+{
+    Pack,
+    Hold,
+    Dress,
+    Slacken,
+    Watch,
+}
+
+/// <summary>How often to look at a wound whose tourniquet was slackened, up to some time after that.</summary>
+/// <param name="Until">Time since slackening up to which this holds; null for the last.</param>
+/// <param name="Every">Null: look without a break.</param>
+public sealed record WatchPeriod(Duration? Until, Duration? Every);
+
+public sealed record WatchPlan(string Text, ImmutableArray<WatchPeriod> Periods, ImmutableArray<string> Sources);
+
+public enum TaskScope
+{
+    Casualty,
+
+    /// <summary>Each limb with a tight tourniquet.</summary>
+    Limb,
+}
+
+/// <summary>Something to be done again and again.</summary>
+/// <param name="Every">In a stable casualty; null: only when unstable.</param>
+/// <param name="Unstable">While shock is suspected or unknown, or an attempt or the first hours of a watch are on.</param>
+/// <param name="Once">Instead of repeating: once, this long after the limb was first tightened.</param>
+/// <param name="DoneBy">Kinds of entries that count as doing it, besides a <c>task.done</c>.</param>
+public sealed record CareTask(
+    string Id,
+    TaskScope Scope,
+    string Text,
+    Duration? Every,
+    Duration? Unstable,
+    Duration? Once,
+    ImmutableArray<Kind> DoneBy,
+    ImmutableArray<string> Sources);
+
+/// <summary>A protocol: the criteria of the decision and the times that go with it. Versioned data, never code.</summary>
+/// <param name="Local">The local protocol laid over it, or null.</param>
+public sealed record Protocol(
+    string Id,
+    string Version,
+    string Title,
+    ImmutableSortedDictionary<string, Source> Sources,
+    ClockLimits Clock,
+    ImmutableSortedDictionary<string, Duration> Freshness,
+    ImmutableArray<Criterion> Criteria,
+    ImmutableArray<AttemptStep> Steps,
+    WatchPlan Watch,
+    ImmutableArray<CareTask> Tasks,
+    LocalProtocol? Local);
+
+/// <summary>What a local protocol changed.</summary>
+/// <param name="Authority">Null only where nothing is loosened.</param>
+/// <param name="Loosened">One sentence for every hard limit it loosened; shown on every screen and print.</param>
+public sealed record LocalProtocol(
+    string Id, string Version, string Title, Authority? Authority, ImmutableArray<string> Loosened, ImmutableArray<string> Changes);

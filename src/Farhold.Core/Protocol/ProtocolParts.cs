@@ -1,0 +1,167 @@
+using System.Collections.Immutable;
+using System.Text.Json;
+using NodaTime;
+
+namespace Farhold;
+
+/// <summary>Reads the parts that protocols and local protocols have in common.</summary>
+internal sealed class ProtocolParts(LocatedJson json, Located root)
+{
+    private static readonly string[] Known = ["read", "read-2", "memory", "design", "common practice", "local"];
+
+    /// <summary>The clock's limits; what is not given is taken from <paramref name="under"/>.</summary>
+    public ClockLimits? Clock(ClockLimits? under)
+    {
+        var clock = under is null ? json.Required(root, "clock") : root["clock"];
+        if (clock is null)
+            return under;
+        if (!json.IsObject(clock, "clock"))
+            return null;
+        json.OnlyKnown(clock, "window", "limit", "soon");
+        Duration? Of(string name, Duration? otherwise) =>
+            clock[name] is { } given ? json.Span(given, name) : otherwise ?? Missing(name);
+        var (window, limit, soon) = (Of("window", under?.Window), Of("limit", under?.Limit), Of("soon", under?.Soon));
+        if (window is null || limit is null || soon is null)
+            return null;
+        if (window > limit)
+            json.Refuse(clock.Offset, "the window can't be longer than the limit");
+        return new(window.Value, limit.Value, soon.Value);
+
+        Duration? Missing(string name)
+        {
+            json.Refuse(clock.Offset, $"{name} is missing");
+            return null;
+        }
+    }
+
+    public ImmutableSortedDictionary<string, Source> Sources(IEnumerable<KeyValuePair<string, Source>> under)
+    {
+        var sources = ImmutableSortedDictionary.CreateBuilder<string, Source>(StringComparer.Ordinal);
+        sources.AddRange(under);
+        foreach (var member in Members("sources"))
+        {
+            if (!json.IsObject(member.Value, "a source"))
+                continue;
+            json.OnlyKnown(member.Value, "title", "known");
+            var known = json.Text(member.Value, "known");
+            if (known.Length > 0 && !Known.Contains(known))
+                json.Refuse(member.Offset, $"known has to be one of {string.Join(", ", Known)}");
+            sources[member.Name] = new(member.Name, json.Text(member.Value, "title"), known);
+        }
+
+        return sources.ToImmutable();
+    }
+
+    public ImmutableSortedDictionary<string, Duration> Freshness()
+    {
+        var freshness = ImmutableSortedDictionary.CreateBuilder<string, Duration>(StringComparer.Ordinal);
+        foreach (var member in Members("freshness"))
+        {
+            if (Input.Named(member.Name) is not { Expires: true })
+                json.Refuse(member.Offset, $"{member.Name} is no input that goes stale");
+            else if (json.Span(member.Value, member.Name) is { } span)
+                freshness[member.Name] = span;
+        }
+
+        return freshness.ToImmutable();
+    }
+
+    public ImmutableArray<Criterion> Criteria(ClockLimits clock) =>
+        [.. json.Items(root, "criteria").Select(item => Criterion(item, clock)).OfType<Criterion>()];
+
+    public Criterion? Criterion(Located item, ClockLimits clock)
+    {
+        if (!json.IsObject(item, "a criterion"))
+            return null;
+        json.OnlyKnown(item, "id", "role", "group", "hard", "text", "sources", "when");
+        var condition = json.Required(item, "when") is { } when ? new ConditionReader(json, clock).Read(when) : null;
+        var group = item["group"] is null ? null : json.Text(item, "group");
+        var id = json.Text(item, "id");
+        return condition is null ? null
+            : new(id, json.Word<Role>(item, "role"), group, json.Flag(item, "hard"), json.Text(item, "text"), Cited(item), condition);
+    }
+
+    public ImmutableArray<AttemptStep> Steps() =>
+        [.. json.Items(root, "steps").Select(Step).OfType<AttemptStep>()];
+
+    public AttemptStep? Step(Located item)
+    {
+        if (!json.IsObject(item, "a step"))
+            return null;
+        json.OnlyKnown(item, "id", "text", "minimum", "sources");
+        var minimum = ImmutableSortedDictionary.CreateBuilder<string, Duration>(StringComparer.Ordinal);
+        if (json.Required(item, "minimum") is { } times && json.IsObject(times, "minimum"))
+            foreach (var member in times.Members)
+            {
+                if (member.Name.Length > 0 && !Wire.Words<PackingMaterial>().Contains(member.Name))
+                    json.Refuse(member.Offset, $"minimum is by {string.Join(", ", Wire.Words<PackingMaterial>())} or \"\" for any");
+                else if (json.Span(member.Value, "minimum") is { } span)
+                    minimum[member.Name] = span;
+            }
+
+        return new(json.Word<StepId>(item, "id"), json.Text(item, "text"), minimum.ToImmutable(), Cited(item));
+    }
+
+    public WatchPlan? Watch()
+    {
+        if (json.Required(root, "watch") is not { } watch || !json.IsObject(watch, "watch"))
+            return null;
+        json.OnlyKnown(watch, "text", "periods", "sources");
+        var periods = ImmutableArray.CreateBuilder<WatchPeriod>();
+        foreach (var item in json.Items(watch, "periods"))
+        {
+            if (!json.IsObject(item, "a period"))
+                continue;
+            json.OnlyKnown(item, "until", "every");
+            var period = new WatchPeriod(json.OptionalSpan(item, "until"), json.OptionalSpan(item, "every"));
+            if (periods is [.., { Until: var before }] && (before is null || period.Until <= before))
+                json.Refuse(item.Offset, "periods run on: each ends later than the one before");
+            if (period is { Until: null, Every: null })
+                json.Refuse(item.Offset, "the last period needs an every");
+            periods.Add(period);
+        }
+
+        return new(json.Text(watch, "text"), periods.ToImmutable(), Cited(watch));
+    }
+
+    public ImmutableArray<CareTask> Tasks(ClockLimits clock) =>
+        [.. json.Items(root, "tasks").Select(item => Task(item, clock)).OfType<CareTask>()];
+
+    public CareTask? Task(Located item, ClockLimits clock)
+    {
+        if (!json.IsObject(item, "a task"))
+            return null;
+        json.OnlyKnown(item, "id", "scope", "text", "every", "unstable", "once", "doneBy", "sources");
+        var scope = json.Word<TaskScope>(item, "scope");
+        var once = item["once"] is not { } given ? null
+            : given.Text switch { "window" => clock.Window, "limit" => clock.Limit, _ => json.Span(given, "once (or window, limit)") };
+        var (every, unstable) = (json.OptionalSpan(item, "every"), json.OptionalSpan(item, "unstable"));
+        if ((once is null) == (every is null && unstable is null))
+            json.Refuse(item.Offset, "a task is done once, or every so often: give once, or every and unstable");
+        if (once is not null && scope != TaskScope.Limb)
+            json.Refuse(item.Offset, "a task done once counts from the tightening of a limb: its scope has to be limb");
+        var doneBy = json.Items(item, "doneBy").Select(KindOf).OfType<Kind>();
+        return new(json.Text(item, "id"), scope, json.Text(item, "text"), every, unstable, once, [.. doneBy], Cited(item));
+    }
+
+    private Kind? KindOf(Located item)
+    {
+        var kind = Kinds.Parse(System.Text.Encoding.UTF8.GetBytes(item.Text));
+        if (kind is null)
+            json.Refuse(item.Offset, $"there is no kind of entry {item.Text}");
+        return kind;
+    }
+
+    private ImmutableArray<string> Cited(Located item)
+    {
+        var sources = json.Items(item, "sources");
+        if (sources.IsEmpty && item["sources"] is { } empty)
+            json.Refuse(empty.Offset, "at least one source has to be named");
+        foreach (var source in sources.Where(s => s.Kind != JsonValueKind.String))
+            json.Refuse(source.Offset, "a source is named by its key");
+        return [.. sources.Select(s => s.Text)];
+    }
+
+    private ImmutableArray<LocatedMember> Members(string name) =>
+        root[name] is not { } value ? [] : json.IsObject(value, name) ? value.Members : [];
+}

@@ -1,0 +1,72 @@
+using System.Collections.Immutable;
+using System.Text.Json;
+using NodaTime;
+
+namespace Farhold;
+
+/// <summary>Reads a whole protocol file.</summary>
+/// <remarks>The form is that of <c>protocols/protocol.schema.json</c>. Nothing is half-read: one fault refuses the file.</remarks>
+public static class ProtocolReader
+{
+    public static Read<Protocol> Read(ReadOnlyMemory<byte> utf8, string file)
+    {
+        var json = new LocatedJson(utf8, file);
+        var protocol = json.Parse() is { } root && json.IsObject(root, "a protocol") ? Compose(json, root) : null;
+        return protocol is not null && json.Refusals.Count == 0
+            ? new Read<Protocol>.Usable(protocol)
+            : new Read<Protocol>.Refused([.. json.Refusals.OrderBy(r => r.Line).ThenBy(r => r.Column)]);
+    }
+
+    private static Protocol? Compose(LocatedJson json, Located root)
+    {
+        json.OnlyKnown(root, "$schema", "protocol", "version", "title", "sources", "clock", "freshness", "criteria", "steps", "watch", "tasks");
+        var parts = new ProtocolParts(json, root);
+        if (parts.Clock(null) is not { } clock)
+            return null;
+        var protocol = new Protocol(
+            json.Text(root, "protocol"),
+            json.Text(root, "version"),
+            json.Text(root, "title"),
+            parts.Sources([]),
+            clock,
+            parts.Freshness(),
+            parts.Criteria(clock),
+            parts.Steps(),
+            parts.Watch() ?? new("", [], []),
+            parts.Tasks(clock),
+            null);
+        Whole(json, root, protocol);
+        return protocol;
+    }
+
+    /// <summary>What must hold of a protocol as a whole, whatever it was put together from.</summary>
+    internal static void Whole(LocatedJson json, Located root, Protocol protocol)
+    {
+        foreach (var twice in protocol.Criteria.GroupBy(c => c.Id).Where(g => g.Count() > 1))
+            json.Refuse(root.Offset, $"criterion {twice.Key} is given twice");
+        if (protocol.Criteria.All(c => c.Role == Role.Awaits))
+            json.Refuse(root.Offset, "a protocol needs criteria that forbid or require something");
+        if (!protocol.Steps.Select(s => s.Id).SequenceEqual(Enum.GetValues<StepId>()))
+            json.Refuse(root.Offset, $"steps have to be {string.Join(", ", Wire.Words<StepId>())}, in this order");
+        if (protocol.Watch.Periods is [] or [.., { Until: not null }])
+            json.Refuse(root.Offset, "the last period of the watch has no until, all others have one");
+        foreach (var input in protocol.Criteria.SelectMany(c => Inputs(c.Condition)).Distinct())
+            if (input.Expires && !protocol.Freshness.ContainsKey(input.Name))
+                json.Refuse(root.Offset, $"freshness has to say how long {input.Name} stays fresh");
+        var cited = protocol.Criteria.SelectMany(c => c.Sources)
+            .Concat(protocol.Steps.SelectMany(s => s.Sources)).Concat(protocol.Watch.Sources)
+            .Concat(protocol.Tasks.SelectMany(t => t.Sources)).Distinct();
+        foreach (var key in cited.Where(k => !protocol.Sources.ContainsKey(k)))
+            json.Refuse(root.Offset, $"the source {key} is cited but not listed under sources");
+    }
+
+    internal static IEnumerable<Input> Inputs(Condition condition) => condition switch
+    {
+        Condition.All all => all.Parts.SelectMany(Inputs),
+        Condition.Any any => any.Parts.SelectMany(Inputs),
+        Condition.Not not => Inputs(not.Part),
+        Condition.Compare compare => [compare.Input],
+        Condition.OneOf oneOf => [oneOf.Input],
+        _ => throw new System.Diagnostics.UnreachableException(),
+    };
+}

@@ -1,0 +1,177 @@
+using System.Collections.Immutable;
+using NodaTime;
+
+namespace Farhold;
+
+/// <summary>The record of one casualty: the set of all entries held, and what they come to.</summary>
+/// <remarks>
+/// Entries may be added in any order, twice, and from several devices; what the record says depends only on the set.
+/// Two different entries with one id are a conflict: both are kept, each is a reading of its own, and whoever judges
+/// takes the more cautious reading. Not thread-safe.
+/// </remarks>
+public sealed class CareRecord
+{
+    /// <summary>Readings that are tried where conflicts combine; with more, the first of each conflict beyond is taken.</summary>
+    public const int MaxReadings = 64;
+
+    private readonly Dictionary<EntryId, Entry> entries = [];
+    private readonly SortedDictionary<EntryId, List<Entry>> conflicts = [];
+    private readonly Dictionary<string, Device> devices = [];
+    private readonly HashSet<EntryId> targets = [];
+    private readonly List<DamagedLine> damaged = [];
+    private Folded? folded;
+
+    public CareRecord(IEnumerable<Entry> entries, IEnumerable<DamagedLine> damaged)
+    {
+        foreach (var entry in entries)
+            Add(entry);
+        foreach (var line in damaged)
+            Add(line);
+    }
+
+    /// <summary>All entries held, both of a conflict, sorted by device and number.</summary>
+    public IEnumerable<Entry> Entries => entries.Values
+        .Concat(conflicts.Values.SelectMany(c => c.Skip(1)))
+        .OrderBy(e => e.Id);
+
+    public int Count => entries.Count + conflicts.Values.Sum(c => c.Count - 1);
+
+    public IReadOnlyList<DamagedLine> Damaged => damaged;
+
+    /// <summary>Ids under which two different entries are held.</summary>
+    public IReadOnlyCollection<EntryId> Conflicts => conflicts.Keys;
+
+    /// <summary>What the record comes to: one state, or one for every way of reading its conflicts.</summary>
+    public ImmutableArray<State> Readings => Folding.Readings;
+
+    /// <summary>Why the record may not be whole; sorted by id.</summary>
+    public ImmutableArray<Doubt> Doubts => Folding.Doubts;
+
+    /// <summary>What is odd in it, sorted by entry.</summary>
+    public ImmutableArray<Remark> Remarks => Folding.Remarks;
+
+    /// <summary>The latest time any device wrote; a clock that shows less is wrong or looks back.</summary>
+    public Instant? LastRecorded => devices.Count == 0 ? null : devices.Values.Max(d => d.Latest);
+
+    /// <summary>Name of the next entry that the device writes.</summary>
+    public EntryId NextId(string device) => new(device, devices.TryGetValue(device, out var d) ? d.Last + 1 : 1);
+
+    public static CareRecord Of(RecordFile file) => new(file.Entries, file.Damaged);
+
+    /// <returns>False if the very entry, or one of the same meaning, is held already.</returns>
+    public bool Add(Entry entry)
+    {
+        if (entries.TryGetValue(entry.Id, out var held))
+            return AddConflict(held, entry);
+        entries.Add(entry.Id, entry);
+        var plain = Register(entry);
+        folded = plain && folded is { Readings: [var only] } && conflicts.Count == 0
+            ? folded with { Readings = [only.Plus(Farhold.Folding.Date(entry, entry.Recorded, Duration.Zero))] }
+            : null;
+        return true;
+    }
+
+    /// <summary>Keeps a line that can't be read; the same line twice is kept once.</summary>
+    public void Add(DamagedLine line)
+    {
+        if (damaged.Any(d => d.Raw == line.Raw))
+            return;
+        damaged.Add(line);
+        folded = null;
+    }
+
+    private Folded Folding => folded ??= Fold();
+
+    private bool AddConflict(Entry held, Entry entry)
+    {
+        if (held.Json == entry.Json)
+            return false;
+        var canonical = CanonicalJson.Of(entry.Json);
+        var variants = conflicts.GetValueOrDefault(entry.Id) ?? [held];
+        if (variants.Any(v => CanonicalJson.Of(v.Json) == canonical))
+            return false;
+        variants.Add(entry);
+        variants.Sort((a, b) => CanonicalJson.Of(a.Json).Utf8.Span.SequenceCompareTo(CanonicalJson.Of(b.Json).Utf8.Span));
+        conflicts[entry.Id] = variants;
+        entries[entry.Id] = variants[0];
+        Register(entry);
+        folded = null;
+        return true;
+    }
+
+    /// <summary>Notes device and target; true if the entry changes nothing but the list of its own kind.</summary>
+    private bool Register(Entry entry)
+    {
+        var device = devices.GetValueOrDefault(entry.Id.Device);
+        var inOrder = entry.Id.Number == (device?.Last ?? 0) + 1
+            && (device is null || entry.Recorded >= device.Latest)
+            && entry.Happened.Earliest <= entry.Recorded;
+        devices[entry.Id.Device] = new(
+            Math.Max(device?.Last ?? 0, entry.Id.Number),
+            device is null ? entry.Recorded : Instant.Max(device.Latest, entry.Recorded));
+        switch (entry.Payload)
+        {
+            case Payload.EntryAmended a:
+                targets.Add(a.Target);
+                return false;
+            case Payload.EntryWithdrawn w:
+                targets.Add(w.Target);
+                return false;
+            default:
+                return inOrder && !targets.Contains(entry.Id);
+        }
+    }
+
+    private Folded Fold()
+    {
+        var first = Farhold.Folding.Of(entries);
+        var readings = ImmutableArray.CreateBuilder<State>();
+        readings.Add(first.State);
+        var chosen = conflicts.ToArray();
+        var total = chosen.Aggregate(1L, (n, c) => Math.Min(n * c.Value.Count, MaxReadings));
+        for (var reading = 1; reading < total; reading++)
+        {
+            var variant = new Dictionary<EntryId, Entry>(entries);
+            var rest = reading;
+            foreach (var (id, variants) in chosen)
+            {
+                variant[id] = variants[rest % variants.Count];
+                rest /= variants.Count;
+            }
+
+            readings.Add(Farhold.Folding.Of(variant).State);
+        }
+
+        var doubts = first.Doubts
+            .Concat(damaged.Select(Doubt.OfLine))
+            .Concat(conflicts.Keys.Where(id => !Withdrawn(id)).Select(Doubt.OfConflict))
+            .Concat(Gaps());
+        return new(
+            readings.ToImmutable(),
+            [.. doubts.OrderBy(d => d.Id, StringComparer.Ordinal)],
+            [.. first.Remarks.OrderBy(r => r.About).ThenBy(r => r.Text, StringComparer.Ordinal)]);
+    }
+
+    private bool Withdrawn(EntryId id) =>
+        entries.Values.Any(e => e.Payload is Payload.EntryWithdrawn w && w.Target == id);
+
+    /// <summary>Numbers that a device skipped, or whose entries never came; those of damaged lines are told by the damage.</summary>
+    private IEnumerable<Doubt> Gaps()
+    {
+        var legible = damaged.Select(d => LegibleId.In(d.Raw)).OfType<EntryId>();
+        foreach (var device in entries.Keys.Concat(legible).Distinct().GroupBy(id => id.Device))
+        {
+            var expected = 1;
+            foreach (var number in device.Select(id => id.Number).Order())
+            {
+                if (number > expected)
+                    yield return Doubt.OfGap(device.Key, expected, number - 1);
+                expected = number == int.MaxValue ? number : number + 1;
+            }
+        }
+    }
+
+    private sealed record Device(int Last, Instant Latest);
+
+    private sealed record Folded(ImmutableArray<State> Readings, ImmutableArray<Doubt> Doubts, ImmutableArray<Remark> Remarks);
+}

@@ -1,0 +1,259 @@
+using System.Collections.Immutable;
+using System.Diagnostics;
+using System.Globalization;
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using NodaTime;
+
+namespace Farhold;
+
+/// <summary>Makes new entries, as the line that goes to disk.</summary>
+public static class EntryWriting
+{
+    /// <summary>Letters of all scripts stay readable in the file; what JSON has to escape is escaped.</summary>
+    private static readonly JsonWriterOptions Plainly = new() { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+
+    /// <exception cref="ArgumentException">The entry says something the record does not accept, such as a number out of range.</exception>
+    public static Entry Write(EntryId id, Happened happened, Instant recorded, string by, Payload payload)
+    {
+        using var stream = new MemoryStream(256);
+        using (var w = new Utf8JsonWriter(stream, Plainly))
+        {
+            w.WriteStartObject();
+            w.WriteString("id", id.ToString());
+            Write(w, "happened", happened);
+            w.WriteString("recorded", WrittenInstant.Write(recorded));
+            w.WriteString("by", by);
+            w.WriteString("kind", payload is Payload.OfNewerVersion other ? other.Kind : Kinds.Wire(Kinds.Of(payload)));
+            Fields(w, payload);
+            w.WriteEndObject();
+        }
+
+        return new EntryReader().Read(stream.ToArray(), "new entry", 1) switch
+        {
+            Read<Entry>.Usable usable => usable.Value,
+            Read<Entry>.Refused refused =>
+                throw new ArgumentException(string.Join("; ", refused.Refusals.Select(r => r.Reason)), nameof(payload)),
+            _ => throw new UnreachableException(),
+        };
+    }
+
+    /// <summary>Writes when something happened: an instant, or an object of earliest and latest.</summary>
+    public static void Write(Utf8JsonWriter w, string name, Happened happened)
+    {
+        if (happened.IsInstant)
+        {
+            w.WriteString(name, WrittenInstant.Write(happened.Earliest));
+            return;
+        }
+
+        w.WriteStartObject(name);
+        w.WriteString("earliest", WrittenInstant.Write(happened.Earliest));
+        w.WriteString("latest", WrittenInstant.Write(happened.Latest));
+        w.WriteEndObject();
+    }
+
+    private static void Fields(Utf8JsonWriter w, Payload payload)
+    {
+        switch (payload)
+        {
+            case Payload.CasualtyOpened p:
+                w.WriteString("alias", p.Alias);
+                Word(w, "sex", p.Sex);
+                Number(w, "ageYears", p.AgeYears);
+                Number(w, "massKg", p.MassKg);
+                Texts(w, "allergies", p.Allergies);
+                Texts(w, "medicines", p.Medicines);
+                Text(w, "history", p.History);
+                break;
+            case Payload.WoundFound p:
+                w.WriteString("wound", p.Wound);
+                Word(w, "limb", p.Limb);
+                Word(w, "region", p.Region);
+                Word<WoundNature>(w, "nature", p.Nature);
+                Text(w, "note", p.Note);
+                break;
+            case Payload.TourniquetTightened p:
+                w.WriteString("tourniquet", p.Tourniquet);
+                Word<Limb>(w, "limb", p.Limb);
+                Text(w, "place", p.Place);
+                Word(w, "make", p.Make);
+                Text(w, "wound", p.Wound);
+                break;
+            case Payload.TourniquetSlackened p:
+                w.WriteString("tourniquet", p.Tourniquet);
+                break;
+            case Payload.TourniquetRemoved p:
+                w.WriteString("tourniquet", p.Tourniquet);
+                break;
+            case Payload.WoundPacked p:
+                w.WriteString("wound", p.Wound);
+                Word<PackingMaterial>(w, "material", p.Material);
+                break;
+            case Payload.PressureHeld p:
+                w.WriteString("wound", p.Wound);
+                Number(w, "minutes", p.Minutes);
+                break;
+            case Payload.DressingApplied p:
+                w.WriteString("wound", p.Wound);
+                Word<DressingKind>(w, "dressing", p.Dressing);
+                break;
+            case Payload.BleedingChecked p:
+                w.WriteString("wound", p.Wound);
+                Word<Bleeding>(w, "bleeding", p.Bleeding);
+                break;
+            case Payload.AttemptStarted p:
+                w.WriteString("wound", p.Wound);
+                w.WriteString("tourniquet", p.Tourniquet);
+                break;
+            case Payload.AttemptEnded p:
+                w.WriteString("wound", p.Wound);
+                w.WriteString("tourniquet", p.Tourniquet);
+                Word<AttemptOutcome>(w, "outcome", p.Outcome);
+                Text(w, "note", p.Note);
+                break;
+            case Payload.SignsTaken p:
+                Signs(w, p);
+                break;
+            case Payload.WatchStated p:
+                w.WriteBoolean("able", p.Able);
+                break;
+            case Payload.SuppliesStated p:
+                w.WriteString("item", p.Item);
+                w.WriteNumber("count", p.Count);
+                break;
+            case Payload.DrugGiven p:
+                w.WriteString("drug", p.Drug);
+                Number(w, "amount", p.Amount);
+                w.WriteString("unit", p.Unit);
+                w.WriteString("route", p.Route);
+                Text(w, "note", p.Note);
+                break;
+            case Payload.FluidGiven p:
+                Word<Fluid>(w, "fluid", p.Fluid);
+                Number(w, "millilitres", p.Millilitres);
+                w.WriteString("route", p.Route);
+                break;
+            case Payload.UrineMeasured p:
+                Number(w, "millilitres", p.Millilitres);
+                break;
+            case Payload.TaskDone p:
+                w.WriteString("task", p.Task);
+                Text(w, "note", p.Note);
+                break;
+            case Payload.HelpExpected p:
+                Time(w, "likely", p.Likely);
+                Time(w, "earliest", p.Earliest);
+                Time(w, "latest", p.Latest);
+                Text(w, "basis", p.Basis);
+                Text(w, "plan", p.Plan);
+                break;
+            case Payload.AdviceReceived p:
+                w.WriteString("from", p.From);
+                w.WriteString("text", p.Text);
+                Texts(w, "allows", p.Allows);
+                break;
+            case Payload.NoteWritten p:
+                w.WriteString("text", p.Text);
+                break;
+            case Payload.EntryAmended p:
+                w.WriteString("target", p.Target.ToString());
+                w.WritePropertyName("replace");
+                w.WriteRawValue(p.Replace.Utf8.Span);
+                break;
+            case Payload.EntryWithdrawn p:
+                w.WriteString("target", p.Target.ToString());
+                w.WriteString("reason", p.Reason);
+                break;
+            case Payload.CareEnded p:
+                Word<CareEnd>(w, "how", p.How);
+                Text(w, "to", p.To);
+                Text(w, "note", p.Note);
+                break;
+            case Payload.OfNewerVersion:
+                break;
+            default:
+                throw new UnreachableException();
+        }
+    }
+
+    private static void Signs(Utf8JsonWriter w, Payload.SignsTaken p)
+    {
+        Number(w, "heartRate", p.HeartRate);
+        Number(w, "breathRate", p.BreathRate);
+        Number(w, "systolic", p.Systolic);
+        Number(w, "diastolic", p.Diastolic);
+        Number(w, "spo2", p.Spo2);
+        Number(w, "temperatureC", p.TemperatureC);
+        Word(w, "mental", p.Mental);
+        if (p.Gcs is { } gcs)
+        {
+            w.WriteStartObject("gcs");
+            Number(w, "eye", gcs.Eye);
+            Number(w, "verbal", gcs.Verbal);
+            Number(w, "motor", gcs.Motor);
+            w.WriteEndObject();
+        }
+
+        Flag(w, "dizzy", p.Dizzy);
+        Flag(w, "pale", p.Pale);
+        Flag(w, "cool", p.Cool);
+        Flag(w, "clammy", p.Clammy);
+        Word(w, "radialPulse", p.RadialPulse);
+        Number(w, "capillaryRefillS", p.CapillaryRefillS);
+        Number(w, "pain", p.Pain);
+        if (p.DistalPulse is { } pulses)
+        {
+            w.WriteStartObject("distalPulse");
+            foreach (var (limb, pulse) in pulses)
+                w.WriteString(Wire.Word(limb), Wire.Word(pulse));
+            w.WriteEndObject();
+        }
+
+        Flag(w, "onOxygen", p.OnOxygen);
+        Flag(w, "noPressureCuff", p.NoPressureCuff);
+    }
+
+    private static void Text(Utf8JsonWriter w, string name, string? value)
+    {
+        if (value is not null)
+            w.WriteString(name, value);
+    }
+
+    private static void Texts(Utf8JsonWriter w, string name, ImmutableArray<string> values)
+    {
+        if (values.IsDefault)
+            return;
+        w.WriteStartArray(name);
+        foreach (var value in values)
+            w.WriteStringValue(value);
+        w.WriteEndArray();
+    }
+
+    private static void Flag(Utf8JsonWriter w, string name, bool? value)
+    {
+        if (value is { } known)
+            w.WriteBoolean(name, known);
+    }
+
+    private static void Number(Utf8JsonWriter w, string name, double? value)
+    {
+        if (value is not { } known)
+            return;
+        w.WritePropertyName(name);
+        w.WriteRawValue(known.ToString("R", CultureInfo.InvariantCulture));
+    }
+
+    private static void Word<T>(Utf8JsonWriter w, string name, T? value)
+        where T : struct, Enum
+    {
+        if (value is { } known)
+            w.WriteString(name, Wire.Word(known));
+    }
+
+    private static void Time(Utf8JsonWriter w, string name, Instant? value)
+    {
+        if (value is { } known)
+            w.WriteString(name, WrittenInstant.Write(known));
+    }
+}

@@ -1,0 +1,128 @@
+using System.Collections.Immutable;
+using NodaTime;
+
+namespace Farhold;
+
+/// <summary>From a set of entries, one for each id, to the state: withdrawals, amendments, and clocks that ran back.</summary>
+internal sealed class Folding
+{
+    /// <summary>Differences between clock readings up to this are the clock being set right, not an error (a design choice).</summary>
+    public static readonly Duration ClockTolerance = Duration.FromMinutes(2);
+
+    private readonly IReadOnlyDictionary<EntryId, Entry> entries;
+    private readonly HashSet<EntryId> withdrawn = [];
+    private readonly Dictionary<EntryId, (Entry Amendment, Entry Amended)> amended = [];
+
+    private Folding(IReadOnlyDictionary<EntryId, Entry> entries) => this.entries = entries;
+
+    public List<Doubt> Doubts { get; } = [];
+
+    public List<Remark> Remarks { get; } = [];
+
+    public State State { get; private set; } = State.Empty;
+
+    public static Folding Of(IReadOnlyDictionary<EntryId, Entry> entries)
+    {
+        var folding = new Folding(entries);
+        folding.Withdraw();
+        folding.Amend();
+        folding.State = State.Of(folding.Effective());
+        return folding;
+    }
+
+    /// <summary>The entry as it counts, with a time no later than it was written.</summary>
+    public static Dated Date(Entry entry, Instant written, Duration clockRanBack)
+    {
+        var when = entry.Happened.NotAfter(written);
+        if (clockRanBack > Duration.Zero)
+            when = new(when.Earliest - clockRanBack, when.Latest);
+        return new(entry.Id, when, entry.Recorded, entry.By, entry.Payload);
+    }
+
+    private void Withdraw()
+    {
+        foreach (var entry in entries.Values)
+        {
+            if (entry.Payload is not Payload.EntryWithdrawn { Target: var target })
+                continue;
+            if (!entries.TryGetValue(target, out var held))
+                Remarks.Add(new(entry.Id, $"withdraws {target}, which is not in the record"));
+            else if (held.Payload is Payload.EntryWithdrawn)
+                Remarks.Add(new(entry.Id, $"a withdrawal can't be withdrawn ({target}): enter what was withdrawn again"));
+            else
+                withdrawn.Add(target);
+        }
+    }
+
+    /// <summary>Of several amendments of one entry the one with the greatest (recorded, id) counts; a broken one never does.</summary>
+    private void Amend()
+    {
+        var amendments = entries.Values
+            .Where(e => e.Payload is Payload.EntryAmended && !withdrawn.Contains(e.Id))
+            .OrderByDescending(e => e.Recorded).ThenByDescending(e => e.Id);
+        foreach (var entry in amendments)
+        {
+            var amendment = (Payload.EntryAmended)entry.Payload;
+            if (!entries.TryGetValue(amendment.Target, out var target))
+                Remarks.Add(new(entry.Id, $"amends {amendment.Target}, which is not in the record"));
+            else if (target.Payload is Payload.EntryAmended or Payload.EntryWithdrawn)
+                Remarks.Add(new(entry.Id, $"an amendment or withdrawal can't be amended ({target.Id}): amend the entry itself"));
+            else if (withdrawn.Contains(target.Id) || amended.ContainsKey(target.Id))
+                continue;
+            else if (Amending.Apply(target, amendment) is Read<Entry>.Usable usable)
+                amended.Add(target.Id, (entry, usable.Value));
+            else
+                Doubts.Add(Doubt.OfAmendment(entry.Id, Reason(Amending.Apply(target, amendment))));
+        }
+    }
+
+    private IEnumerable<Dated> Effective()
+    {
+        var ranBack = ClocksThatRanBack();
+        foreach (var entry in entries.Values)
+        {
+            if (entry.Payload is Payload.EntryAmended or Payload.EntryWithdrawn || withdrawn.Contains(entry.Id))
+                continue;
+            var back = ranBack.GetValueOrDefault(entry.Id);
+            if (amended.TryGetValue(entry.Id, out var change))
+            {
+                var byHand = Amending.ReplacesTime((Payload.EntryAmended)change.Amendment.Payload);
+                var written = Instant.Max(entry.Recorded, change.Amendment.Recorded);
+                yield return Date(change.Amended, written, byHand ? Duration.Zero : back);
+            }
+            else
+            {
+                if (entry.Happened.Earliest > entry.Recorded + ClockTolerance)
+                    Remarks.Add(new(entry.Id, "is said to have happened after it was written; the time of writing is used"));
+                yield return Date(entry, entry.Recorded, back);
+            }
+        }
+    }
+
+    /// <summary>By how much an entry may be older than it says, because its device's clock later showed an earlier time.</summary>
+    private Dictionary<EntryId, Duration> ClocksThatRanBack()
+    {
+        var found = new Dictionary<EntryId, Duration>();
+        foreach (var device in entries.Values.GroupBy(e => e.Id.Device))
+        {
+            var earliestLater = Instant.MaxValue;
+            foreach (var entry in device.OrderByDescending(e => e.Id.Number))
+            {
+                if (entry.Recorded > earliestLater + ClockTolerance)
+                    found.Add(entry.Id, entry.Recorded - earliestLater);
+                earliestLater = Instant.Min(earliestLater, entry.Recorded);
+            }
+        }
+
+        foreach (var device in found.GroupBy(f => f.Key.Device).OrderBy(d => d.Key, StringComparer.Ordinal))
+        {
+            var last = device.MaxBy(f => f.Key);
+            Remarks.Add(new(last.Key, $"the clock of device {device.Key} ran back {Say.Duration(last.Value)} after this entry; "
+                + "its earlier entries are taken as possibly that much older. Amend their times if they are right"));
+        }
+
+        return found;
+    }
+
+    private static string Reason(Read<Entry> read) => ((Read<Entry>.Refused)read).Refusals[0].Reason;
+}

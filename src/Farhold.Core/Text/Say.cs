@@ -1,0 +1,40 @@
+using System.Globalization;
+using NodaTime;
+using NodaTime.Text;
+
+namespace Farhold;
+
+/// <summary>Times and spans in words, for people.</summary>
+public static class Say
+{
+    private static readonly InstantPattern MinutePattern = InstantPattern.CreateWithInvariantCulture("uuuu-MM-dd HH:mm");
+
+    /// <summary>Whole minutes, rounded down: <c>40 min</c>, <c>1 h 02 min</c>, <c>3 d 4 h</c>.</summary>
+    public static string Duration(Duration d)
+    {
+        var minutes = (long)Math.Floor(d.TotalMinutes);
+        return minutes switch
+        {
+            < 0 => "−" + Duration(-d),
+            < 60 => string.Create(CultureInfo.InvariantCulture, $"{minutes} min"),
+            < 72 * 60 => string.Create(CultureInfo.InvariantCulture, $"{minutes / 60} h {minutes % 60:00} min"),
+            _ => string.Create(CultureInfo.InvariantCulture, $"{minutes / 1440} d {minutes % 1440 / 60} h"),
+        };
+    }
+
+    /// <summary>One span, or a range where it is not known exactly.</summary>
+    public static string Elapsed(Elapsed e) =>
+        Duration(e.Min) == Duration(e.Max) ? Duration(e.Max) : $"{Duration(e.Min)} to {Duration(e.Max)}";
+
+    /// <summary>UTC to the minute: <c>2031-05-04 02:10 UTC</c>.</summary>
+    public static string Time(Instant instant) => MinutePattern.Format(instant) + " UTC";
+
+    public static string Time(Happened happened) =>
+        happened.IsInstant ? Time(happened.Earliest) : $"between {Time(happened.Earliest)} and {Time(happened.Latest)}";
+
+    /// <summary><c>left leg</c>.</summary>
+    public static string Limb(Limb limb) => Wire.Word(limb).Replace('-', ' ');
+
+    /// <summary>A number without trailing zeros.</summary>
+    public static string Number(double value) => value.ToString("0.##", CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,113 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using NodaTime;
+
+namespace Farhold;
+
+/// <summary>Judges a record by a protocol at an instant. Pure: the same three give the same answer.</summary>
+public static class Judge
+{
+    public static Judgement At(CareRecord record, Protocol protocol, Instant now)
+    {
+        var doubts = record.Doubts;
+        var judged = record.Readings.Select(state => Of(state, doubts, protocol, now)).ToImmutableArray();
+        var one = judged.Length == 1 ? judged[0] : MostCautious(judged);
+        return one with { Doubts = doubts, Remarks = [.. record.Remarks, .. Oddities.Of(record.Readings[0])] };
+    }
+
+    /// <summary>Judges one reading of a record.</summary>
+    public static Judgement Of(State state, ImmutableArray<Doubt> doubts, Protocol protocol, Instant now)
+    {
+        var open = Unsettled(doubts, state, now);
+        var shock = Shock(state, open, protocol, now);
+        var limbs = ImmutableArray.CreateBuilder<LimbVerdict>();
+        var watched = ImmutableArray.CreateBuilder<WatchedLimb>();
+        foreach (var limb in Enum.GetValues<Limb>())
+        {
+            if (LimbClock.Of(limb, state, now) is not { } clock)
+                continue;
+            var attempts = Attempt.On(limb, state, now);
+            var progress = AttemptProgress.Of(attempts, state, protocol, now);
+            if (clock.Tight == Truth.NotMet)
+                watched.Add(Watching.Of(clock, state, now, progress));
+            else
+                limbs.Add(Of(new(state, now, clock, attempts, open), clock, protocol, progress));
+        }
+
+        var due = DueList.Of(state, protocol, limbs, watched, shock, open, now);
+        return new(now, protocol, limbs.ToImmutable(), watched.ToImmutable(), shock, due, doubts, []);
+    }
+
+    private static LimbVerdict Of(Scene scene, LimbClock clock, Protocol protocol, AttemptProgress? progress)
+    {
+        var evaluating = new Evaluating(protocol, scene);
+        var findings = protocol.Criteria.Select(c => new Finding(c, evaluating.Of(c.Condition))).ToImmutableArray();
+        var verdict = Decide(findings);
+        return new(
+            clock,
+            verdict,
+            findings,
+            verdict == Verdict.CheckFirst ? Weighing.Order(findings) : [],
+            Next(clock, protocol, scene.Now),
+            progress);
+    }
+
+    /// <summary>The decision itself.</summary>
+    private static Verdict Decide(ImmutableArray<Finding> findings)
+    {
+        Truth Any(Func<Role, bool> role) => findings.Where(f => role(f.Criterion.Role))
+            .Aggregate(Truth.NotMet, (t, f) => t.Or(f.Against));
+        return (Forbidden: Any(r => r != Role.Awaits), Soon: Any(r => r == Role.Awaits)) switch
+        {
+            { Forbidden: Truth.Met } => Verdict.LeaveOn,
+            { Forbidden: Truth.Unknown } => Verdict.CheckFirst,
+            { Soon: Truth.Met } => Verdict.AwaitHelp,
+            { Soon: Truth.Unknown } => Verdict.CheckFirst,
+            _ => Verdict.Attempt,
+        };
+    }
+
+    private static ShockPicture Shock(State state, ImmutableArray<Doubt> doubts, Protocol protocol, Instant now)
+    {
+        var evaluating = new Evaluating(protocol, new(state, now, null, [], doubts));
+        var signs = protocol.Criteria.Where(c => c.Group == "shock")
+            .Select(c => new Finding(c, evaluating.Of(c.Condition))).ToImmutableArray();
+        return new(signs.Aggregate(Truth.NotMet, (t, f) => t.Or(f.Against)), signs);
+    }
+
+    /// <summary>The clock counts from the earliest time the limb can have been tightened: the worse side.</summary>
+    private static ImmutableArray<ClockEvent> Next(LimbClock clock, Protocol protocol, Instant now) =>
+    [
+        .. new[] { (protocol.Clock.Window, "window"), (protocol.Clock.Limit, "limit") }
+            .Select(e => new ClockEvent(clock.FirstTightened.Earliest + e.Item1, $"{e.Item2}-{Hours(e.Item1)}"))
+            .Where(e => e.At > now),
+    ];
+
+    private static string Hours(Duration d) => d.Minutes == 0
+        ? string.Create(CultureInfo.InvariantCulture, $"{d.TotalHours}h")
+        : string.Create(CultureInfo.InvariantCulture, $"{Math.Floor(d.TotalHours)}h{d.Minutes:00}");
+
+    private static ImmutableArray<Doubt> Unsettled(ImmutableArray<Doubt> doubts, State state, Instant now) =>
+        doubts.IsEmpty ? doubts : [.. doubts.Where(d => !state.Of(Kind.TaskDone)
+            .Any(t => t.When.Earliest <= now && t.As<Payload.TaskDone>().Task == d.Id))];
+
+    /// <summary>Limb by limb the most cautious of several readings of one record.</summary>
+    private static Judgement MostCautious(ImmutableArray<Judgement> readings)
+    {
+        var limbs = readings.SelectMany(j => j.Limbs).GroupBy(l => l.Limb).OrderBy(g => g.Key)
+            .Select(g => g.OrderByDescending(l => l.Verdict)
+                .ThenByDescending(l => l.Clock.SinceFirstTightened.Max)
+                .ThenByDescending(l => l.Clock.Occluded.Max).First()).ToImmutableArray();
+        var watched = readings.SelectMany(j => j.Watched).Where(w => limbs.All(l => l.Limb != w.Limb))
+            .GroupBy(w => w.Limb).OrderBy(g => g.Key)
+            .Select(g => g.OrderByDescending(w => w.Bleeding).First());
+        var due = readings.SelectMany(j => j.Due).GroupBy(d => d.Task).Select(g => g.MinBy(d => d.At)!);
+        return readings[0] with
+        {
+            Limbs = limbs,
+            Watched = [.. watched],
+            Shock = readings.Select(j => j.Shock).OrderByDescending(s => s.State).First(),
+            Due = [.. DueList.InOrder(due)],
+        };
+    }
+}

@@ -1,0 +1,139 @@
+using System.Collections.Immutable;
+using NodaTime;
+
+namespace Farhold;
+
+/// <summary>Finds the current readings of every input in a scene. No reading means unknown.</summary>
+internal static class Looking
+{
+    public static ImmutableArray<Reading> For(Input input, Scene scene) => input.Name switch
+    {
+        "heartRate" => Sign(scene, s => s.HeartRate),
+        "breathRate" => Sign(scene, s => s.BreathRate),
+        "systolic" => Systolic(scene),
+        "spo2" => Sign(scene, s => s.Spo2),
+        "temperatureC" => Sign(scene, s => s.TemperatureC),
+        "capillaryRefillS" => Sign(scene, s => s.CapillaryRefillS),
+        "mental" => Word(scene, s => s.Mental),
+        "radialPulse" => Word(scene, s => s.RadialPulse),
+        "dizzy" => Flag(scene, s => s.Dizzy),
+        "pale" => Flag(scene, s => s.Pale),
+        "cool" => Flag(scene, s => s.Cool),
+        "clammy" => Flag(scene, s => s.Clammy),
+        "ageYears" => Current.Of(scene.State.Of(Kind.CasualtyOpened), scene.Now, d =>
+            d.As<Payload.CasualtyOpened>().AgeYears is { } age ? Reading.Of(age, d.When, lasting: true) : null),
+        "sinceFirstTightened" => Longest(scene, scene.Clock?.SinceFirstTightened),
+        "occluded" => Longest(scene, scene.Clock?.Occluded),
+        "currentStretch" => Longest(scene, scene.Clock?.CurrentStretch),
+        "woundNature" => WorstNature(scene),
+        "bleeding" => WorstBleeding(scene),
+        "watchAble" => Current.Of(scene.State.Of(Kind.WatchStated), scene.Now, d =>
+            Reading.Of(d.As<Payload.WatchStated>().Able, d.When)),
+        "packing" => Stock(scene, Supplies.Packing),
+        "pressureDressing" => Stock(scene, [Supplies.PressureDressing]),
+        "lastAttempt" => [Reading.Of(
+            scene.Attempts is [.., var last] ? Wire.Word(last.Result) : "none", Happened.At(scene.Now), lasting: true)],
+        "failedAttempts" => [Reading.Of(
+            scene.Attempts.Count(a => a.Result == AttemptResult.Bled), Happened.At(scene.Now), lasting: true)],
+        "sinceFailedAttempt" => Longest(scene, (scene.LastFailed?.Ended ?? scene.LastFailed?.Started)?.Until(scene.Now)),
+        "furtherAttemptAllowed" => [Reading.Of(AllowedSinceFailure(scene), Happened.At(scene.Now), lasting: true)],
+        "oversight" => Advice(scene),
+        "helpWithin" => Current.Of(scene.State.Of(Kind.HelpExpected), scene.Now, d => Help(d, scene.Now)),
+        "recordWhole" => scene.Doubts.IsEmpty ? [Reading.Of(true, Happened.At(scene.Now), lasting: true)] : [],
+        _ => throw new System.Diagnostics.UnreachableException(input.Name),
+    };
+
+    private static ImmutableArray<Reading> Sign(Scene scene, Func<Payload.SignsTaken, double?> of) =>
+        Current.Of(scene.State.Of(Kind.SignsTaken), scene.Now, d =>
+            of(d.As<Payload.SignsTaken>()) is { } value ? Reading.Of(value, d.When) : null);
+
+    private static ImmutableArray<Reading> Word<T>(Scene scene, Func<Payload.SignsTaken, T?> of)
+        where T : struct, Enum => Current.Of(scene.State.Of(Kind.SignsTaken), scene.Now, d =>
+            of(d.As<Payload.SignsTaken>()) is { } value ? Reading.Of(Wire.Word(value), d.When) : null);
+
+    private static ImmutableArray<Reading> Flag(Scene scene, Func<Payload.SignsTaken, bool?> of) =>
+        Current.Of(scene.State.Of(Kind.SignsTaken), scene.Now, d =>
+            of(d.As<Payload.SignsTaken>()) is { } value ? Reading.Of(value, d.When) : null);
+
+    /// <summary>A pressure, or that there is no way to measure one: a known answer, which stands until a pressure is recorded.</summary>
+    private static ImmutableArray<Reading> Systolic(Scene scene) =>
+        Current.Of(scene.State.Of(Kind.SignsTaken), scene.Now, d => d.As<Payload.SignsTaken>() switch
+        {
+            { Systolic: { } value } => Reading.Of(value, d.When),
+            { NoPressureCuff: true } => Reading.Of("no-cuff", d.When, lasting: true),
+            _ => null,
+        });
+
+    private static ImmutableArray<Reading> Longest(Scene scene, Elapsed? elapsed) =>
+        elapsed is { } known ? [Reading.Of(known.Max.TotalSeconds, Happened.At(scene.Now), lasting: true)] : [];
+
+    /// <summary>An amputation anywhere on the limb outweighs every other wound there.</summary>
+    private static ImmutableArray<Reading> WorstNature(Scene scene)
+    {
+        var wounds = scene.Clock is { Limb: var limb } ? LimbWounds.On(limb, scene.State, scene.Now).ToArray() : [];
+        if (wounds.Length == 0)
+            return [];
+        var worst = wounds.MinBy(w => w.As<Payload.WoundFound>().Nature switch
+        {
+            WoundNature.Amputation => 0,
+            WoundNature.PartialAmputation => 1,
+            WoundNature.Bleeding => 2,
+            _ => 3,
+        })!;
+        return [Reading.Of(Wire.Word(worst.As<Payload.WoundFound>().Nature), worst.When, lasting: true)];
+    }
+
+    /// <summary>The worst of what was last seen at each wound; unknown if one of several was never looked at and none is active.</summary>
+    private static ImmutableArray<Reading> WorstBleeding(Scene scene)
+    {
+        if (scene.Clock is not { Limb: var limb })
+            return [];
+        var perWound = LimbWounds.Treated(limb, scene.State, scene.Now)
+            .Select(wound => Current.Of(scene.State.Of(Kind.BleedingChecked), scene.Now, d =>
+                d.As<Payload.BleedingChecked>() is var check && check.Wound == wound
+                    ? Reading.Of(Wire.Word(check.Bleeding), d.When) : null))
+            .ToArray();
+        var active = perWound.Where(w => w.Length > 0 && w.All(r => r.Word == "active")).SelectMany(w => w).ToImmutableArray();
+        if (!active.IsEmpty)
+            return active;
+        return perWound.Length == 0 || perWound.Any(w => w.IsEmpty) ? [] : [.. perWound.SelectMany(w => w)];
+    }
+
+    private static ImmutableArray<Reading> Stock(Scene scene, IEnumerable<string> items)
+    {
+        var left = items.Aggregate(Truth.NotMet, (t, item) => t.Or(Supplies.Left(item, scene.State, scene.Now)));
+        return left == Truth.Unknown ? [] : [Reading.Of(left == Truth.Met, Happened.At(scene.Now), lasting: true)];
+    }
+
+    /// <summary>Advice that says whether it allows an attempt; other advice says nothing of it.</summary>
+    private static ImmutableArray<Reading> Advice(Scene scene) =>
+        Current.Of(scene.State.Of(Kind.AdviceReceived), scene.Now, d =>
+            d.As<Payload.AdviceReceived>() is { Allows: { IsDefault: false } allows }
+                ? Reading.Of(allows.Contains("attempt"), d.When) : null);
+
+    /// <summary>Known always, and false unless every reading of the last advice allows an attempt and surely came after the failure.</summary>
+    private static bool AllowedSinceFailure(Scene scene)
+    {
+        if (scene.LastFailed is not { } failed)
+            return true;
+        var advice = Advice(scene);
+        var since = failed.Ended ?? failed.Started;
+        return !advice.IsEmpty && advice.All(a => a.Word == "true" && since.SurelyBefore(a.When));
+    }
+
+    /// <summary>
+    /// Seconds until help, at the latest. Without a latest time the worse side is open: only the likely time bounds it from
+    /// below. Once the latest time has passed and nobody came, nothing is known any more.
+    /// </summary>
+    private static Reading Help(Dated entry, Instant now)
+    {
+        var help = entry.As<Payload.HelpExpected>();
+        var likely = (help.Likely - now).TotalSeconds;
+        return help.Latest switch
+        {
+            null => new(likely, double.PositiveInfinity, null, entry.When),
+            { } latest when latest < now => new(double.NegativeInfinity, double.PositiveInfinity, null, entry.When),
+            { } latest => Reading.Of((latest - now).TotalSeconds, entry.When),
+        };
+    }
+}

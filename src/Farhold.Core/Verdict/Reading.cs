@@ -1,0 +1,46 @@
+using System.Collections.Immutable;
+
+namespace Farhold;
+
+/// <summary>One value of an input that may be the current one.</summary>
+/// <param name="Low">For numbers and durations (in seconds): the least it can be.</param>
+/// <param name="High">The most it can be.</param>
+/// <param name="Word">For words and flags; for a number, a word that stands in its place (no cuff).</param>
+/// <param name="Lasting">Does not go stale.</param>
+public readonly record struct Reading(double Low, double High, string? Word, Happened When, bool Lasting = false)
+{
+    public static Reading Of(double number, Happened when, bool lasting = false) => new(number, number, null, when, lasting);
+
+    public static Reading Of(string word, Happened when, bool lasting = false) => new(double.NaN, double.NaN, word, when, lasting);
+
+    public static Reading Of(bool flag, Happened when, bool lasting = false) => Of(flag ? "true" : "false", when, lasting);
+}
+
+/// <summary>Finds which of several readings may be the current one.</summary>
+internal static class Current
+{
+    /// <summary>
+    /// Readings not surely followed by a later one: usually one, several where times overlap, none if nobody ever looked.
+    /// </summary>
+    /// <param name="entries">Sorted by latest possible time.</param>
+    /// <param name="read">Null where the entry says nothing of the matter.</param>
+    public static ImmutableArray<Reading> Of(
+        ImmutableArray<Dated> entries, NodaTime.Instant now, Func<Dated, Reading?> read)
+    {
+        var found = ImmutableArray<Reading>.Empty;
+        var surelySince = NodaTime.Instant.MinValue;
+        for (var i = entries.Length - 1; i >= 0; i--)
+        {
+            var entry = entries[i];
+            if (entry.When.Latest < surelySince)
+                break;
+            if (entry.When.Earliest > now || read(entry) is not { } reading)
+                continue;
+            found = found.Add(reading);
+            if (entry.When.Latest <= now)
+                surelySince = NodaTime.Instant.Max(surelySince, entry.When.Earliest);
+        }
+
+        return found;
+    }
+}

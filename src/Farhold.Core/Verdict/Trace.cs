@@ -1,0 +1,30 @@
+using System.Collections.Immutable;
+
+namespace Farhold;
+
+/// <summary>A value that a criterion used, for showing.</summary>
+/// <param name="Age">How long ago it was seen; null for what does not age.</param>
+/// <param name="Stale">Too old to decide by.</param>
+public sealed record Used(string Input, string Value, Elapsed? Age, bool Stale);
+
+/// <summary>A condition as it was evaluated: its state and that of all its parts. Every explanation is rendered from this tree.</summary>
+/// <param name="Needs">Where unknown: the input to look at.</param>
+public sealed record Trace(
+    Condition Condition, Truth State, ImmutableArray<Trace> Parts, ImmutableArray<Used> Used, Input? Needs)
+{
+    /// <summary>The leaves, left to right.</summary>
+    public IEnumerable<Trace> Leaves => Parts.IsEmpty ? [this] : Parts.SelectMany(p => p.Leaves);
+}
+
+/// <summary>A criterion with its evaluation.</summary>
+public sealed record Finding(Criterion Criterion, Trace Trace)
+{
+    public Truth State => Trace.State;
+
+    /// <summary>Whether it stands against an attempt, or (for <see cref="Role.Awaits"/>) makes one gain nothing.</summary>
+    public Truth Against => Criterion.Role == Role.Requires ? State.Not() : State;
+
+    public IEnumerable<Used> Used => Trace.Leaves.SelectMany(l => l.Used).Distinct();
+
+    public Input? Needs => Trace.Leaves.FirstOrDefault(l => l.State == Truth.Unknown && State == Truth.Unknown)?.Needs;
+}

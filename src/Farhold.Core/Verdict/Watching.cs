@@ -1,0 +1,38 @@
+using NodaTime;
+
+namespace Farhold;
+
+/// <summary>The watch over a limb whose tourniquet has given way.</summary>
+public static class Watching
+{
+    public static WatchedLimb Of(LimbClock clock, State state, Instant now, AttemptProgress? progress)
+    {
+        var loosened = TourniquetLife.On(clock.Limb, state, now)
+            .SelectMany(l => l.Loosened).MaxBy(l => l.When.Latest)!.When;
+        var looks = Looks(clock.Limb, state, now).Where(d => !d.When.SurelyBefore(loosened)).ToArray();
+        var bleeding = looks.Length == 0 ? Truth.Unknown
+            : Kleene.Of(looks.GroupBy(d => d.As<Payload.BleedingChecked>().Wound)
+                .Any(w => w.Last().As<Payload.BleedingChecked>().Bleeding == Bleeding.Active));
+        return new(clock, loosened, bleeding, progress);
+    }
+
+    /// <summary>When to look next, or null where the plan says to look without a break.</summary>
+    /// <param name="until">End of the unbroken watch where the answer is null.</param>
+    public static Instant? NextLook(WatchedLimb limb, WatchPlan plan, State state, Instant now, out Instant until)
+    {
+        var since = limb.Loosened.Until(now).Min;
+        var period = plan.Periods.First(p => p.Until is null || since < p.Until);
+        until = limb.Loosened.Latest + (period.Until ?? Duration.Zero);
+        if (period.Every is not { } every)
+            return null;
+        var last = Looks(limb.Limb, state, now).LastOrDefault()?.When.Earliest ?? Instant.MinValue;
+        return Instant.Max(last, limb.Loosened.Earliest) + every;
+    }
+
+    private static IEnumerable<Dated> Looks(Limb limb, State state, Instant now)
+    {
+        var wounds = LimbWounds.Treated(limb, state, now);
+        return state.Of(Kind.BleedingChecked).Where(d =>
+            d.When.Earliest <= now && wounds.Contains(d.As<Payload.BleedingChecked>().Wound));
+    }
+}

@@ -1,0 +1,76 @@
+using System.Collections.Immutable;
+using System.Diagnostics;
+
+namespace Farhold;
+
+/// <summary>How much each unknown input can decide.</summary>
+/// <remarks>
+/// Every unknown leaf is taken as met or not met with equal chance. The weight of a leaf is the probability that the
+/// others fall so that this leaf settles the verdict (Birnbaum 1969, reliability importance; with equal chances the
+/// Banzhaf index of the tree); the weight of an input is the sum over its leaves. Exact where leaves are independent.
+/// </remarks>
+internal static class Weighing
+{
+    /// <summary>Inputs to look at, heaviest first; equal ones in the order of the protocol.</summary>
+    public static ImmutableArray<Input> Order(ImmutableArray<Finding> findings)
+    {
+        var weights = new Dictionary<Input, double>();
+        var forbidding = findings.Where(f => f.Criterion.Role != Role.Awaits).ToArray();
+        var awaiting = findings.Where(f => f.Criterion.Role == Role.Awaits).ToArray();
+        var allowed = forbidding.Aggregate(1.0, (p, f) => p * (1 - Against(f)));
+        Weigh(forbidding, 1, weights);
+        Weigh(awaiting, allowed, weights);
+        return [.. weights.OrderByDescending(w => Math.Round(w.Value, 12)).Select(w => w.Key)];
+    }
+
+    /// <summary>An "any of" over findings: one of them settles it if none of the others does.</summary>
+    private static void Weigh(Finding[] findings, double outer, Dictionary<Input, double> weights)
+    {
+        for (var i = 0; i < findings.Length; i++)
+        {
+            var others = 1.0;
+            for (var j = 0; j < findings.Length; j++)
+                if (j != i)
+                    others *= 1 - Against(findings[j]);
+            Weigh(findings[i].Trace, outer * others, weights);
+        }
+    }
+
+    private static void Weigh(Trace trace, double outer, Dictionary<Input, double> weights)
+    {
+        if (outer <= 0 || trace.State != Truth.Unknown)
+            return;
+        if (trace.Parts.IsEmpty)
+        {
+            weights[trace.Needs!] = weights.GetValueOrDefault(trace.Needs!) + outer;
+            return;
+        }
+
+        for (var i = 0; i < trace.Parts.Length; i++)
+        {
+            var others = 1.0;
+            for (var j = 0; j < trace.Parts.Length; j++)
+                if (j != i)
+                    others *= trace.Condition is Condition.All ? Met(trace.Parts[j]) : 1 - Met(trace.Parts[j]);
+            Weigh(trace.Parts[i], outer * others, weights);
+        }
+    }
+
+    private static double Against(Finding finding) =>
+        finding.Criterion.Role == Role.Requires ? 1 - Met(finding.Trace) : Met(finding.Trace);
+
+    /// <summary>Probability that the condition is met.</summary>
+    private static double Met(Trace trace) => trace.State switch
+    {
+        Truth.Met => 1,
+        Truth.NotMet => 0,
+        _ => trace.Condition switch
+        {
+            Condition.All => trace.Parts.Aggregate(1.0, (p, part) => p * Met(part)),
+            Condition.Any => 1 - trace.Parts.Aggregate(1.0, (p, part) => p * (1 - Met(part))),
+            Condition.Not => 1 - Met(trace.Parts[0]),
+            Condition.Compare or Condition.OneOf => 0.5,
+            _ => throw new UnreachableException(),
+        },
+    };
+}
