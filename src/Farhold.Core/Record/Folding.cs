@@ -108,7 +108,7 @@ internal sealed class Folding
             var earliestLater = Instant.MaxValue;
             foreach (var entry in device.OrderByDescending(e => e.Id.Number))
             {
-                if (entry.Recorded > earliestLater + ClockTolerance)
+                if (entry.Recorded - ClockTolerance > earliestLater)
                     found.Add(entry.Id, entry.Recorded - earliestLater);
                 earliestLater = Instant.Min(earliestLater, entry.Recorded);
             }

@@ -9,18 +9,19 @@ public static class DueList
     /// <summary>How long after slackening a casualty counts as unstable whatever the signs say (a design choice).</summary>
     private static readonly Duration FirstHours = Duration.FromHours(2);
 
+    /// <param name="shock">By the signs last seen, however old: signs that are due again do not make a casualty unstable.</param>
     public static ImmutableArray<DueTask> Of(
         State state,
         Protocol protocol,
         IReadOnlyList<LimbVerdict> limbs,
         IReadOnlyList<WatchedLimb> watched,
-        ShockPicture shock,
+        Truth shock,
         ImmutableArray<Doubt> doubts,
         Instant now)
     {
         if (state.Of(Kind.CareEnded).Any(e => e.When.Latest <= now))
             return [];
-        var unstable = shock.State != Truth.NotMet
+        var unstable = shock != Truth.NotMet
             || limbs.Any(l => l.Attempt is not null)
             || watched.Any(w => w.Loosened.Until(now).Min < FirstHours);
         var due = doubts.Select(d => new DueTask(now, d.Id, null, d.Text, [], true))
@@ -53,7 +54,7 @@ public static class DueList
     private static IEnumerable<DueTask> Watch(WatchedLimb limb, State state, WatchPlan plan, Instant now)
     {
         if (limb.Bleeding == Truth.Met)
-            yield return Tighten(limb.Limb, limb.Loosened.Earliest, "bleeding again: tighten at once until bleeding and the pulse beyond it stop");
+            yield return Tighten(limb.Limb, limb.BledAgain!.Value.Earliest, "bleeding again: tighten at once until bleeding and the pulse beyond it stop");
         var next = Watching.NextLook(limb, plan, state, now, out var until);
         yield return next is { } at
             ? new(at, Name("watch", limb.Limb), limb.Limb, plan.Text, plan.Sources, at < now)

@@ -34,7 +34,8 @@ public static class Judge
                 limbs.Add(Of(new(state, now, clock, attempts, open), clock, protocol, progress));
         }
 
-        var due = DueList.Of(state, protocol, limbs, watched, shock, open, now);
+        var lastKnown = Shock(state, open, protocol with { Freshness = protocol.Freshness.Clear() }, now).State;
+        var due = DueList.Of(state, protocol, limbs, watched, lastKnown, open, now);
         return new(now, protocol, limbs.ToImmutable(), watched.ToImmutable(), shock, due, doubts, []);
     }
 

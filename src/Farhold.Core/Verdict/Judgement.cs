@@ -50,7 +50,9 @@ public sealed record LimbVerdict(
 /// <summary>A limb whose tourniquets have all been slackened or removed: nothing to decide, but much to watch.</summary>
 /// <param name="Loosened">When the last of them gave way.</param>
 /// <param name="Bleeding">Whether the wound bleeds again; unknown if nobody looked since.</param>
-public sealed record WatchedLimb(LimbClock Clock, Happened Loosened, Truth Bleeding, AttemptProgress? Attempt)
+/// <param name="BledAgain">When that was seen, if it does.</param>
+public sealed record WatchedLimb(
+    LimbClock Clock, Happened Loosened, Truth Bleeding, Happened? BledAgain, AttemptProgress? Attempt)
 {
     public Limb Limb => Clock.Limb;
 }

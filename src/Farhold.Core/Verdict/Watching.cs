@@ -10,10 +10,10 @@ public static class Watching
         var loosened = TourniquetLife.On(clock.Limb, state, now)
             .SelectMany(l => l.Loosened).MaxBy(l => l.When.Latest)!.When;
         var looks = Looks(clock.Limb, state, now).Where(d => !d.When.SurelyBefore(loosened)).ToArray();
-        var bleeding = looks.Length == 0 ? Truth.Unknown
-            : Kleene.Of(looks.GroupBy(d => d.As<Payload.BleedingChecked>().Wound)
-                .Any(w => w.Last().As<Payload.BleedingChecked>().Bleeding == Bleeding.Active));
-        return new(clock, loosened, bleeding, progress);
+        var again = looks.GroupBy(d => d.As<Payload.BleedingChecked>().Wound).Select(w => w.Last())
+            .FirstOrDefault(d => d.As<Payload.BleedingChecked>().Bleeding == Bleeding.Active);
+        var bleeding = looks.Length == 0 ? Truth.Unknown : Kleene.Of(again is not null);
+        return new(clock, loosened, bleeding, again?.When, progress);
     }
 
     /// <summary>When to look next, or null where the plan says to look without a break.</summary>
