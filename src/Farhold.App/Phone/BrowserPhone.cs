@@ -1,0 +1,49 @@
+using System.Runtime.InteropServices.JavaScript;
+using System.Runtime.Versioning;
+
+namespace Farhold.App.Phone;
+
+[SupportedOSPlatform("browser")]
+internal sealed partial class BrowserPhone : IPhone
+{
+    private const string Module = "phone";
+
+    public string Language { get; } = Script.Language();
+
+    public string TimeZone { get; } = Script.TimeZone();
+
+    public static async Task<BrowserPhone> StartAsync(string baseAddress)
+    {
+        await JSHost.ImportAsync(Module, baseAddress + "phone.js");
+        return new BrowserPhone();
+    }
+
+    public string Get(string key) => Script.Get(key);
+
+    public bool Set(string key, string value) => Script.Set(key, value);
+
+    public void Look(string name) => Script.Look(name);
+
+    public Task<bool> CopyAsync(string text) => Script.CopyAsync(text);
+
+    private static partial class Script
+    {
+        [JSImport("get", Module)]
+        public static partial string Get(string key);
+
+        [JSImport("set", Module)]
+        public static partial bool Set(string key, string value);
+
+        [JSImport("look", Module)]
+        public static partial void Look(string name);
+
+        [JSImport("language", Module)]
+        public static partial string Language();
+
+        [JSImport("timeZone", Module)]
+        public static partial string TimeZone();
+
+        [JSImport("copy", Module)]
+        public static partial Task<bool> CopyAsync(string text);
+    }
+}

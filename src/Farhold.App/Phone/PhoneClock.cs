@@ -1,0 +1,50 @@
+using System.Globalization;
+using NodaTime;
+using NodaTime.Text;
+using NodaTime.TimeZones;
+
+namespace Farhold.App.Phone;
+
+/// <summary>Instants on the phone's 24 h clock, and clock times back to instants.</summary>
+public sealed class PhoneClock(DateTimeZone zone)
+{
+    private static readonly LocalTimePattern Clock = LocalTimePattern.CreateWithInvariantCulture("HH:mm");
+    private static readonly LocalDatePattern Day = LocalDatePattern.CreateWithInvariantCulture("d MMM");
+
+    public DateTimeZone Zone => zone;
+
+    public static PhoneClock In(string zoneName)
+    {
+        if (DateTimeZoneProviders.Tzdb.GetZoneOrNull(zoneName) is { } known)
+            return new PhoneClock(known);
+        var offset = TimeZoneInfo.Local.BaseUtcOffset;
+        return new PhoneClock(DateTimeZone.ForOffset(Offset.FromSeconds((int)offset.TotalSeconds)));
+    }
+
+    /// <summary><c>02:14</c>, or <c>3 May 02:14</c> if it is not the day of <paramref name="now"/>.</summary>
+    public string Show(Instant at, Instant now)
+    {
+        var local = at.InZone(zone).LocalDateTime;
+        var clock = Clock.Format(local.TimeOfDay);
+        return local.Date == now.InZone(zone).Date ? clock : $"{Day.Format(local.Date)} {clock}";
+    }
+
+    public string Show(Happened happened, Instant now) => happened.IsInstant
+        ? Show(happened.Earliest, now)
+        : string.Create(CultureInfo.InvariantCulture, $"{Show(happened.Earliest, now)} – {Show(happened.Latest, now)}");
+
+    /// <summary>The last time the clock showed <paramref name="time"/> at or before <paramref name="limit"/>, less whole days.</summary>
+    public Instant LastBefore(LocalTime time, Instant limit, int daysEarlier = 0)
+    {
+        var day = limit.InZone(zone).Date;
+        var at = On(day, time);
+        if (at > limit)
+            day = day.PlusDays(-1);
+        return On(day.PlusDays(-daysEarlier), time);
+    }
+
+    // A time the clock showed twice is taken as the earlier one (it is worse for the limb); one it skipped, just after the gap.
+    private Instant On(LocalDate day, LocalTime time) =>
+        zone.ResolveLocal(day + time, Resolvers.CreateMappingResolver(Resolvers.ReturnEarlier, Resolvers.ReturnStartOfIntervalAfter))
+            .ToInstant();
+}

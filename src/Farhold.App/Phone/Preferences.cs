@@ -1,0 +1,62 @@
+using System.Globalization;
+
+namespace Farhold.App.Phone;
+
+public enum Look
+{
+    Night,
+    Day,
+}
+
+public enum TemperatureUnit
+{
+    Celsius,
+    Fahrenheit,
+}
+
+public enum MassUnit
+{
+    Kilogram,
+    Pound,
+}
+
+/// <summary>What the carer has set on this phone.</summary>
+public sealed class Preferences(IPhone phone)
+{
+    public string Carer { get => phone.Get("carer"); set => phone.Set("carer", value); }
+
+    public bool CautionsRead { get => phone.Get("cautions") == "read"; set => phone.Set("cautions", value ? "read" : ""); }
+
+    public Look Look
+    {
+        get => phone.Get("look") == "day" ? Look.Day : Look.Night;
+        set
+        {
+            var name = value == Look.Day ? "day" : "night";
+            phone.Set("look", name);
+            phone.Look(name);
+        }
+    }
+
+    public TemperatureUnit Temperature
+    {
+        get => phone.Get("temperature") == "F" ? TemperatureUnit.Fahrenheit : TemperatureUnit.Celsius;
+        set => phone.Set("temperature", value == TemperatureUnit.Fahrenheit ? "F" : "C");
+    }
+
+    public MassUnit Mass
+    {
+        get => phone.Get("mass") == "lb" ? MassUnit.Pound : MassUnit.Kilogram;
+        set => phone.Set("mass", value == MassUnit.Pound ? "lb" : "kg");
+    }
+
+    /// <summary>Id of the casualty that was open last; empty if it was closed.</summary>
+    public string OpenCasualty { get => phone.Get("open"); set => phone.Set("open", value); }
+
+    /// <summary>How many entries the casualty's record had when it was last copied off this phone.</summary>
+    public int Copied(string casualty) =>
+        int.TryParse(phone.Get("copied-" + casualty), NumberStyles.None, CultureInfo.InvariantCulture, out var n) ? n : 0;
+
+    public void SetCopied(string casualty, int entries) =>
+        phone.Set("copied-" + casualty, entries.ToString(CultureInfo.InvariantCulture));
+}

@@ -1,0 +1,36 @@
+using Farhold.App;
+using Farhold.App.First;
+using Farhold.App.Offline;
+using Farhold.App.Phone;
+using Farhold.App.Shell;
+using Farhold.App.Store;
+using Farhold.App.Words;
+using Microsoft.AspNetCore.Components;
+using Microsoft.AspNetCore.Components.WebAssembly.Hosting;
+
+if (!OperatingSystem.IsBrowser())
+    throw new PlatformNotSupportedException("The field app runs in a browser; Farhold.Hub serves it.");
+
+var builder = WebAssemblyHostBuilder.CreateDefault(args);
+builder.RootComponents.Add<Root>("#app");
+
+// The phone's own things are up before the first screen, so that it never shows an empty state that is not true.
+var phone = await BrowserPhone.StartAsync(builder.HostEnvironment.BaseAddress);
+var preferences = new Preferences(phone);
+
+builder.Services.AddSingleton(TimeProvider.System);
+builder.Services.AddSingleton<IPhone>(phone);
+builder.Services.AddSingleton(preferences);
+builder.Services.AddSingleton(Texts.In(phone.Language));
+builder.Services.AddSingleton(PhoneClock.In(phone.TimeZone));
+builder.Services.AddSingleton<ILogStore>(await BrowserLogStore.StartAsync(builder.HostEnvironment.BaseAddress));
+builder.Services.AddSingleton<IOfflineCopy>(await BrowserOfflineCopy.StartAsync(builder.HostEnvironment.BaseAddress));
+builder.Services.AddSingleton<Glance>();
+builder.Services.AddSingleton<Session>();
+builder.Services.AddSingleton<Toasts>();
+builder.Services.AddSingleton<Ticker>();
+
+var host = builder.Build();
+await host.Services.GetRequiredService<Session>().StartAsync();
+Resume.Where(host.Services.GetRequiredService<Session>(), preferences, host.Services.GetRequiredService<NavigationManager>());
+await host.RunAsync();

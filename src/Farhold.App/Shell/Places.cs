@@ -1,0 +1,21 @@
+using System.Collections.Immutable;
+using Farhold.App.Words;
+
+namespace Farhold.App.Shell;
+
+/// <summary>A place of the app within a casualty.</summary>
+/// <param name="Path">Last part of its address.</param>
+public sealed record Place(string Path, Func<Texts, string> Name)
+{
+    public string Of(string casualty) => $"casualty/{casualty}/{Path}";
+}
+
+/// <summary>The places in the order of the bar. A place that does not work yet is not in the list.</summary>
+public static class Places
+{
+    public static readonly Place Now = new("now", t => t.PlaceNow);
+    public static readonly Place HandOver = new("hand-over", t => t.PlaceHandOver);
+    public static readonly Place Log = new("log", t => t.PlaceLog);
+
+    public static ImmutableArray<Place> All { get; } = [Now, HandOver, Log];
+}

@@ -1,0 +1,177 @@
+using System.Collections.Immutable;
+using System.Text.Json;
+using Farhold.App.Phone;
+using Farhold.App.Store;
+using NodaTime;
+
+namespace Farhold.App.Shell;
+
+/// <summary>The casualty on the screen, its record as stored, and what could not be stored.</summary>
+public sealed class Session(ILogStore store, Preferences preferences, TimeProvider time)
+{
+    private int forms;
+
+    /// <summary>Something shown has changed: the casualty, its record, or what is not stored.</summary>
+    public event Action? Changed;
+
+    public ImmutableArray<CasualtyHead> Casualties { get; private set; } = [];
+
+    /// <summary>Null while the list of casualties is shown.</summary>
+    public CasualtyHead? Open { get; private set; }
+
+    /// <summary>Every line of the open casualty's record, exactly as stored.</summary>
+    public ImmutableArray<StoredLine> Lines
+    {
+        get;
+        private set
+        {
+            field = value;
+            LatestRecorded = ClockDoubt.LatestRecorded(value, store.Device);
+        }
+    } = [];
+
+    /// <summary>The latest time this phone has written into the open record.</summary>
+    public Instant? LatestRecorded { get; private set; }
+
+    public ImmutableArray<Appended.NotStored> NotStored { get; private set; } = [];
+
+    public bool FormOpen => forms > 0;
+
+    public bool AlsoOpenElsewhere => store.AlsoOpenElsewhere;
+
+    public int NotCopied => Open is { } open ? Math.Max(0, Lines.Length - preferences.Copied(open.Id)) : 0;
+
+    public Instant Now => Instant.FromDateTimeOffset(time.GetUtcNow());
+
+    public async Task StartAsync()
+    {
+        store.ChangedElsewhere += OnChangedElsewhere;
+        NotStored = await store.ReplayAsync();
+        Casualties = await store.ListAsync();
+    }
+
+    public async Task OpenAsync(string casualty)
+    {
+        if (Open?.Id == casualty)
+            return;
+        if (Casualties.FirstOrDefault(c => c.Id == casualty) is not { } head)
+            return;
+        Lines = await store.ReadAsync(casualty);
+        Open = head;
+        preferences.OpenCasualty = casualty;
+        store.Watch(casualty);
+        Changed?.Invoke();
+    }
+
+    public void Close()
+    {
+        if (Open is null)
+            return;
+        (Open, Lines) = (null, []);
+        preferences.OpenCasualty = "";
+        store.Watch(null);
+        Changed?.Invoke();
+    }
+
+    /// <summary>Opens a new record with its first entry, and answers its id; null if that entry could not be stored.</summary>
+    public async Task<string?> NewCasualtyAsync(string alias, bool practice)
+    {
+        var head = new CasualtyHead(store.NewCasualtyId(), alias, practice, Now);
+        var body = Draft.Of("casualty.opened", Happened.At(Now), Now, preferences.Carer, practice, w => w.WriteString("alias", alias));
+        var answer = Take(await store.AppendAsync(head.Id, body, head));
+        Casualties = await store.ListAsync();
+        return answer is Appended.Stored ? head.Id : null;
+    }
+
+    /// <summary>Logs an entry for the open casualty, by the carer, recorded now.</summary>
+    public Task<Appended> LogAsync(string kind, Happened happened, Action<Utf8JsonWriter>? fields = null)
+    {
+        var open = Open ?? throw new InvalidOperationException("An entry needs an open casualty.");
+        return LogAsync(Draft.Of(kind, happened, Now, preferences.Carer, open.Practice, fields));
+    }
+
+    /// <summary>The same for an entry already written as JSON, without its id.</summary>
+    public async Task<Appended> LogAsync(string body)
+    {
+        var open = Open ?? throw new InvalidOperationException("An entry needs an open casualty.");
+        var answer = Take(await store.AppendAsync(open.Id, body));
+        await ReadAgainAsync(open.Id);
+        return answer;
+    }
+
+    public Task<Appended> WithdrawAsync(string entryId, string reason) => LogAsync("entry.withdrawn", Happened.At(Now), w =>
+    {
+        w.WriteString("target", entryId);
+        w.WriteString("reason", reason);
+    });
+
+    public async Task<MergeCount> MergeAsync(CasualtyHead into, ImmutableArray<IncomingLine> lines)
+    {
+        var count = await store.MergeAsync(into, lines);
+        Casualties = await store.ListAsync();
+        await ReadAgainAsync(into.Id);
+        return count;
+    }
+
+    public async Task TryAgainAsync()
+    {
+        var lost = NotStored.Where(n => !n.Rescued);
+        var left = ImmutableArray.CreateBuilder<Appended.NotStored>();
+        foreach (var entry in lost)
+            if (await store.AppendAsync(entry.Casualty, entry.Body, entry.Opens) is Appended.NotStored still)
+                left.Add(still);
+        left.AddRange(await store.ReplayAsync());
+        NotStored = [.. left.DistinctBy(n => n.Key)];
+        Casualties = await store.ListAsync();
+        if (Open is { } open)
+            await ReadAgainAsync(open.Id);
+        Changed?.Invoke();
+    }
+
+    public async Task ExportAsync()
+    {
+        var open = Open ?? throw new InvalidOperationException("There is no open casualty.");
+        await store.ExportAsync(open.Id, RecordFile.NameFor(open, Now));
+        preferences.SetCopied(open.Id, Lines.Length);
+        Changed?.Invoke();
+    }
+
+    /// <summary>Marks an entry form as open until disposed, so that no newer build is started under it.</summary>
+    public IDisposable Editing()
+    {
+        forms++;
+        return new Form(this);
+    }
+
+    private Appended Take(Appended answer)
+    {
+        if (answer is Appended.NotStored failed)
+        {
+            NotStored = NotStored.Add(failed);
+            Changed?.Invoke();
+        }
+        return answer;
+    }
+
+    private async void OnChangedElsewhere(string casualty) => await ReadAgainAsync(casualty);
+
+    private async Task ReadAgainAsync(string casualty)
+    {
+        var lines = Open?.Id == casualty ? await store.ReadAsync(casualty) : [];
+        if (Open?.Id == casualty)
+            Lines = lines;
+        Changed?.Invoke();
+    }
+
+    private sealed class Form(Session session) : IDisposable
+    {
+        private bool closed;
+
+        public void Dispose()
+        {
+            if (!closed)
+                session.forms--;
+            closed = true;
+        }
+    }
+}

@@ -1,0 +1,77 @@
+using System.Collections.Immutable;
+using System.Text.Json;
+using NodaTime;
+using NodaTime.Text;
+
+namespace Farhold.App.Store;
+
+/// <summary>The JSON that passes between store.js and the app.</summary>
+internal static class StoreJson
+{
+    public static string Head(CasualtyHead head) => Json.Text(w =>
+    {
+        w.WriteString("id", head.Id);
+        w.WriteString("alias", head.Alias);
+        w.WriteBoolean("practice", head.Practice);
+        w.WriteString("opened", InstantPattern.ExtendedIso.Format(head.Opened));
+    });
+
+    public static ImmutableArray<CasualtyHead> Heads(string json) => Json.Each(json, e => new CasualtyHead(
+        e.Text("id"),
+        e.Text("alias"),
+        e.GetProperty("practice").GetBoolean(),
+        InstantPattern.ExtendedIso.Parse(e.Text("opened")) is { Success: true } opened ? opened.Value : default,
+        e.Number("entries")));
+
+    public static ImmutableArray<StoredLine> Lines(string json)
+    {
+        using var document = JsonDocument.Parse(json);
+        var kept = document.RootElement.GetProperty("lines").EnumerateArray()
+            .Select(l => new StoredLine(l.GetString()!, LineState.Kept));
+        var asides = document.RootElement.GetProperty("asides").EnumerateArray()
+            .Select(a => new StoredLine(a.Text("text"), a.Text("why") == "conflicting" ? LineState.Conflicting : LineState.Unreadable));
+        return [.. kept, .. asides];
+    }
+
+    public static Appended Appended(string casualty, string body, CasualtyHead? opens, string json)
+    {
+        using var document = JsonDocument.Parse(json);
+        var answer = document.RootElement;
+        return answer.GetProperty("ok").GetBoolean()
+            ? new Appended.Stored(answer.Text("line"), answer.Number("number"))
+            : new Appended.NotStored(
+                answer.Text("key"), casualty, body, answer.Text("reason"), answer.GetProperty("rescued").GetBoolean(), opens);
+    }
+
+    public static ImmutableArray<Appended.NotStored> StillNotStored(string json) => Json.Each(json, e => new Appended.NotStored(
+        e.Text("key"), e.Text("casualty"), e.Text("body"), e.Text("reason"), true));
+
+    public static string Incoming(ImmutableArray<IncomingLine> lines) => Json.List(lines, (w, line) =>
+    {
+        if (line.Id is { } id)
+        {
+            w.WriteString("device", id.Device);
+            w.WriteNumber("number", id.Number);
+        }
+        w.WriteBase64String("base64", line.Bytes.Span);
+    });
+
+    public static MergeCount Merged(string json)
+    {
+        using var document = JsonDocument.Parse(json);
+        var e = document.RootElement;
+        return new MergeCount(e.Number("added"), e.Number("same"), e.Number("conflicting"), e.Number("unreadable"));
+    }
+
+    public static StorageHealth Health(string json)
+    {
+        using var document = JsonDocument.Parse(json);
+        var e = document.RootElement;
+        return new StorageHealth(
+            e.GetProperty("persisted").GetBoolean(),
+            (long)e.GetProperty("usage").GetDouble(),
+            (long)e.GetProperty("quota").GetDouble(),
+            [.. e.GetProperty("shorter").EnumerateArray().Select(s =>
+                new ShorterRecord(s.Text("casualty"), s.Number("expected"), s.Number("found")))]);
+    }
+}

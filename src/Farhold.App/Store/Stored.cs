@@ -1,0 +1,50 @@
+using System.Collections.Immutable;
+using NodaTime;
+
+namespace Farhold.App.Store;
+
+/// <param name="Id">Names the casualty on this phone only.</param>
+/// <param name="Opened">When this phone first had the record.</param>
+/// <param name="Entries">Number of numbered lines; 0 where it was not counted.</param>
+public sealed record CasualtyHead(string Id, string Alias, bool Practice, Instant Opened, int Entries = 0);
+
+public enum LineState
+{
+    Kept,
+
+    /// <summary>Another line has the same id and says something else.</summary>
+    Conflicting,
+
+    /// <summary>Not an entry this version can read; kept as it came.</summary>
+    Unreadable,
+}
+
+public sealed record StoredLine(string Text, LineState State);
+
+/// <summary>What came of adding an entry.</summary>
+public abstract record Appended
+{
+    private Appended()
+    {
+    }
+
+    public sealed record Stored(string Line, int Number) : Appended;
+
+    /// <param name="Key">Tells this failure from others.</param>
+    /// <param name="Body">The entry without its id.</param>
+    /// <param name="Rescued">A second place on this phone has it, from which it is tried again.</param>
+    /// <param name="Opens">The casualty it was to open; null if it was not to open one.</param>
+    public sealed record NotStored(
+        string Key, string Casualty, string Body, string Reason, bool Rescued, CasualtyHead? Opens = null) : Appended;
+}
+
+/// <param name="Id">Null: the line can't be read as an entry.</param>
+public sealed record IncomingLine(EntryId? Id, ReadOnlyMemory<byte> Bytes);
+
+public readonly record struct MergeCount(int Added, int Same, int Conflicting, int Unreadable);
+
+/// <param name="Persisted">The browser has promised not to clear this storage by itself.</param>
+/// <param name="Shorter">Casualties whose record has lost lines since it was last seen.</param>
+public sealed record StorageHealth(bool Persisted, long UsedBytes, long QuotaBytes, ImmutableArray<ShorterRecord> Shorter);
+
+public readonly record struct ShorterRecord(string Casualty, int Expected, int Found);

@@ -1,0 +1,19 @@
+// Small things the phone does for the app.
+
+export const get = key => localStorage.getItem('farhold-' + key) ?? '';
+
+export function set(key, value) {
+  try { localStorage.setItem('farhold-' + key, value); return true; } catch { return false; }
+}
+
+export const language = () => navigator.language ?? 'en';
+
+export async function copy(text) {
+  try { await navigator.clipboard.writeText(text); return true; } catch { return false; }
+}
+
+export function look(name) {
+  document.documentElement.dataset.look = name;
+}
+
+export const timeZone = () => Intl.DateTimeFormat().resolvedOptions().timeZone ?? '';

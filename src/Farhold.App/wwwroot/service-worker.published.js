@@ -1,0 +1,54 @@
+// Serves one build, whole, from this phone. A newer build is fetched beside it, and served only once the carer
+// has asked for it: which build is served is written in the cache `farhold-serving`, not decided by which worker runs.
+self.importScripts('./service-worker-assets.js');
+
+const pointers = 'farhold-serving';
+const manifestName = 'farhold-manifest.json';
+const filesOf = version => 'farhold-files-' + version;
+const own = self.assetsManifest.version;
+const files = self.assetsManifest.assets.filter(a => !/^service-worker(-assets)?\.js$/.test(a.url));
+const fromNetwork = ['hub/'];          // the hub's own services; never part of a build
+
+self.addEventListener('install', event => event.waitUntil(install()));
+self.addEventListener('activate', event => event.waitUntil(activate()));
+self.addEventListener('message', event => { if (event.data === 'take-over') self.skipWaiting(); });
+self.addEventListener('fetch', event => {
+  if (event.request.method === 'GET' && event.request.url.startsWith(self.registration.scope))
+    event.respondWith(serve(event.request));
+});
+
+const pointer = async name => (await (await caches.open(pointers)).match(name))?.text();
+const point = async (name, version) => (await caches.open(pointers)).put(name, new Response(version));
+
+// All files with the right hash, or none: the manifest is put last and marks the copy as whole.
+async function install() {
+  const cache = await caches.open(filesOf(own));
+  if (!await cache.match(manifestName)) {
+    try {
+      await cache.addAll(files.map(a => new Request(a.url, { integrity: a.hash, cache: 'no-cache' })));
+      await cache.put(manifestName, Response.json({ version: own, assets: files }));
+    } catch (error) {
+      await caches.delete(filesOf(own));
+      throw error;
+    }
+  }
+  await point('latest', own);
+  if (!await pointer('current')) await point('current', own);
+}
+
+async function activate() {
+  const keep = [pointers, filesOf(own), filesOf(await pointer('current'))];
+  for (const name of await caches.keys())
+    if (name.startsWith('farhold-') && !keep.includes(name)) await caches.delete(name);
+}
+
+async function serve(request) {
+  const path = decodeURI(request.url.slice(self.registration.scope.length).split(/[?#]/)[0]);
+  if (fromNetwork.some(prefix => path.startsWith(prefix))) return fetch(request);
+  const version = await pointer('current');
+  const cache = version && await caches.has(filesOf(version)) ? await caches.open(filesOf(version)) : null;
+  // The copy is gone (evicted): the network is all there is, and it holds one build.
+  if (!cache) return fetch(request);
+  // A file that this build does not have is never taken from another one.
+  return await cache.match(request.mode === 'navigate' ? 'index.html' : path) ?? new Response(null, { status: 404 });
+}

@@ -1,0 +1,60 @@
+using System.Text.RegularExpressions;
+using Microsoft.AspNetCore.StaticFiles;
+using Microsoft.Net.Http.Headers;
+
+namespace Farhold.Hub;
+
+/// <summary>Serves the published app: compressed files as they are, every place of the app as index.html.</summary>
+internal static partial class FieldApp
+{
+    private static readonly FileExtensionContentTypeProvider Types = new(
+        new Dictionary<string, string>(new FileExtensionContentTypeProvider().Mappings, StringComparer.OrdinalIgnoreCase)
+        {
+            [".dat"] = "application/octet-stream",
+            [".webmanifest"] = "application/manifest+json",
+        });
+
+    public static void MapFieldApp(this WebApplication app, HubOptions options) =>
+        app.MapMethods("/{**path}", ["GET", "HEAD"], (HttpContext context, string? path) =>
+            Serve(context, options.AppFolder, path ?? ""));
+
+    private static IResult Serve(HttpContext context, string folder, string path)
+    {
+        var file = Path.GetFullPath(Path.Combine(folder, path));
+        if (!file.StartsWith(folder + Path.DirectorySeparatorChar, StringComparison.Ordinal) || !File.Exists(file))
+        {
+            // An address with a file's ending is a file that is missing; anything else is a place of the app.
+            if (Path.HasExtension(path))
+                return Results.NotFound();
+            file = Path.Combine(folder, "index.html");
+        }
+        context.Response.Headers.CacheControl = Fingerprinted().IsMatch(file)
+            ? "public, max-age=31536000, immutable"
+            : "no-cache";
+        context.Response.Headers.Vary = HeaderNames.AcceptEncoding;
+        Types.TryGetContentType(file, out var type);
+        return Results.File(Encoded(context, file), type, lastModified: File.GetLastWriteTimeUtc(file), entityTag: Tag(file));
+    }
+
+    private static string Encoded(HttpContext context, string file)
+    {
+        var accepted = context.Request.GetTypedHeaders().AcceptEncoding;
+        foreach (var (name, ending) in new[] { ("br", ".br"), ("gzip", ".gz") })
+            if (accepted.Any(a => a.Value == name && a.Quality is not 0) && File.Exists(file + ending))
+            {
+                context.Response.Headers.ContentEncoding = name;
+                return file + ending;
+            }
+        return file;
+    }
+
+    private static EntityTagHeaderValue Tag(string file)
+    {
+        var info = new FileInfo(file);
+        return new EntityTagHeaderValue($"\"{info.LastWriteTimeUtc.Ticks:x}-{info.Length:x}\"", isWeak: true);
+    }
+
+    // The publisher puts ten characters of the content's hash before the ending, as in dotnet.native.x1y2z3a4b5.wasm.
+    [GeneratedRegex(@"[/\\]_framework[/\\].+\.[a-z0-9]{10}\.(wasm|js|dat)$")]
+    private static partial Regex Fingerprinted();
+}

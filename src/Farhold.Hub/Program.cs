@@ -1,0 +1,15 @@
+using Farhold.Hub;
+
+if (args.Contains("--help"))
+{
+    Console.WriteLine(HubOptions.Help);
+    return 0;
+}
+if (HubOptions.From(args, Environment.GetEnvironmentVariable) is not { } options)
+    return 2;
+
+var app = HubHost.Build(options);
+await app.StartAsync();
+Console.WriteLine($"Farhold is at {string.Join(" and ", app.Urls)}. End with Ctrl+C.");
+await app.WaitForShutdownAsync();
+return 0;
