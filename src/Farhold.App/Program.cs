@@ -1,4 +1,5 @@
 using Farhold.App;
+using Farhold.App.Care;
 using Farhold.App.First;
 using Farhold.App.Offline;
 using Farhold.App.Phone;
@@ -29,8 +30,10 @@ builder.Services.AddSingleton<Glance>();
 builder.Services.AddSingleton<Session>();
 builder.Services.AddSingleton<Toasts>();
 builder.Services.AddSingleton<Ticker>();
+builder.Services.AddSingleton<CareDesk>();
 
 var host = builder.Build();
+_ = host.Services.GetRequiredService<CareDesk>();
 await host.Services.GetRequiredService<Session>().StartAsync();
 Resume.Where(host.Services.GetRequiredService<Session>(), preferences, host.Services.GetRequiredService<NavigationManager>());
 await host.RunAsync();

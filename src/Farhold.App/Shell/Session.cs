@@ -95,7 +95,12 @@ public sealed class Session(ILogStore store, Preferences preferences, TimeProvid
     {
         var open = Open ?? throw new InvalidOperationException("An entry needs an open casualty.");
         var answer = Take(await store.AppendAsync(open.Id, body));
-        await ReadAgainAsync(open.Id);
+        if (answer is Appended.Stored stored && Open?.Id == open.Id)
+        {
+            Lines = Lines.Add(new(stored.Line, LineState.Kept));
+            Changed?.Invoke();
+        }
+
         return answer;
     }
 
@@ -131,7 +136,7 @@ public sealed class Session(ILogStore store, Preferences preferences, TimeProvid
     public async Task ExportAsync()
     {
         var open = Open ?? throw new InvalidOperationException("There is no open casualty.");
-        await store.ExportAsync(open.Id, RecordFile.NameFor(open, Now));
+        await store.ExportAsync(open.Id, IncomingFile.NameFor(open, Now));
         preferences.SetCopied(open.Id, Lines.Length);
         Changed?.Invoke();
     }

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Diagnostics;
 using System.Globalization;
+using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using NodaTime;
@@ -16,26 +17,32 @@ public static class EntryWriting
     /// <exception cref="ArgumentException">The entry says something the record does not accept, such as a number out of range.</exception>
     public static Entry Write(EntryId id, Happened happened, Instant recorded, string by, Payload payload)
     {
-        using var stream = new MemoryStream(256);
-        using (var w = new Utf8JsonWriter(stream, Plainly))
+        var json = Json(w =>
         {
-            w.WriteStartObject();
             w.WriteString("id", id.ToString());
-            Write(w, "happened", happened);
-            w.WriteString("recorded", WrittenInstant.Write(recorded));
-            w.WriteString("by", by);
-            w.WriteString("kind", payload is Payload.OfNewerVersion other ? other.Kind : Kinds.Wire(Kinds.Of(payload)));
-            Fields(w, payload);
-            w.WriteEndObject();
-        }
-
-        return new EntryReader().Read(stream.ToArray(), "new entry", 1) switch
+            Envelope(w, happened, recorded, by, payload);
+        });
+        return new EntryReader().Read(json, "new entry", 1) switch
         {
             Read<Entry>.Usable usable => usable.Value,
             Read<Entry>.Refused refused =>
                 throw new ArgumentException(string.Join("; ", refused.Refusals.Select(r => r.Reason)), nameof(payload)),
             _ => throw new UnreachableException(),
         };
+    }
+
+    /// <summary>The entry without its id, for a store that numbers it as it writes.</summary>
+    /// <param name="practice">Marks the line as belonging to a practice casualty.</param>
+    /// <exception cref="ArgumentException">As for <see cref="Write(EntryId, Happened, Instant, string, Payload)"/>.</exception>
+    public static string Body(Happened happened, Instant recorded, string by, bool practice, Payload payload)
+    {
+        _ = Write(new("check", 1), happened, recorded, by, payload);
+        return Encoding.UTF8.GetString(Json(w =>
+        {
+            Envelope(w, happened, recorded, by, payload);
+            if (practice)
+                w.WriteBoolean("practice", true);
+        }));
     }
 
     /// <summary>Writes when something happened: an instant, or an object of earliest and latest.</summary>
@@ -51,6 +58,28 @@ public static class EntryWriting
         w.WriteString("earliest", WrittenInstant.Write(happened.Earliest));
         w.WriteString("latest", WrittenInstant.Write(happened.Latest));
         w.WriteEndObject();
+    }
+
+    private static byte[] Json(Action<Utf8JsonWriter> members)
+    {
+        using var stream = new MemoryStream(256);
+        using (var w = new Utf8JsonWriter(stream, Plainly))
+        {
+            w.WriteStartObject();
+            members(w);
+            w.WriteEndObject();
+        }
+
+        return stream.ToArray();
+    }
+
+    private static void Envelope(Utf8JsonWriter w, Happened happened, Instant recorded, string by, Payload payload)
+    {
+        Write(w, "happened", happened);
+        w.WriteString("recorded", WrittenInstant.Write(recorded));
+        w.WriteString("by", by);
+        w.WriteString("kind", payload is Payload.OfNewerVersion other ? other.Kind : Kinds.Wire(Kinds.Of(payload)));
+        Fields(w, payload);
     }
 
     private static void Fields(Utf8JsonWriter w, Payload payload)

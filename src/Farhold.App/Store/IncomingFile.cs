@@ -9,9 +9,9 @@ namespace Farhold.App.Store;
 /// <summary>A record file from outside, split into lines with their ids; every byte that is not a line end is kept.</summary>
 /// <param name="Alias">From the line that opens the casualty; empty if there is none.</param>
 /// <param name="Practice">At least one line is marked as practice.</param>
-public sealed record RecordFile(ImmutableArray<IncomingLine> Lines, string Alias, bool Practice)
+public sealed record IncomingFile(ImmutableArray<IncomingLine> Lines, string Alias, bool Practice)
 {
-    public static RecordFile Split(ReadOnlyMemory<byte> file)
+    public static IncomingFile Split(ReadOnlyMemory<byte> file)
     {
         if (file.Span.StartsWith("\uFEFF"u8))
             file = file[3..];
@@ -32,7 +32,7 @@ public sealed record RecordFile(ImmutableArray<IncomingLine> Lines, string Alias
             alias = opens ?? alias;
             practice |= drill;
         }
-        return new RecordFile(lines.ToImmutable(), alias, practice);
+        return new IncomingFile(lines.ToImmutable(), alias, practice);
     }
 
     /// <summary>Whether any line of this file already stands, letter for letter, in a record.</summary>

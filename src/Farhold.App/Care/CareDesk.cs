@@ -1,0 +1,109 @@
+using System.Collections.Immutable;
+using System.Text;
+using Farhold.App.Phone;
+using Farhold.App.Shell;
+using Farhold.App.Store;
+using NodaTime;
+
+namespace Farhold.App.Care;
+
+/// <summary>The open casualty's record, judged now. Every screen shows this one picture and logs through it.</summary>
+public sealed class CareDesk : IDisposable
+{
+    /// <summary>How often the picture is made anew while nothing is logged (a design choice); clocks count in between.</summary>
+    private static readonly Duration Pace = Duration.FromSeconds(5);
+
+    private readonly Session session;
+    private readonly Preferences preferences;
+    private readonly Ticker ticker;
+    private readonly EntryReader reader = new();
+    private string casualty = "";
+    private ImmutableArray<StoredLine> taken = [];
+
+    public CareDesk(Session session, Preferences preferences, Ticker ticker)
+    {
+        (this.session, this.preferences, this.ticker) = (session, preferences, ticker);
+        session.Changed += TakeIn;
+        ticker.Ticked += Tick;
+    }
+
+    /// <summary>The picture has been made anew.</summary>
+    public event Action? Changed;
+
+    public Protocol Protocol { get; private set; } = ShippedProtocol.Protocol;
+
+    /// <summary>Null while no casualty is open.</summary>
+    public CareRecord? Record { get; private set; }
+
+    /// <summary>Null while no casualty is open.</summary>
+    public Judgement? Picture { get; private set; }
+
+    /// <summary>The phone's clock, but never before the newest entry: a clock set back must not shorten any limb's time.</summary>
+    public Instant Now => Record?.LastRecorded is { } last ? Instant.Max(ticker.Now, last) : ticker.Now;
+
+    /// <summary>Judges by this protocol from now on.</summary>
+    public void Use(Protocol protocol)
+    {
+        Protocol = protocol;
+        Show();
+    }
+
+    /// <summary>Logs an entry of the open casualty by the carer. Confirmed only once it is on disk.</summary>
+    public Task<Appended> LogAsync(Payload payload, Happened happened) => session.LogAsync(
+        EntryWriting.Body(happened, session.Now, preferences.Carer, session.Open?.Practice == true, payload));
+
+    public Task<Appended> LogAsync(Payload payload) => LogAsync(payload, Happened.At(session.Now));
+
+    public void Dispose()
+    {
+        session.Changed -= TakeIn;
+        ticker.Ticked -= Tick;
+    }
+
+    private void TakeIn()
+    {
+        if (session.Open is not { } open)
+        {
+            (casualty, taken, Record, Picture) = ("", [], null, null);
+            Changed?.Invoke();
+            return;
+        }
+
+        var lines = session.Lines;
+        var goesOn = casualty == open.Id && Record is not null && lines.Length >= taken.Length
+            && (taken.IsEmpty || ReferenceEquals(lines[taken.Length - 1], taken[^1]));
+        if (goesOn && lines.Length == taken.Length)
+            return;
+        Record = goesOn ? Record : new CareRecord([], []);
+        for (var i = goesOn ? taken.Length : 0; i < lines.Length; i++)
+            Add(Record!, lines[i].Text, i + 1);
+        (casualty, taken) = (open.Id, lines);
+        Show();
+    }
+
+    private void Add(CareRecord record, string line, int number)
+    {
+        var bytes = Encoding.UTF8.GetBytes(line);
+        switch (reader.Read(bytes, "record", number))
+        {
+            case Read<Entry>.Usable usable:
+                record.Add(usable.Value);
+                break;
+            case Read<Entry>.Refused refused:
+                record.Add(new DamagedLine(number, new(bytes), refused.Refusals));
+                break;
+        }
+    }
+
+    private void Tick()
+    {
+        if (Picture is { } picture && (Now - picture.At >= Pace || Now < picture.At))
+            Show();
+    }
+
+    private void Show()
+    {
+        Picture = Record is null ? null : Judge.At(Record, Protocol, Now);
+        Changed?.Invoke();
+    }
+}
