@@ -1,0 +1,45 @@
+using System.Collections.Immutable;
+
+namespace Farhold.WayOut;
+
+/// <summary>What is underfoot.</summary>
+/// <param name="Id">The word a plan uses.</param>
+/// <param name="Energy">Coefficient of the energy cost of walking (1 on blacktop), where one is known.</param>
+/// <param name="SpeedFactor">Speed against the same walk on a good path.</param>
+/// <param name="OffPath">Whether night slows it as it slows ground without a path.</param>
+/// <param name="Rough">Whether a litter goes at the pace of rough ground.</param>
+public sealed record Surface(
+    string Id, string Name, double? Energy, double SpeedFactor, Evidence Mark, string Source, bool OffPath = false, bool Rough = false);
+
+public static class Surfaces
+{
+    private const string Soule = "Soule and Goldman 1972, Pandolf 1977; factor at equal effort, the pessimistic end on firm ground";
+
+    /// <summary>A path: what the walking rules were made on.</summary>
+    public static Surface Path { get; } = new("path", "path", null, 1, Evidence.Assumption, "the walking rules were made on paths");
+
+    public static ImmutableArray<Surface> All { get; } =
+    [
+        Path,
+        AtEqualEffort("road", "blacktop", 1.0),
+        AtEqualEffort("dirt-road", "dirt road", 1.1),
+        AtEqualEffort("light-brush", "light brush", 1.2) with { OffPath = true },
+        AtEqualEffort("heavy-brush", "heavy brush", 1.5) with { OffPath = true, Rough = true },
+        AtEqualEffort("swamp", "swamp", 1.8) with { OffPath = true },
+        AtEqualEffort("sand", "loose sand", 2.1) with { OffPath = true },
+        new("off-path", "off path (Tobler)", null, Tobler.OffPath, Evidence.Read, "Tobler 1993, read at friendlywiki.com", true, true),
+        new("boulders", "boulders", null, Tobler.OffPath, Evidence.Assumption, "taken as off path", true, true),
+    ];
+
+    public static Surface? Find(string id) => All.FirstOrDefault(surface => surface.Id == id);
+
+    private static Surface AtEqualEffort(string id, string name, double energy) =>
+        new(id, name, energy, Effort.SpeedFactor(energy), Evidence.Memory, Soule);
+}
+
+/// <summary>Speed at equal effort: in Pandolf's level-walking term power grows with the coefficient times speed squared.</summary>
+/// <remarks>Field speeds suffer less on firm ground (de Gruchy and others 2017, abstract read at lausr.org).</remarks>
+public static class Effort
+{
+    public static double SpeedFactor(double energyCoefficient) => 1 / Math.Sqrt(energyCoefficient);
+}
