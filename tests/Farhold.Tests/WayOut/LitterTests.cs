@@ -1,0 +1,114 @@
+using Farhold.WayOut;
+
+namespace Farhold.Tests.WayOut;
+
+public class LitterTests
+{
+    private static readonly CheckRow[] factors = [.. CheckRow.Of("terrain_factors.csv")];
+    private static readonly CheckRow[] cases = [.. CheckRow.Of("litter_cases.csv")];
+
+    public static TheoryData<int, string> Factors =>
+        CheckRow.Theory("terrain_factors.csv", _ => true, "surface", "constant_effort_speed_factor_1_over_sqrt_eta");
+
+    public static TheoryData<int, string> Carries => CheckRow.Theory("litter_cases.csv", Timed, "case_id", "speed_km_h");
+
+    public static TheoryData<int, string> Teams => CheckRow.Theory("litter_rules.csv", Team, "rule", "value_or_low");
+
+    [Theory, MemberData(nameof(Factors))]
+    public void Ground_snow_and_night_slow_as_published(int row, string source)
+    {
+        var check = factors[row];
+        var name = check["surface"];
+        var published = check.Number("constant_effort_speed_factor_1_over_sqrt_eta");
+        var snow = name.StartsWith("snow", StringComparison.Ordinal);
+        var ours = name switch
+        {
+            _ when snow => Effort.SpeedFactor(Snow.EnergyCoefficient(Sinkage(name))),
+            "march, road, day to night" => Night.OnPath,
+            _ when name.StartsWith("march, cross-country", StringComparison.Ordinal) => Night.OffPath,
+            _ when name.StartsWith("march, day, road", StringComparison.Ordinal) => Night.CrossCountryByDay,
+            _ => Surfaces.All.Single(s => s.Name == name).SpeedFactor,
+        };
+        Assert.True(Math.Abs(ours - published) <= 5e-5, $"{ours}: {source}");
+        if (snow)
+            Assert.Equal(check.Number("energy_coefficient_eta"), Snow.EnergyCoefficient(Sinkage(name)), 1e-9);
+    }
+
+    [Fact]
+    public void Snow_never_slows_below_a_quarter_and_no_snow_slows_nothing()
+    {
+        Assert.Equal(0.25, Snow.SpeedFactor(60));
+        Assert.Equal(1, Snow.SpeedFactor(0));
+    }
+
+    [Theory, MemberData(nameof(Carries))]
+    public void A_reported_carry_lies_within_the_prior(int row, string source)
+    {
+        var carry = cases.Where(Timed).ElementAt(row);
+        var kmh = carry.Number("distance_km") / carry.Number("carry_time_h");
+        Assert.Equal(carry.Number("speed_km_h"), kmh, 0.006);
+        Assert.InRange(LitterCarry.OnTrailKmh.Cdf(kmh), 0.01, 0.99);
+        var seconds = new LitterCarry(new Stretch(carry.Number("distance_km")), Surfaces.Path).TimeSeconds();
+        Assert.True(seconds.Cdf(3600 * carry.Number("carry_time_h")) is > 0.01 and < 0.99, source);
+    }
+
+    // Sources: litter_cases.csv c01 to c07, rows marked as used in the fit.
+    [Fact]
+    public void The_prior_is_the_rounded_fit_to_the_reported_speeds()
+    {
+        var fit = LogNormal.Fitted([.. cases.Where(c => c["used_in_speed_fit"] == "1").Select(c => c.Number("speed_km_h"))]);
+        Assert.Equal(1.54, fit.Median, 0.005);
+        Assert.Equal(0.427, fit.Sigma, 0.002);
+        Assert.Equal(LitterCarry.OnTrailKmh.Median, fit.Median, 0.05);
+        Assert.Equal(LitterCarry.OnTrailKmh.Sigma, fit.Sigma, 0.005);
+    }
+
+    // Stated with the prior: 5 km in 3.3 h, P90 5.6 h.
+    [Fact]
+    public void Five_kilometres_take_a_full_party_three_hours_and_a_third()
+    {
+        var hours = new LitterCarry(new Stretch(5), Surfaces.Path).TimeSeconds();
+        Assert.Equal(3.33, hours.Quantile(0.5) / 3600, 0.01);
+        Assert.Equal(5.78, hours.Quantile(0.9) / 3600, 0.01);
+    }
+
+    [Theory, MemberData(nameof(Teams))]
+    public void The_party_wanted_for_a_distance_is_the_rule_of_thumb(int row, string source)
+    {
+        var rule = CheckRow.Of("litter_rules.csv").Where(Team).ElementAt(row);
+        double km = rule["rule"] switch { "teams_up_to_0.4_km" => 0.4, "teams_0.4_to_1.6_km" => 1.6, _ => 5 };
+        Assert.True(LitterTeam.Wanted(km) == (int)rule.Number("value_or_low"), source);
+    }
+
+    // Source: litter_rules.csv, wheeled_litter_people 4 to 6 and wheeled_litter_speed 2 to 4 km/h on a smooth trail, from memory.
+    [Fact]
+    public void Four_people_with_a_wheel_on_a_smooth_path_go_two_to_four_kilometres_an_hour()
+    {
+        var wheeled = new LitterCarry(new Stretch(3), Surfaces.Path, 4, Wheel: true);
+        Assert.InRange(3 * 3600 / wheeled.TimeSeconds().Median, 2, 4);
+        Assert.Equal(0.3, (wheeled with { Surface = Surfaces.Find("boulders")! }).SpeedFactor);
+    }
+
+    [Fact]
+    public void More_bearers_are_never_slower()
+    {
+        foreach (var km in new[] { 0.3, 3.0 })
+            for (var people = LitterTeam.Fewest; people < 30; people++)
+                Assert.True(LitterTeam.SpeedFactor(people + 1, km) >= LitterTeam.SpeedFactor(people, km));
+        Assert.Throws<ArgumentOutOfRangeException>(() => LitterTeam.SpeedFactor(1, 1));
+    }
+
+    [Fact]
+    public void Packaging_takes_20_30_and_60_minutes()
+    {
+        Assert.Equal(20, LitterCarry.PackagingMinutes.Quantile(0.1), 1e-9);
+        Assert.Equal(30, LitterCarry.PackagingMinutes.Quantile(0.5), 1e-9);
+        Assert.Equal(60, LitterCarry.PackagingMinutes.Quantile(0.9), 1e-9);
+    }
+
+    private static bool Timed(CheckRow row) => row["distance_km"].Length > 0 && row["carry_time_h"].Length > 0;
+
+    private static bool Team(CheckRow row) => row["rule"].StartsWith("teams_", StringComparison.Ordinal);
+
+    private static double Sinkage(string name) => double.Parse(name.Split(' ')[^2]);
+}

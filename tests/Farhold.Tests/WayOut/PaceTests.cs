@@ -1,0 +1,109 @@
+using Farhold.WayOut;
+
+namespace Farhold.Tests.WayOut;
+
+public class PaceTests
+{
+    private static readonly CheckRow[] walking = [.. CheckRow.Of("walking_checks.csv")];
+
+    public static TheoryData<int, string> Walks => CheckRow.Theory("walking_checks.csv", _ => true, "method", "variant", "expected_min");
+
+    public static TheoryData<int, string> Cells =>
+        CheckRow.Theory("tranter_table.csv", _ => true, "fitness_min_per_1000ft_climb_half_mile", "naismith_h", "tranter_h");
+
+    [Theory, MemberData(nameof(Walks))]
+    public void A_rule_gives_the_time_of_its_worked_example(int row, string source)
+    {
+        var check = walking[row];
+        Assert.True(Math.Abs(Time(check)!.Value.TotalMinutes - check.Number("expected_min")) <= Tolerance(check), source);
+    }
+
+    [Theory, MemberData(nameof(Cells))]
+    public void Tranters_table_is_the_printed_one(int row, string source)
+    {
+        var cell = CheckRow.Of("tranter_table.csv").ElementAt(row);
+        var time = Tranter.Time(
+            Duration.FromHours(cell.Number("naismith_h")), (int)cell.Number("fitness_min_per_1000ft_climb_half_mile"));
+        if (cell["tranter_h"].Length == 0)
+            Assert.True(time is null, source);
+        else
+            Assert.Equal(cell.Number("tranter_h"), time!.Value.TotalHours, 1e-9);
+    }
+
+    [Fact]
+    public void Tranter_refuses_what_its_table_leaves_out()
+    {
+        Assert.Null(Tranter.Time(Duration.FromHours(1.9), 15));
+        Assert.Null(Tranter.Time(Duration.FromHours(8.1), 40));
+        Assert.Throws<ArgumentOutOfRangeException>(() => Tranter.Time(Duration.FromHours(5), 22));
+    }
+
+    [Fact]
+    public void Langmuir_over_totals_is_not_the_sum_over_legs()
+    {
+        var legs = new[] { new Stretch(4, 600), new Stretch(3, 0, 300), new Stretch(1.2, 0, 300) };
+        var summed = legs.Sum(leg => Langmuir.Time(leg).TotalMinutes);
+        Assert.Equal(158.4, summed, 1e-9);
+        Assert.NotEqual(summed, Langmuir.Time(new Stretch(8.2, 600, 600)).TotalMinutes, 1.0);
+    }
+
+    [Fact]
+    public void A_stretch_both_up_and_down_is_timed_as_its_two_parts()
+    {
+        var both = new Stretch(4, 300, 100);
+        foreach (var rule in new Func<Stretch, Duration>[] { s => Tobler.Time(s), SwissSignpost.Time, s => Campbell.Time(s), s => Munter.Time(s) })
+            Assert.Equal((rule(new Stretch(3, 300)) + rule(new Stretch(1, 0, 100))).TotalMinutes, rule(both).TotalMinutes, 1e-6);
+    }
+
+    [Fact]
+    public void Every_rule_is_positive_and_grows_with_distance_at_one_gradient()
+    {
+        foreach (var rule in PaceRules.All)
+        {
+            var one = rule.Time(new Stretch(2, 150, 60));
+            Assert.InRange(one, Duration.FromMinutes(15), Duration.FromMinutes(90));
+            Assert.True(rule.Time(new Stretch(4, 300, 120)) > one, rule.Id);
+            Assert.NotEmpty(rule.Source);
+        }
+    }
+
+    [Fact]
+    public void A_faster_decile_is_faster_on_every_slope()
+    {
+        for (var slope = -30; slope <= 20; slope += 5)
+            for (var decile = 20; decile <= 90; decile += 10)
+                Assert.True(Campbell.SpeedMs(slope, decile) > Campbell.SpeedMs(slope, decile - 10), $"{slope} degrees, {decile} %");
+    }
+
+    [Theory]
+    [InlineData(-1, 0, 0)]
+    [InlineData(1, double.NaN, 0)]
+    [InlineData(1, 0, double.PositiveInfinity)]
+    public void A_stretch_is_measured_in_finite_figures_from_zero(double km, double up, double down) =>
+        Assert.Throws<ArgumentOutOfRangeException>(() => new Stretch(km, up, down));
+
+    // Printed to four decimals of a minute, some from slopes rounded to a tenth of a metre.
+    private static double Tolerance(CheckRow check) => check["kind"] == "read" ? 0.5 : 2e-3;
+
+    private static Duration? Time(CheckRow check)
+    {
+        double Given(string key, double otherwise) => check.Parameter("params", key) ?? otherwise;
+        if (check["method"] == "tranter")
+            return Tranter.Time(Duration.FromHours(Given("naismith_h", 0)), (int)Given("fitness_min", 0));
+        var stretch = new Stretch(check.Number("distance_km"), check.Number("ascent_m"), check.Number("descent_m"));
+        return check["method"] switch
+        {
+            "naismith" => Naismith.Time(stretch, Given("flat_kmh", 5)),
+            "naismith_equiv_flat" => Scarf.Time(stretch, Given("equivalence", 8), Given("flat_kmh", 5)),
+            "naismith_langmuir" when check["variant"].StartsWith("three legs summed", StringComparison.Ordinal) =>
+                Langmuir.Time(new(4, 600)) + Langmuir.Time(new(3, 0, 300)) + Langmuir.Time(new(1.2, 0, 300)),
+            "naismith_langmuir" => Langmuir.Time(stretch, Given("flat_kmh", 5)),
+            "tobler" => Tobler.Time(stretch, Given("factor", 1)),
+            "din33466" => Din33466.Time(stretch),
+            "munter" => Munter.Time(stretch, Given("rate", 0)),
+            "swiss_polynomial" => SwissSignpost.Time(stretch),
+            "campbell2019" => Campbell.Time(stretch, int.Parse(check["variant"].Split(' ')[1])),
+            _ => null,
+        };
+    }
+}
