@@ -1,0 +1,153 @@
+using System.Globalization;
+using System.Text.Json;
+using NodaTime;
+
+namespace Farhold.WayOut;
+
+/// <summary>Reads the fields of one JSON object, once each, and complains where they stand.</summary>
+internal sealed class PlacedFields
+{
+    private static readonly Duration longest = Duration.FromDays(30);
+
+    private readonly PlacedJson json;
+    private readonly Complaints complaints;
+    private readonly Dictionary<string, PlacedJson> fields = [];
+    private readonly HashSet<string> known = [];
+
+    public PlacedFields(PlacedJson json, Complaints complaints, string what)
+    {
+        (this.json, this.complaints) = (json, complaints);
+        if (json.Kind != JsonTokenType.StartObject)
+            complaints.Add(json.At, $"{what} is written as an object in braces.");
+        foreach (var (name, at, value) in json.Fields)
+            if (!fields.TryAdd(name, value))
+                complaints.Add(at, $"'{name}' is given twice.");
+    }
+
+    public bool IsObject => json.Kind == JsonTokenType.StartObject;
+
+    public bool Has(string name) => fields.ContainsKey(name);
+
+    public int At(string name) => fields.TryGetValue(name, out var value) ? value.At : json.At;
+
+    public void Refuse(string name, string reason) => complaints.Add(At(name), reason);
+
+    public void Missing(string name, string why)
+    {
+        if (IsObject && !Has(name))
+            complaints.Add(json.At, $"'{name}' is missing: {why}");
+    }
+
+    /// <summary>Complains about fields nobody asked for; ask for all first.</summary>
+    public void Done(string what)
+    {
+        foreach (var (name, at, _) in json.Fields)
+            if (!known.Contains(name))
+                complaints.Add(at, $"'{name}' is not a field of {what}{Nearest(name)}.");
+    }
+
+    public PlacedJson? Any(string name)
+    {
+        known.Add(name);
+        return fields.GetValueOrDefault(name);
+    }
+
+    public string? Text(string name, int longest = 2000)
+    {
+        if (Any(name) is not { } value)
+            return null;
+        if (value.Kind == JsonTokenType.String && value.Text.Length > 0 && value.Text.Length <= longest)
+            return value.Text;
+        complaints.Add(value.At, $"'{name}' is text of 1 to {longest} characters in quotes.");
+        return null;
+    }
+
+    public bool? Flag(string name)
+    {
+        if (Any(name) is not { } value)
+            return null;
+        if (value.Kind is JsonTokenType.True or JsonTokenType.False)
+            return value.Kind == JsonTokenType.True;
+        complaints.Add(value.At, $"'{name}' is true or false.");
+        return null;
+    }
+
+    public double? Number(string name, double low, double high, string unit)
+    {
+        if (Any(name) is not { } value)
+            return null;
+        if (value.Kind == JsonTokenType.Number && value.Number >= low && value.Number <= high)
+            return value.Number;
+        complaints.Add(value.At, string.Create(CultureInfo.InvariantCulture, $"'{name}' is a number from {low} to {high}{unit}."));
+        return null;
+    }
+
+    public int? Whole(string name, int low, int high, string unit)
+    {
+        if (Number(name, low, high, unit) is not { } value)
+            return null;
+        if (value == Math.Floor(value))
+            return (int)value;
+        complaints.Add(At(name), $"'{name}' is a whole number.");
+        return null;
+    }
+
+    /// <summary>One of some words, and what it stands for.</summary>
+    public T? Word<T>(string name, IEnumerable<(string Word, T Meaning)> words)
+        where T : class
+    {
+        if (Any(name) is not { } value)
+            return null;
+        if (value.Kind == JsonTokenType.String)
+            foreach (var (word, meaning) in words)
+                if (word == value.Text)
+                    return meaning;
+        complaints.Add(value.At, $"'{name}' is one of {string.Join(", ", words.Select(w => w.Word))}.");
+        return null;
+    }
+
+    /// <summary>An ISO 8601 duration, or a number of minutes; from 0 to 30 days.</summary>
+    public Duration? Time(string name)
+    {
+        if (Any(name) is not { } value)
+            return null;
+        var time = value.Kind switch
+        {
+            JsonTokenType.String => DurationText.Read(value.Text),
+            JsonTokenType.Number when Math.Abs(value.Number) <= 1e6 => Duration.FromMinutes(value.Number),
+            _ => null,
+        };
+        if (time is null && value.Kind == JsonTokenType.String && value.Text.StartsWith('-') && DurationText.Read(value.Text[1..]) is not null)
+            time = Duration.MinValue;
+        if (time is null)
+            complaints.Add(value.At, $"'{name}' is a duration such as \"PT1H20M\", or a number of minutes.");
+        else if (time < Duration.Zero)
+            complaints.Add(value.At, $"'{name}' is negative; a leg takes no time at least.");
+        else if (time > longest)
+            complaints.Add(value.At, $"'{name}' is longer than 30 days.");
+        else
+            return time;
+        return null;
+    }
+
+    private string Nearest(string name)
+    {
+        var nearest = known.Where(k => Distance(k.ToUpperInvariant(), name.ToUpperInvariant()) <= 2).FirstOrDefault();
+        return nearest is null ? "" : $"; is '{nearest}' meant?";
+    }
+
+    /// <summary>Letters to change, add or drop (Levenshtein).</summary>
+    private static int Distance(string a, string b)
+    {
+        var row = Enumerable.Range(0, b.Length + 1).ToArray();
+        for (var i = 1; i <= a.Length; i++)
+        {
+            var corner = row[0];
+            row[0] = i;
+            for (var j = 1; j <= b.Length; j++)
+                (corner, row[j]) = (row[j], Math.Min(Math.Min(row[j], row[j - 1]) + 1, corner + (a[i - 1] == b[j - 1] ? 0 : 1)));
+        }
+
+        return row[^1];
+    }
+}

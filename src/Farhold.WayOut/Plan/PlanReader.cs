@@ -1,0 +1,85 @@
+using System.Collections.Immutable;
+using System.Text.Json;
+using NodaTime;
+using NodaTime.Text;
+
+namespace Farhold.WayOut;
+
+/// <summary>Reads a plan from JSON, wholly or not at all. Its form is plans/plan.schema.json.</summary>
+public static class PlanReader
+{
+    /// <summary>More would outrun the random numbers set aside for a trial.</summary>
+    public const int MostLegs = 500;
+
+    /// <summary>As many as a leg has random numbers for.</summary>
+    public const int MostWays = 7;
+
+    public static Read<Plan> Read(ReadOnlyMemory<byte> utf8, string file)
+    {
+        var complaints = new Complaints(file, utf8);
+        var (json, at, reason) = PlacedJson.Parse(utf8.Span);
+        Plan? plan = null;
+        if (json is null)
+            complaints.Add(at, reason!);
+        else
+            plan = Read(new PlacedFields(json, complaints, "A plan"), complaints);
+        return complaints.Any ? new Read<Plan>.Refused(complaints.InOrder()) : new Read<Plan>.Usable(plan!);
+    }
+
+    private static Plan? Read(PlacedFields fields, Complaints complaints)
+    {
+        if (!fields.IsObject)
+            return null;
+        fields.Text("$schema");
+        fields.Text("note");
+        var id = fields.Text("id", 200);
+        var title = fields.Text("title", 200);
+        fields.Missing("start", "when the plan sets out, such as \"2031-05-04T02:10:00Z\".");
+        fields.Missing("legs", "a plan without legs has no end.");
+        var start = Start(fields);
+        var from = From(fields, complaints);
+        var zone = Zone(fields);
+        var correlation = fields.Number("correlation", 0, 1, "") ?? Plan.UsualCorrelation;
+        var lambda = fields.Number("lambda", 0, 100, "") ?? Plan.ClassicalLambda;
+        var legs = new LegReader(complaints).Legs(fields.Any("legs"), "legs", fields.At("legs"), mayBeEmpty: false);
+        fields.Done("a plan");
+        var plan = new Plan(id, title, start ?? default, from, zone, correlation, lambda, legs);
+        if (plan.NeedsLight && from is null && !fields.Has("from") && !plan.Tracks.Any())
+            fields.Refuse("legs", "A leg here waits for daylight, so the plan needs 'from' (lat, lon) or a track to know where the sun is.");
+        return plan;
+    }
+
+    private static Instant? Start(PlacedFields fields)
+    {
+        if (fields.Text("start", 64) is not { } text)
+            return null;
+        if (OffsetDateTimePattern.Rfc3339.Parse(text) is { Success: true, Value: var read })
+            return read.ToInstant();
+        fields.Refuse("start", "'start' is an instant such as \"2031-05-04T02:10:00Z\".");
+        return null;
+    }
+
+    private static DateTimeZone? Zone(PlacedFields fields)
+    {
+        if (fields.Text("timeZone", 64) is not { } name)
+            return null;
+        var zone = DateTimeZoneProviders.Tzdb.GetZoneOrNull(name);
+        if (zone is null)
+            fields.Refuse("timeZone", $"'{name}' is no time zone; one is named like \"Europe/Zurich\".");
+        return zone;
+    }
+
+    private static PlanPlace? From(PlacedFields fields, Complaints complaints)
+    {
+        if (fields.Any("from") is not { } json)
+            return null;
+        var place = new PlacedFields(json, complaints, "'from'");
+        if (!place.IsObject)
+            return null;
+        place.Missing("lat", "degrees north, negative south.");
+        place.Missing("lon", "degrees east, negative west.");
+        var (lat, lon) = (place.Number("lat", -90, 90, " degrees"), place.Number("lon", -180, 180, " degrees"));
+        place.Done("'from'");
+        return lat is { } y && lon is { } x ? new PlanPlace(y, x) : null;
+    }
+}
