@@ -1,0 +1,177 @@
+using System.Collections.Immutable;
+
+namespace Farhold.WayOut;
+
+/// <summary>Some trials in a row, worked leg by leg: arrays as long as the slice, reused from slice to slice.</summary>
+internal sealed class Slice(Rng rng, int size)
+{
+    /// <summary>Random numbers set aside for each trial.</summary>
+    public const ulong PerTrial = 4096;
+
+    /// <summary>Random numbers set aside for each leg.</summary>
+    public const ulong PerLeg = 8;
+
+    private readonly Stack<double[]> clocks = new();
+    private readonly Stack<int[]> lists = new();
+
+    public int First { get; private set; }
+
+    public double[] Shared { get; } = new double[size];
+
+    public double[] Scores { get; } = new double[size];
+
+    public double[][] Arrivals { get; private set; } = [];
+
+    public double Uniform(int i, int slot, int part) => At(rng, First + i, slot, part);
+
+    public static double At(Rng rng, int trial, int slot, int part) =>
+        rng.Uniform(((ulong)trial * PerTrial) + ((ulong)slot * PerLeg) + (ulong)part);
+
+    public void Run(ImmutableArray<Step> steps, int first, int count, double[][] arrivals)
+    {
+        (First, Arrivals) = (first, arrivals);
+        var (clock, who) = (RentClock(), RentList());
+        for (var i = 0; i < count; i++)
+        {
+            Shared[i] = NormalLaw.Quantile(Uniform(i, 0, 0));
+            (clock[i], who[i]) = (0, i);
+        }
+
+        foreach (var step in steps)
+            step.Run(this, who.AsSpan(0, count), clock);
+        clocks.Push(clock);
+        lists.Push(who);
+    }
+
+    public double[] RentClock() => clocks.TryPop(out var free) ? free : new double[size];
+
+    public int[] RentList() => lists.TryPop(out var free) ? free : new int[size];
+
+    public void Return(double[] clock) => clocks.Push(clock);
+
+    public void Return(int[] list) => lists.Push(list);
+}
+
+/// <summary>One leg made ready: moves the clock of the trials named, in seconds after the plan's start.</summary>
+internal abstract class Step
+{
+    public abstract void Run(Slice slice, ReadOnlySpan<int> who, double[] clock);
+}
+
+/// <summary>Something of a leg that takes time.</summary>
+/// <param name="Law">Seconds by day.</param>
+/// <param name="DarkRate">How much of it a second in the dark gets done: 1 where dark makes no odds, 0 where it halts.</param>
+internal sealed record Part(string Name, Distribution Law, double DarkRate);
+
+internal sealed class TravelStep(
+    int index, int slot, double holdProbability, Distribution? hold, bool daylightOnly, ImmutableArray<Part> parts, Copula copula, DarkClock? dark)
+    : Step
+{
+    /// <summary>Places of a leg's random numbers: whether it is held, how long, then one for each part.</summary>
+    public const int Held = 0, HeldFor = 1, FirstPart = 2;
+
+    public override void Run(Slice slice, ReadOnlySpan<int> who, double[] clock)
+    {
+        if (hold is not null)
+            foreach (var i in who)
+                if (slice.Uniform(i, slot, Held) < holdProbability)
+                    clock[i] += hold.AtScore(Score(slice, i, HeldFor));
+        if (daylightOnly)
+            foreach (var i in who)
+                clock[i] = dark!.NextLight(clock[i]);
+        for (var p = 0; p < parts.Length; p++)
+            Take(slice, who, clock, parts[p], FirstPart + p);
+        var arrivals = slice.Arrivals[index];
+        foreach (var i in who)
+            arrivals[slice.First + i] = clock[i];
+    }
+
+    private void Take(Slice slice, ReadOnlySpan<int> who, double[] clock, Part part, int place)
+    {
+        var times = slice.Scores.AsSpan(0, who.Length);
+        if (part.Law is not Constant)
+            for (var k = 0; k < who.Length; k++)
+                times[k] = Score(slice, who[k], place);
+        part.Law.AtScores(times);
+        if (part.DarkRate == 1)
+            for (var k = 0; k < who.Length; k++)
+                clock[who[k]] += times[k];
+        else if (dark is null)
+            for (var k = 0; k < who.Length; k++)
+                clock[who[k]] += times[k] / part.DarkRate;
+        else
+            for (var k = 0; k < who.Length; k++)
+                clock[who[k]] = dark.Advance(clock[who[k]], times[k], part.DarkRate);
+    }
+
+    private double Score(Slice slice, int i, int place) =>
+        (shared * slice.Shared[i]) + (own * NormalLaw.Quantile(slice.Uniform(i, slot, place)));
+
+    private readonly double shared = copula.Shared, own = copula.Own;
+}
+
+internal sealed class ChoiceStep(int index, int slot, ChoiceKind kind, ImmutableArray<(double Probability, ImmutableArray<Step> Steps)> ways) : Step
+{
+    /// <summary>Places of its random numbers: which way, then whether each way comes.</summary>
+    public const int Which = 0, FirstWay = 1;
+
+    private readonly int last = Math.Max(0, ways.Select(way => way.Probability > 0).ToList().LastIndexOf(true));
+
+    public override void Run(Slice slice, ReadOnlySpan<int> who, double[] clock)
+    {
+        if (kind == ChoiceKind.Branches)
+            Pick(slice, who, clock);
+        else
+            Race(slice, who, clock);
+        var arrivals = slice.Arrivals[index];
+        foreach (var i in who)
+            arrivals[slice.First + i] = clock[i];
+    }
+
+    private void Pick(Slice slice, ReadOnlySpan<int> who, double[] clock)
+    {
+        var list = slice.RentList();
+        var from = 0.0;
+        for (var w = 0; w < ways.Length; w++)
+        {
+            // The last way that can be taken takes what rounding leaves.
+            var to = w == last ? 1 : from + ways[w].Probability;
+            var count = 0;
+            foreach (var i in who)
+                if (slice.Uniform(i, slot, Which) is var u && u >= from && u < to && ways[w].Probability > 0)
+                    list[count++] = i;
+            foreach (var step in ways[w].Steps)
+                step.Run(slice, list.AsSpan(0, count), clock);
+            from = to;
+        }
+
+        slice.Return(list);
+    }
+
+    private void Race(Slice slice, ReadOnlySpan<int> who, double[] clock)
+    {
+        var (list, mine, best) = (slice.RentList(), slice.RentClock(), slice.RentClock());
+        foreach (var i in who)
+            best[i] = kind == ChoiceKind.First ? double.PositiveInfinity : clock[i];
+        for (var w = 0; w < ways.Length; w++)
+        {
+            var count = 0;
+            foreach (var i in who)
+                if (ways[w].Probability >= 1 || slice.Uniform(i, slot, FirstWay + w) < ways[w].Probability)
+                    list[count++] = i;
+            var coming = list.AsSpan(0, count);
+            foreach (var i in coming)
+                mine[i] = clock[i];
+            foreach (var step in ways[w].Steps)
+                step.Run(slice, coming, mine);
+            foreach (var i in coming)
+                best[i] = kind == ChoiceKind.First ? Math.Min(best[i], mine[i]) : Math.Max(best[i], mine[i]);
+        }
+
+        foreach (var i in who)
+            clock[i] = best[i];
+        slice.Return(list);
+        slice.Return(mine);
+        slice.Return(best);
+    }
+}
