@@ -56,7 +56,7 @@ internal sealed class PlacedFields
     {
         if (Any(name) is not { } value)
             return null;
-        if (value.Kind == JsonTokenType.String && value.Text.Length > 0 && value.Text.Length <= longest)
+        if (value.Kind == JsonTokenType.String && value.Text.Length > 0 && value.Text.EnumerateRunes().Count() <= longest)
             return value.Text;
         complaints.Add(value.At, $"'{name}' is text of 1 to {longest} characters in quotes.");
         return null;
