@@ -8,7 +8,7 @@ public static class NormalLaw
 
     public static double Density(double z) => Math.Exp(-z * z / 2) * 0.3989422804014327;
 
-    /// <summary>P(Z ≤ z), absolute error under 1e-14, relative under 1e-11 to 7 deviations and 1e-7 beyond; ask for −z to keep an upper tail.</summary>
+    /// <summary>P(Z ≤ z), absolute error under 1e-14, relative under 1e-7; ask for −z to keep an upper tail.</summary>
     /// <remarks>Source: Hart 1968 in the form of West 2005, "Better approximations to cumulative normal functions", Wilmott.</remarks>
     public static double Cdf(double z)
     {

@@ -27,13 +27,25 @@ internal sealed class Slice(Rng rng, int size)
     public static double At(Rng rng, int trial, int slot, int part) =>
         rng.Uniform(((ulong)trial * PerTrial) + ((ulong)slot * PerLeg) + (ulong)part);
 
+    /// <summary>A score for each trial named, part shared, part its own.</summary>
+    public void Draw(ReadOnlySpan<int> who, int slot, int place, double shared, double own, Span<double> scores)
+    {
+        unchecked
+        {
+            var luck = Shared;
+            var at = rng.Skip(((ulong)First * PerTrial) + ((ulong)slot * PerLeg) + (ulong)place);
+            for (var k = 0; k < who.Length; k++)
+                scores[k] = (shared * luck[who[k]]) + (own * NormalScores.Of(at.Uniform((ulong)who[k] * PerTrial)));
+        }
+    }
+
     public void Run(ImmutableArray<Step> steps, int first, int count, double[][] arrivals)
     {
         (First, Arrivals) = (first, arrivals);
         var (clock, who) = (RentClock(), RentList());
         for (var i = 0; i < count; i++)
         {
-            Shared[i] = NormalLaw.Quantile(Uniform(i, 0, 0));
+            Shared[i] = NormalScores.Of(Uniform(i, 0, 0));
             (clock[i], who[i]) = (0, i);
         }
 
@@ -90,8 +102,7 @@ internal sealed class TravelStep(
     {
         var times = slice.Scores.AsSpan(0, who.Length);
         if (part.Law is not Constant)
-            for (var k = 0; k < who.Length; k++)
-                times[k] = Score(slice, who[k], place);
+            slice.Draw(who, slot, place, shared, own, times);
         part.Law.AtScores(times);
         if (part.DarkRate == 1)
             for (var k = 0; k < who.Length; k++)
@@ -105,7 +116,7 @@ internal sealed class TravelStep(
     }
 
     private double Score(Slice slice, int i, int place) =>
-        (shared * slice.Shared[i]) + (own * NormalLaw.Quantile(slice.Uniform(i, slot, place)));
+        (shared * slice.Shared[i]) + (own * NormalScores.Of(slice.Uniform(i, slot, place)));
 
     private readonly double shared = copula.Shared, own = copula.Own;
 }
