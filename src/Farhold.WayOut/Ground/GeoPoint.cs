@@ -25,4 +25,6 @@ public readonly record struct GeoPoint
     public double Latitude { get; }
 
     public double Longitude { get; }
+
+    public override string ToString() => CoordinateText.Format(this, CoordinateStyle.Decimal);
 }

@@ -15,4 +15,7 @@ public class GeoPointTests
 
     [Fact]
     public void The_antimeridian_has_one_name() => Assert.Equal(new GeoPoint(-16.8, -180), new GeoPoint(-16.8, 180));
+
+    [Fact]
+    public void Minus_zero_is_zero() => Assert.Equal("0.000000, 0.000000", new GeoPoint(-0.0, -0.0).ToString());
 }
