@@ -1,0 +1,165 @@
+using System.Runtime.InteropServices;
+using System.Text;
+using System.Xml;
+
+namespace Farhold.WayOut;
+
+/// <summary>Walks through the XML once; never resolves anything outside the file, never expands an entity.</summary>
+internal sealed class GpxReader(ReadOnlyMemory<byte> content, string file)
+{
+    private const int MaxText = 200;
+
+    private static readonly XmlReaderSettings Settings = new()
+    {
+        DtdProcessing = DtdProcessing.Prohibit,
+        XmlResolver = null,
+        MaxCharactersInDocument = Gpx.MaxBytes,
+        IgnoreComments = true,
+        IgnoreProcessingInstructions = true,
+    };
+
+    private readonly GpxContent found = new();
+    private readonly List<GpxPlace> path = [];
+    private readonly StringBuilder text = new();
+    private GpxPointDraft draft;
+    private int points;
+    private string? waypointName;
+
+    public List<Refusal> Refusals { get; } = [];
+
+    public GpxContent Read()
+    {
+        using var stream = Open();
+        using var xml = XmlReader.Create(stream, Settings);
+        var lines = (IXmlLineInfo)xml;
+        try
+        {
+            while (Refusals.Count < Gpx.MaxRefusals && xml.Read() && Take(xml, lines))
+            {
+            }
+        }
+        catch (XmlException broken)
+        {
+            RefuseBroken(broken);
+        }
+
+        if (path.Count == 0 && Refusals.Count == 0)
+            Refuse(1, 1, "The file is empty.");
+        return found;
+    }
+
+    private MemoryStream Open() => MemoryMarshal.TryGetArray(content, out var array)
+        ? new MemoryStream(array.Array!, array.Offset, array.Count, writable: false)
+        : new MemoryStream(content.ToArray(), writable: false);
+
+    /// <returns>False if nothing after this can be of use.</returns>
+    private bool Take(XmlReader xml, IXmlLineInfo lines)
+    {
+        switch (xml.NodeType)
+        {
+            case XmlNodeType.Element when xml.Depth >= Gpx.MaxDepth:
+                Refuse(lines.LineNumber, lines.LinePosition, $"Elements are nested more than {Gpx.MaxDepth} deep; this is no ordinary track.");
+                return false;
+            case XmlNodeType.Element:
+                return Enter(xml, lines);
+            case XmlNodeType.EndElement:
+                Leave(path[xml.Depth]);
+                break;
+            case XmlNodeType.Text or XmlNodeType.CDATA or XmlNodeType.SignificantWhitespace or XmlNodeType.Whitespace
+                when path.Count > 0 && path[^1] is GpxPlace.Name or GpxPlace.Elevation or GpxPlace.Time:
+                text.Append(xml.Value.AsSpan(0, Math.Min(xml.Value.Length, MaxText - text.Length)));
+                break;
+        }
+
+        return true;
+    }
+
+    private bool Enter(XmlReader xml, IXmlLineInfo lines)
+    {
+        var (line, column) = (lines.LineNumber, lines.LinePosition);
+        path.RemoveRange(xml.Depth, path.Count - xml.Depth);
+        path.Add(xml.Depth == 0 ? GpxPlace.File : GpxPlaces.Child(path[^1], xml.LocalName));
+        text.Clear();
+        switch (path[^1])
+        {
+            case GpxPlace.File when xml.LocalName != "gpx":
+                Refuse(line, column, $"This file begins with <{xml.LocalName}>, so it is not GPX; export the track as GPX.");
+                return false;
+            case GpxPlace.File when xml.NamespaceURI != "http://www.topografix.com/GPX/1/1":
+                found.Warnings.Add(TrackWarningKind.OtherVersion, line, column, _ => "The file does not say it is GPX 1.1; its elements were read by name.");
+                break;
+            case GpxPlace.Track:
+                found.TrackCount++;
+                break;
+            case GpxPlace.Segment:
+                found.TrackSegments.Add([]);
+                break;
+            case GpxPlace.Route:
+                found.Routes.Add([]);
+                break;
+            case GpxPlace.TrackPoint or GpxPlace.RoutePoint or GpxPlace.Waypoint when ++points > Gpx.MaxPoints:
+                Refuse(line, column, $"The file has more than {Gpx.MaxPoints} points; save a shorter or simplified track.");
+                return false;
+            case GpxPlace.TrackPoint or GpxPlace.RoutePoint or GpxPlace.Waypoint:
+                draft = GpxPointDraft.At(xml.GetAttribute("lat"), xml.GetAttribute("lon"), line, column, found.Warnings);
+                waypointName = null;
+                break;
+        }
+
+        if (xml.IsEmptyElement)
+            Leave(path[^1]);
+        return true;
+    }
+
+    private void Leave(GpxPlace place)
+    {
+        switch (place)
+        {
+            case GpxPlace.Elevation:
+                draft = draft.WithElevation(text.ToString(), found.Warnings);
+                break;
+            case GpxPlace.Time:
+                draft = draft.WithTime(text.ToString(), found.Warnings);
+                break;
+            case GpxPlace.Name when path.Contains(GpxPlace.Waypoint):
+                waypointName = Named();
+                break;
+            case GpxPlace.Name:
+                found.Name ??= Named();
+                break;
+            case GpxPlace.TrackPoint or GpxPlace.RoutePoint or GpxPlace.Waypoint when draft.Fault is { } fault:
+                Refuse(draft.Line, draft.Column, fault);
+                break;
+            case GpxPlace.TrackPoint:
+                found.TrackSegments[^1].Add(draft.ToPoint());
+                break;
+            case GpxPlace.RoutePoint:
+                found.Routes[^1].Add(draft.ToPoint());
+                break;
+            case GpxPlace.Waypoint:
+                found.Waypoints.Add((waypointName, draft.ToPoint()));
+                break;
+        }
+    }
+
+    private string? Named() => text.ToString().Trim() is { Length: > 0 } name ? name : null;
+
+    private void RefuseBroken(XmlException broken)
+    {
+        var doctype = content.Span.IndexOf("<!DOCTYPE"u8);
+        if (doctype >= 0)
+        {
+            // For this fault the reader names no place.
+            var before = content.Span[..doctype];
+            Refuse(before.Count((byte)'\n') + 1, doctype - before.LastIndexOf((byte)'\n'),
+                "The file declares a document type (DOCTYPE), which can hide harmful text; it is not read. Export the track again as plain GPX.");
+            return;
+        }
+
+        Refuse(Math.Max(1, broken.LineNumber), Math.Max(1, broken.LinePosition), path.Count == 0
+            ? "The file is not XML, so it is not GPX."
+            : "From here on the file is not readable XML; it may have been cut off or damaged. Copy or export it again.");
+    }
+
+    private void Refuse(int line, int column, string reason) => Refusals.Add(new Refusal(file, line, column, reason));
+}
