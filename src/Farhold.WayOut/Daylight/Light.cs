@@ -3,7 +3,7 @@ namespace Farhold.WayOut;
 /// <summary>How light it is outside, from dark to bright, under a clear sky with a flat horizon.</summary>
 /// <remarks>
 /// The steps lie where the centre of the sun stands 18, 12 and 6 degrees below the horizon, and 50 minutes of arc below it
-/// (34′ refraction and 16′ radius). Source: US Naval Observatory, definitions of rise, set and twilight. Whether one can
+/// (34′ refraction and 16′ radius). Source: US Naval Observatory, definitions of rise, set and twilight (from memory). Whether one can
 /// still walk in a given light is for the caller to say.
 /// </remarks>
 public enum Light

@@ -8,7 +8,7 @@ public static class Sun
     private const double Degree = Math.PI / 180;
 
     /// <summary>Angle the earth's radius fills at one astronomical unit, degrees.</summary>
-    /// <remarks>Source: 8.794″, Meeus 1998, Astronomical Algorithms, chapter 40.</remarks>
+    /// <remarks>Source: 8.794″, Meeus 1998, Astronomical Algorithms, chapter 40 (from memory).</remarks>
     private const double Parallax = 8.794 / 3600;
 
     public static SunPosition At(Instant instant, GeoPoint place)

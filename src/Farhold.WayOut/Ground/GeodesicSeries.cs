@@ -2,7 +2,7 @@ namespace Farhold.WayOut;
 
 /// <summary>The series of a geodesic on WGS-84, to sixth order in ε.</summary>
 /// <remarks>
-/// Source: Karney 2013, J. Geodesy 87:43–55: A₁ (17), C₁ (18), C₁′ (21), A₂ (42), C₂ (43), A₃ (24), C₃ (25).
+/// Source: Karney 2013, J. Geodesy 87:43–55: A₁ (17), C₁ (18), C₁′ (21), A₂ (42), C₂ (43), A₃ (24), C₃ (25); equation numbers from memory.
 /// Rows hold the highest power first.
 /// </remarks>
 internal static class GeodesicSeries

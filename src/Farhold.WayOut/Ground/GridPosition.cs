@@ -4,7 +4,7 @@ namespace Farhold.WayOut;
 /// <param name="Zone">1 to 60; 0 is UPS.</param>
 /// <param name="North">The northern hemisphere, whose northings count from the equator.</param>
 /// <param name="Easting">Metres, false easting included; likewise the northing.</param>
-/// <remarks>Source: NGA.SIG.0012 2.0.0, 2014: zones, their exceptions in Norway and Svalbard, false origins.</remarks>
+/// <remarks>Source: NGA.SIG.0012 2.0.0, 2014: zones, their exceptions in Norway and Svalbard, false origins (citation from memory).</remarks>
 public readonly record struct GridPosition(int Zone, bool North, double Easting, double Northing)
 {
     private const double UtmFalseEasting = 500_000;

@@ -3,7 +3,7 @@ using System.Globalization;
 namespace Farhold.WayOut;
 
 /// <summary>Grid references of the military grid reference system.</summary>
-/// <remarks>Source: NGA.STND.0037 2.0.0, 2014. Digits are cut off, never rounded: a reference names the square it lies in.</remarks>
+/// <remarks>Source: NGA.STND.0037 2.0.0, 2014 (citation from memory). Digits are cut off, never rounded: a reference names the square it lies in.</remarks>
 public static class Mgrs
 {
     private const long Square = 100_000;

@@ -1,7 +1,7 @@
 namespace Farhold.WayOut;
 
 /// <summary>The letters of a grid reference: bands of latitude, columns and rows of 100 km squares.</summary>
-/// <remarks>Source: NGA.STND.0037 2.0.0, 2014, sections on the military grid reference system. I and O are never used.</remarks>
+/// <remarks>Source: NGA.STND.0037 2.0.0, 2014 (citation from memory). I and O are never used.</remarks>
 internal static class MgrsLetters
 {
     public const string Bands = "CDEFGHJKLMNPQRSTUVWX";

@@ -1,7 +1,7 @@
 namespace Farhold.WayOut;
 
 /// <summary>The WGS-84 ellipsoid and what follows from it.</summary>
-/// <remarks>Source: NGA.STND.0036, 2014, table 3.1: semi-major axis and inverse flattening, both exact by definition.</remarks>
+/// <remarks>Source: NGA.STND.0036, 2014, semi-major axis and inverse flattening, exact by definition (citation from memory).</remarks>
 internal static class Wgs84
 {
     /// <summary>Metres.</summary>
