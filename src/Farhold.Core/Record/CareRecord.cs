@@ -65,7 +65,7 @@ public sealed class CareRecord
             return AddConflict(held, entry);
         entries.Add(entry.Id, entry);
         var plain = Register(entry);
-        folded = plain && folded is { Readings: [var only] } && conflicts.Count == 0
+        folded = plain && folded is { Readings: [var only] } && conflicts.Count == 0 && damaged.Count == 0
             ? folded with { Readings = [only.Plus(Farhold.Folding.Date(entry, entry.Recorded, Duration.Zero))] }
             : null;
         return true;
