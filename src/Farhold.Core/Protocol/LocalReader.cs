@@ -7,7 +7,7 @@ namespace Farhold;
 /// <remarks>
 /// Tightening needs no signature. Loosening anything needs a named authority; loosening a hard limit is then told on every
 /// screen and print. Some things no signature can do: the limit may not go beyond <see cref="FurthestLimit"/>, a hard
-/// criterion may not be dropped unless others of its group remain, nor change its role. One fault refuses the file, and the
+/// criterion may not be dropped unless others of its group (not added ones) remain, nor change its role. One fault refuses the file, and the
 /// protocol under it stays in force.
 /// </remarks>
 public sealed class LocalReader
@@ -120,6 +120,8 @@ public sealed class LocalReader
         var before = criteria[at];
         if (before.Hard && (criterion.Role != before.Role || criterion.Group != before.Group || !criterion.Hard))
             json.Refuse(item.Offset, $"{before.Id} is a hard limit: its role, group and hardness can't be changed");
+        if (Stops(before) && !Stops(criterion))
+            json.Refuse(item.Offset, $"{before.Id} has to forbid at {Say.Duration(FurthestLimit)} since first tightening at the latest, whoever signs");
         Note(item, Strictness.Of(before, criterion), before.Hard, $"{before.Id} is changed: {criterion.Text}");
         criteria[at] = criterion;
     }
@@ -135,7 +137,7 @@ public sealed class LocalReader
 
         var dropped = criteria[at];
         criteria.RemoveAt(at);
-        if (dropped.Hard && (dropped.Group is null || criteria.All(c => c.Group != dropped.Group)))
+        if (dropped.Hard && (dropped.Group is null || !criteria.Any(c => c.Group == dropped.Group && under.Criteria.Any(u => u.Id == c.Id))))
             json.Refuse(item.Offset, $"{dropped.Id} is a hard limit and can't be dropped, whoever signs");
         Note(item, Change.Looser, dropped.Hard, $"{dropped.Id} is dropped: {dropped.Text}");
     }
@@ -219,6 +221,18 @@ public sealed class LocalReader
         if (hard)
             hardLoosened.Add(text);
     }
+
+    /// <summary>Whether a criterion surely ends attempts at <see cref="FurthestLimit"/> since first tightening, if not before.</summary>
+    private static bool Stops(Criterion criterion) => criterion is { Hard: true, Role: Role.Forbids } && Stops(criterion.Condition);
+
+    private static bool Stops(Condition condition) => condition switch
+    {
+        Condition.All all => all.Parts.All(Stops),
+        Condition.Any any => any.Parts.Any(Stops),
+        Condition.Compare { Comparison: Comparison.AtLeast } c =>
+            c.Input == Input.SinceFirstTightened && c.Limit <= FurthestLimit.TotalSeconds,
+        _ => false,
+    };
 
     private static Condition Reclocked(Condition condition, ClockLimits clock) => condition switch
     {
