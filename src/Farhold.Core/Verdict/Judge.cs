@@ -54,7 +54,7 @@ public static class Judge
     }
 
     /// <summary>The decision itself.</summary>
-    private static Verdict Decide(ImmutableArray<Finding> findings)
+    internal static Verdict Decide(ImmutableArray<Finding> findings)
     {
         Truth Any(Func<Role, bool> role) => findings.Where(f => role(f.Criterion.Role))
             .Aggregate(Truth.NotMet, (t, f) => t.Or(f.Against));

@@ -1,0 +1,77 @@
+using System.Collections.Immutable;
+
+namespace Farhold.Tests;
+
+/// <summary>A casualty of whom everything is known and well, and what a test changes of it.</summary>
+/// <remarks>
+/// Judged at <see cref="Now"/>. One wound <c>w1</c> on the left leg, tourniquet <c>t1</c>, tightened 40 minutes ago; signs,
+/// wound, watch and stock were looked at within the last ten minutes; help is ten hours away. Immutable.
+/// </remarks>
+public sealed class Case
+{
+    public static readonly Instant Now = Some.At("12:00");
+
+    public static readonly Case Well = new([]);
+
+    private readonly ImmutableArray<(string Name, Happened When, Payload What)> said;
+
+    private Case(ImmutableArray<(string, Happened, Payload)> said) => this.said = said;
+
+    public CareRecord Record
+    {
+        get
+        {
+            var entries = All().Select((s, i) => EntryWriting.Write(new("a", i + 1), s.When, Instant.Max(Now, s.When.Latest), "Ane", s.What));
+            return new(entries, []);
+        }
+    }
+
+    public Judgement Judgement => Judge.At(Record, ShippedProtocol.Protocol, Now);
+
+    public LimbVerdict Limb => Judgement.Limbs.Single();
+
+    public Verdict Verdict => Limb.Verdict;
+
+    public static Instant Ago(string hoursMinutes) => Now - (Some.At(hoursMinutes) - Some.At("00:00"));
+
+    /// <summary>With a part of the scene said otherwise, or nothing more of it (null); parts are those named in the scene.</summary>
+    public Case With(string part, Payload? what, string ago = "00:05") =>
+        new(said.RemoveAll(s => s.Name == part).Add((part, Happened.At(Ago(ago)), what!)));
+
+    /// <summary>With something said beside the scene.</summary>
+    public Case And(string ago, Payload what) => new(said.Add(("", Happened.At(Ago(ago)), what)));
+
+    public Case And(Happened when, Payload what) => new(said.Add(("", when, what)));
+
+    public Case TightFor(string time) => With("tourniquet", Tightened, time);
+
+    public Case HelpIn(string time) => With("help", new Payload.HelpExpected(Now, null, Now + (Now - Ago(time))));
+
+    public Case Signs(Func<Payload.SignsTaken, Payload.SignsTaken> change) => With("signs", change(Some.GoodSigns));
+
+    public Case Advised(string ago = "00:05") => And(ago, new Payload.AdviceReceived("duty doctor", "go ahead", ["attempt"]));
+
+    /// <summary>An attempt begun and ended; <paramref name="end"/> ago it turned out so.</summary>
+    public Case Tried(string start, string end, AttemptOutcome outcome) =>
+        And(start, new Payload.AttemptStarted("w1", "t1")).And(end, new Payload.AttemptEnded("w1", "t1", outcome));
+
+    public Truth State(string criterion) => Limb.Findings.Single(f => f.Criterion.Id == criterion).State;
+
+    private static readonly Payload.TourniquetTightened Tightened = new("t1", Farhold.Limb.LeftLeg, Wound: "w1");
+
+    private static readonly ImmutableArray<(string, Happened, Payload)> Scene =
+    [
+        ("person", Happened.At(Ago("00:39")), new Payload.CasualtyOpened("Runa", AgeYears: 34)),
+        ("wound", Happened.At(Ago("00:39")), new Payload.WoundFound("w1", Farhold.Limb.LeftLeg, null, WoundNature.Bleeding)),
+        ("tourniquet", Happened.At(Ago("00:40")), Tightened),
+        ("signs", Happened.At(Ago("00:05")), Some.GoodSigns),
+        ("bleeding", Happened.At(Ago("00:06")), new Payload.BleedingChecked("w1", Bleeding.None)),
+        ("watch", Happened.At(Ago("00:07")), new Payload.WatchStated(true)),
+        ("gauze", Happened.At(Ago("00:08")), new Payload.SuppliesStated("plain-gauze", 3)),
+        ("dressing", Happened.At(Ago("00:08")), new Payload.SuppliesStated("pressure-dressing", 3)),
+        ("help", Happened.At(Ago("00:09")), new Payload.HelpExpected(Now + Duration.FromHours(9), null, Now + Duration.FromHours(10))),
+    ];
+
+    private IEnumerable<(Happened When, Payload What)> All() =>
+        Scene.Where(s => said.All(o => o.Name != s.Item1)).Concat(said).Where(s => s.Item3 is not null).Select(s => (s.Item2, s.Item3));
+}

@@ -1,0 +1,132 @@
+using System.Collections.Immutable;
+
+namespace Farhold.Tests.Verdicts;
+
+/// <summary>The decision, state by state, against a table written here by hand.</summary>
+/// <remarks>
+/// <para>
+/// The shipped protocol has 20 criteria with three states each: 3^20 is 3.5 thousand million, too many. What the decision
+/// may look at is only, for every criterion, its role and its state. So the following is covered without gaps:
+/// </para>
+/// <list type="bullet">
+/// <item>all 3^12 (531,441) combinations over twelve criteria, the other eight being at rest: one of every kind, and
+/// two signs of shock;</item>
+/// <item>every single criterion and every pair of criteria, in all nine pairs of states, with all other criteria in turn
+/// all met, all not met, all unknown, and all at rest (nothing stands against an attempt).</item>
+/// </list>
+/// <para>Pairs within one role over all backgrounds show that no criterion of the twenty is treated apart from its role.</para>
+/// </remarks>
+public class TruthTableTests
+{
+    private static readonly ImmutableArray<Criterion> Criteria = ShippedProtocol.Protocol.Criteria;
+
+    private static readonly Truth[] States = [Truth.NotMet, Truth.Unknown, Truth.Met];
+
+    /// <summary>What each criterion is for, read off the protocol by a person: a criterion that changes sides fails here.</summary>
+    private static readonly Dictionary<string, string> Sides = new()
+    {
+        ["limit.time"] = "forbids", ["wound.amputation"] = "forbids", ["shock.heart-rate"] = "forbids",
+        ["shock.breath-rate"] = "forbids", ["shock.mental"] = "forbids", ["shock.dizzy"] = "forbids",
+        ["shock.pale"] = "forbids", ["shock.cool"] = "forbids", ["shock.clammy"] = "forbids",
+        ["shock.radial-pulse"] = "forbids", ["shock.systolic"] = "forbids", ["bleeding.active"] = "forbids",
+        ["attempt.bled"] = "forbids", ["attempt.never-again"] = "forbids", ["watch.able"] = "requires",
+        ["materials.packing"] = "requires", ["materials.dressing"] = "requires", ["late.oversight"] = "requires",
+        ["record.whole"] = "requires", ["help.soon"] = "awaits",
+    };
+
+    private static readonly string[] Twelve =
+    [
+        "limit.time", "wound.amputation", "shock.heart-rate", "shock.systolic", "bleeding.active", "attempt.bled",
+        "watch.able", "materials.packing", "materials.dressing", "late.oversight", "record.whole", "help.soon",
+    ];
+
+    [Fact]
+    public void The_table_knows_every_criterion_and_its_side() =>
+        Assert.Equal(Sides, Criteria.ToDictionary(c => c.Id, c => Wire.Word(c.Role)));
+
+    [Fact]
+    public void All_states_of_twelve_criteria_come_to_the_verdict_of_the_table()
+    {
+        var places = Twelve.Select(id => Criteria.ToList().FindIndex(c => c.Id == id)).ToArray();
+        var states = Criteria.Select(AtRest).ToArray();
+        var total = (int)Math.Pow(3, places.Length);
+        for (var n = 0; n < total; n++)
+        {
+            var rest = n;
+            foreach (var place in places)
+            {
+                states[place] = States[rest % 3];
+                rest /= 3;
+            }
+
+            Check(states);
+        }
+    }
+
+    [Fact]
+    public void Every_pair_of_criteria_in_all_states_comes_to_the_verdict_of_the_table()
+    {
+        Func<Criterion, Truth>[] backgrounds = [_ => Truth.Met, _ => Truth.NotMet, _ => Truth.Unknown, AtRest];
+        foreach (var background in backgrounds)
+            for (var a = 0; a < Criteria.Length; a++)
+                for (var b = a; b < Criteria.Length; b++)
+                    foreach (var one in States)
+                        foreach (var two in States)
+                        {
+                            var states = Criteria.Select(background).ToArray();
+                            states[a] = one;
+                            states[b] = two;
+                            Check(states);
+                        }
+    }
+
+    private static void Check(Truth[] states)
+    {
+        var findings = Criteria.Select((c, i) => Found[i][(int)states[i] + 1]).ToImmutableArray();
+        var expected = Expected(states);
+        var actual = Judge.Decide(findings);
+        if (expected != actual)
+            Assert.Fail($"{actual} instead of {expected} for {string.Join(", ", Criteria.Select((c, i) => $"{c.Id} {states[i]}"))}");
+    }
+
+    /// <summary>
+    /// The table. Row by row, the first that fits: something forbidden is so, or something required is not: leave on. Any
+    /// of those unknown: check first. Help soon: await help. Unknown whether: check first. Otherwise: attempt.
+    /// </summary>
+    private static Farhold.Verdict Expected(Truth[] states)
+    {
+        bool against = false, open = false, soon = false, perhapsSoon = false;
+        for (var i = 0; i < states.Length; i++)
+        {
+            switch (Sides[Criteria[i].Id], states[i])
+            {
+                case ("forbids", Truth.Met) or ("requires", Truth.NotMet):
+                    against = true;
+                    break;
+                case ("forbids" or "requires", Truth.Unknown):
+                    open = true;
+                    break;
+                case ("awaits", Truth.Met):
+                    soon = true;
+                    break;
+                case ("awaits", Truth.Unknown):
+                    perhapsSoon = true;
+                    break;
+            }
+        }
+
+        if (against)
+            return Farhold.Verdict.LeaveOn;
+        if (open)
+            return Farhold.Verdict.CheckFirst;
+        if (soon)
+            return Farhold.Verdict.AwaitHelp;
+        return perhapsSoon ? Farhold.Verdict.CheckFirst : Farhold.Verdict.Attempt;
+    }
+
+    private static Truth AtRest(Criterion criterion) => Sides[criterion.Id] == "requires" ? Truth.Met : Truth.NotMet;
+
+    /// <summary>By criterion and state.</summary>
+    private static readonly Finding[][] Found =
+        [.. Criteria.Select(c => States.Select(s => new Finding(c, new Trace(c.Condition, s, [], [], null))).ToArray())];
+}
