@@ -1,0 +1,158 @@
+using System.Collections.Immutable;
+using System.Diagnostics;
+
+namespace Farhold;
+
+/// <summary>What an entry says, as one line for people. Every kind has its sentence.</summary>
+public static class EntryText
+{
+    public static string Of(Entry entry) => Of(entry.Payload);
+
+    public static string Of(Payload payload) => Plain.Line(payload switch
+    {
+        Payload.CasualtyOpened p => Opened(p),
+        Payload.WoundFound p => Wound(p),
+        Payload.TourniquetTightened p => Tightened(p),
+        Payload.TourniquetSlackened p => $"Tourniquet {p.Tourniquet} slackened, left in place",
+        Payload.TourniquetRemoved p => $"Tourniquet {p.Tourniquet} removed",
+        Payload.WoundPacked p => $"Wound {p.Wound} packed with {Word(p.Material)}",
+        Payload.PressureHeld p => $"Pressure held on wound {p.Wound} for {Say.Number(p.Minutes)} min",
+        Payload.DressingApplied p => $"{(p.Dressing == DressingKind.Pressure ? "Pressure" : "Plain")} dressing on wound {p.Wound}",
+        Payload.BleedingChecked p => $"Wound {p.Wound} looked at: {Bleeds(p.Bleeding)}",
+        Payload.AttemptStarted p => $"Attempt to replace tourniquet {p.Tourniquet} started (wound {p.Wound})",
+        Payload.AttemptEnded p => $"Attempt to replace tourniquet {p.Tourniquet} ended: {Ended(p.Outcome)}{Note(p.Note)}",
+        Payload.SignsTaken p => Signs(p),
+        Payload.WatchStated p => p.Able
+            ? "Someone can watch the wound closely from now on" : "Nobody can watch the wound closely from now on",
+        Payload.SuppliesStated p => $"Supplies: {p.Count} {p.Item.Replace('-', ' ')}",
+        Payload.DrugGiven p => $"Given {p.Drug} {Say.Number(p.Amount)} {p.Unit}, {p.Route}{Note(p.Note)}",
+        Payload.FluidGiven p => $"Given {Say.Number(p.Millilitres)} mL {Word(p.Fluid)}, {p.Route}",
+        Payload.UrineMeasured p => $"Urine: {Say.Number(p.Millilitres)} mL",
+        Payload.TaskDone p => $"Done: {p.Task}{Note(p.Note)}",
+        Payload.HelpExpected p => Help(p),
+        Payload.AdviceReceived p => Advice(p),
+        Payload.NoteWritten p => $"Note: {p.Text}",
+        Payload.EntryAmended p => $"Corrects entry {p.Target}: {Replacing.InWords(p.Replace)}",
+        Payload.EntryWithdrawn p => $"Withdraws entry {p.Target}: {p.Reason}",
+        Payload.CareEnded p => $"Care ended: {Word(p.How)}{(p.To is null ? "" : $" to {p.To}")}{Note(p.Note)}",
+        Payload.OfNewerVersion p => $"Entry of a newer version ({p.Kind}): kept, counted in nothing",
+        _ => throw new UnreachableException(),
+    });
+
+    private static string Opened(Payload.CasualtyOpened p) => "Casualty " + Listed(
+        [
+            p.Alias,
+            p.Sex is { } sex ? Word(sex) : null,
+            p.AgeYears is { } age ? $"{Say.Number(age)} years" : null,
+            p.MassKg is { } mass ? $"{Say.Number(mass)} kg" : null,
+            All("allergies", p.Allergies),
+            All("medicines", p.Medicines),
+            p.History is { } history ? $"history: {history}" : null,
+        ],
+        ", ");
+
+    private static string? All(string what, ImmutableArray<string> items) =>
+        items.IsDefault ? null : items.IsEmpty ? $"{what}: none" : $"{what}: {string.Join(" and ", items)}";
+
+    private static string Wound(Payload.WoundFound p)
+    {
+        var place = p.Limb is { } limb ? Say.Limb(limb) : p.Region is { } region ? Word(region) : "place unknown";
+        return $"Wound {p.Wound} found, {place}: {Word(p.Nature)}{Note(p.Note)}";
+    }
+
+    private static string Tightened(Payload.TourniquetTightened p)
+    {
+        var more = Listed([p.Place, p.Make is { } make ? Word(make) : null, p.Wound is { } w ? $"for wound {w}" : null], "; ");
+        return $"Tourniquet {p.Tourniquet} tightened on the {Say.Limb(p.Limb)}{(more.Length == 0 ? "" : $" ({more})")}";
+    }
+
+    private static string Signs(Payload.SignsTaken p)
+    {
+        var pressure = (p.Systolic, p.Diastolic) switch
+        {
+            (null, null) => null,
+            (var s, null) => $"systolic {Number(s)} mmHg",
+            (null, var d) => $"diastolic {Number(d)} mmHg",
+            var (s, d) => $"blood pressure {Number(s)}/{Number(d)} mmHg",
+        };
+        var beyond = p.DistalPulse?.Select(d => $"pulse beyond, {Say.Limb(d.Key)}: {Word(d.Value)}") ?? [];
+        var all = Listed(
+            [
+                Measured("heart rate", p.HeartRate, "/min"), Measured("breathing", p.BreathRate, "/min"),
+                pressure, p.NoPressureCuff == true ? "no pressure cuff here" : null,
+                Measured("oxygen saturation", p.Spo2, "%"), p.OnOxygen is { } o ? (o ? "on oxygen" : "without oxygen") : null,
+                Measured("temperature", p.TemperatureC, "°C"),
+                p.Mental is { } mental ? MentalWords(mental) : null, Glasgow(p.Gcs),
+                YesNo("dizzy", p.Dizzy), YesNo("pale", p.Pale), YesNo("cool", p.Cool), YesNo("clammy", p.Clammy),
+                p.RadialPulse is { } radial ? $"pulse at the wrist {Word(radial)}" : null,
+                Measured("capillary refill", p.CapillaryRefillS, "s"),
+                p.Pain is { } pain ? $"pain {Say.Number(pain)} of 10" : null,
+                .. beyond,
+            ],
+            ", ");
+        return all.Length == 0 ? "Signs taken, none that this version knows" : $"Signs: {all}";
+    }
+
+    private static string? Glasgow(GlasgowParts? gcs)
+    {
+        string Part(int? part) => part is { } known ? Say.Number(known) : "not testable";
+        return gcs is null ? null : $"coma scale eye {Part(gcs.Eye)}, verbal {Part(gcs.Verbal)}, motor {Part(gcs.Motor)}";
+    }
+
+    private static string Help(Payload.HelpExpected p)
+    {
+        var range = (p.Earliest, p.Latest) switch
+        {
+            (null, null) => "",
+            (var e, null) => $", earliest {Say.Time(e!.Value)}",
+            (null, var l) => $", latest {Say.Time(l!.Value)}",
+            var (e, l) => $", between {Say.Time(e!.Value)} and {Say.Time(l!.Value)}",
+        };
+        var from = Listed([p.Basis, p.Plan is { } plan ? $"plan {plan}" : null], "; ");
+        return $"Help expected {Say.Time(p.Likely)}{range}{(from.Length == 0 ? "" : $" ({from})")}";
+    }
+
+    private static string Advice(Payload.AdviceReceived p)
+    {
+        var allows = p.Allows.IsDefault ? "" : p.Allows.IsEmpty ? " [allows no attempt]" : $" [allows {string.Join(", ", p.Allows)}]";
+        return $"Advice from {p.From}: {p.Text}{allows}";
+    }
+
+    private static string Bleeds(Bleeding bleeding) => bleeding switch
+    {
+        Bleeding.None => "no bleeding",
+        Bleeding.Oozing => "oozing",
+        Bleeding.Active => "bleeding",
+        _ => throw new UnreachableException(),
+    };
+
+    private static string Ended(AttemptOutcome outcome) => outcome switch
+    {
+        AttemptOutcome.Held => "it held",
+        AttemptOutcome.Bled => "it bled",
+        AttemptOutcome.Abandoned => "abandoned",
+        _ => throw new UnreachableException(),
+    };
+
+    private static string MentalWords(Mental mental) => mental switch
+    {
+        Mental.Voice => "answers only to voice",
+        Mental.Pain => "answers only to pain",
+        _ => Word(mental),
+    };
+
+    private static string? Measured(string what, double? value, string unit) =>
+        value is { } known ? $"{what} {Say.Number(known)} {unit}" : null;
+
+    private static string? YesNo(string what, bool? flag) => flag is { } known ? (known ? what : $"not {what}") : null;
+
+    private static string Number(double? value) => Say.Number(value!.Value);
+
+    private static string Note(string? note) => note is null ? "" : $" ({note})";
+
+    private static string Word<T>(T value)
+        where T : struct, Enum => Wire.Word(value).Replace('-', ' ');
+
+    private static string Listed(IEnumerable<string?> parts, string between) =>
+        string.Join(between, parts.Where(p => !string.IsNullOrEmpty(p)));
+}

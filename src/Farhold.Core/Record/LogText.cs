@@ -1,0 +1,91 @@
+using System.Globalization;
+using System.Text;
+using NodaTime;
+
+namespace Farhold;
+
+/// <summary>One entry of the log as people read it: first as written, then what became of it.</summary>
+/// <param name="When">As it counts: amended, and not later than it was written.</param>
+/// <param name="Changes">Amendments and withdrawals, in the order they were written.</param>
+public sealed record LogLine(Entry Entry, Happened When, string Text, bool Withdrawn, IReadOnlyList<string> Changes);
+
+/// <summary>The record as a log: by time, every amendment and withdrawal shown at the entry it is about.</summary>
+public static class LogText
+{
+    public static IReadOnlyList<LogLine> Lines(CareRecord record)
+    {
+        var about = record.Entries.Where(e => Target(e) is not null).ToLookup(e => Target(e)!.Value);
+        var held = record.Entries.Select(e => e.Id).ToHashSet();
+        var counts = record.Readings.SelectMany(r => r.All).GroupBy(d => d.Id).ToDictionary(g => g.Key, g => g.First().When);
+        var lines = new List<LogLine>();
+        foreach (var entry in record.Entries)
+        {
+            if (Target(entry) is { } target && held.Contains(target) && about[entry.Id].FirstOrDefault() is null)
+                continue;
+            var later = about[entry.Id].OrderBy(c => c.Recorded).ThenBy(c => c.Id).ToArray();
+            lines.Add(new(
+                entry,
+                counts.GetValueOrDefault(entry.Id, entry.Happened),
+                EntryText.Of(entry),
+                later.Any(c => c.Payload is Payload.EntryWithdrawn),
+                [.. later.Select(c => Change(c, entry) + Overtaken(c, later, about))]));
+        }
+
+        return [.. lines.OrderBy(l => l.When.Latest).ThenBy(l => l.When.Earliest).ThenBy(l => l.Entry.Id)];
+    }
+
+    public static string Of(CareRecord record)
+    {
+        var text = new StringBuilder();
+        foreach (var line in Lines(record))
+        {
+            text.Append(CultureInfo.InvariantCulture, $"{Say.Time(line.When)}  {line.Text}{(line.Withdrawn ? "  [WITHDRAWN]" : "")}\n");
+            text.Append(CultureInfo.InvariantCulture, $"    {Written(line)}\n");
+            foreach (var change in line.Changes)
+                text.Append(CultureInfo.InvariantCulture, $"    {change}\n");
+        }
+
+        foreach (var damaged in record.Damaged)
+        {
+            var raw = damaged.Raw.ToString();
+            text.Append(CultureInfo.InvariantCulture, $"line {damaged.Number} can't be read: {damaged.Refusals[0].Reason}\n");
+            text.Append(CultureInfo.InvariantCulture, $"    it says: {Plain.Line(raw.Length > 200 ? raw[..200] + " …" : raw)}\n");
+        }
+
+        return text.ToString();
+    }
+
+    /// <summary>Who wrote it, and when, where that is not when it happened.</summary>
+    private static string Written(LogLine line)
+    {
+        var written = Say.Time(line.Entry.Recorded);
+        var happened = line.Entry.Happened == line.When ? "" : $"; was entered as {Say.Time(line.Entry.Happened)}";
+        var late = line.When.IsInstant && line.When.Latest == line.Entry.Recorded ? "" : $", written {written}";
+        return Plain.Line($"{line.Entry.By}, {line.Entry.Id}{late}{happened}");
+    }
+
+    private static string Change(Entry change, Entry target) => Plain.Line(change.Payload switch
+    {
+        Payload.EntryAmended a => $"corrected: {Replacing.InWords(a.Replace, target)} ({By(change)})",
+        Payload.EntryWithdrawn w => $"withdrawn: {w.Reason} ({By(change)})",
+        _ => throw new System.Diagnostics.UnreachableException(),
+    });
+
+    /// <summary>Why a correction does not count, where it does not.</summary>
+    private static string Overtaken(Entry change, Entry[] all, ILookup<EntryId, Entry> about)
+    {
+        bool Stands(Entry c) => c.Payload is Payload.EntryAmended && !about[c.Id].Any(w => w.Payload is Payload.EntryWithdrawn);
+        if (change.Payload is not Payload.EntryAmended || all.LastOrDefault(Stands)?.Id == change.Id)
+            return "";
+        return Stands(change) ? "; a later correction counts instead" : "; this correction was withdrawn";
+    }
+
+    private static string By(Entry change) => $"{change.By}, {change.Id}, {Say.Time(change.Recorded)}";
+
+    private static EntryId? Target(Entry entry) => entry.Payload switch
+    {
+        Payload.EntryAmended a => a.Target,
+        Payload.EntryWithdrawn w => w.Target,
+        _ => null,
+    };
+}

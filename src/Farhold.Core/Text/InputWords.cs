@@ -1,0 +1,56 @@
+namespace Farhold;
+
+/// <summary>Inputs of criteria, and their values, in words.</summary>
+public static class InputWords
+{
+    private static readonly Dictionary<string, (string Name, string Unit)> Words = new()
+    {
+        ["heartRate"] = ("heart rate", "/min"),
+        ["breathRate"] = ("breathing rate", "/min"),
+        ["mental"] = ("mental state", ""),
+        ["dizzy"] = ("dizzy", ""),
+        ["pale"] = ("pale", ""),
+        ["cool"] = ("skin cool", ""),
+        ["clammy"] = ("skin clammy", ""),
+        ["radialPulse"] = ("pulse at the wrist", ""),
+        ["systolic"] = ("systolic pressure", "mmHg"),
+        ["spo2"] = ("oxygen saturation", "%"),
+        ["temperatureC"] = ("temperature", "°C"),
+        ["capillaryRefillS"] = ("capillary refill", "s"),
+        ["ageYears"] = ("age", "years"),
+        ["sinceFirstTightened"] = ("since first tightened, at most", ""),
+        ["occluded"] = ("without blood flow, at most", ""),
+        ["currentStretch"] = ("without blood flow at a stretch, at most", ""),
+        ["woundNature"] = ("wound", ""),
+        ["bleeding"] = ("bleeding", ""),
+        ["watchAble"] = ("someone can watch", ""),
+        ["packing"] = ("material to pack with", ""),
+        ["pressureDressing"] = ("pressure dressing", ""),
+        ["lastAttempt"] = ("last attempt", ""),
+        ["failedAttempts"] = ("attempts that bled", ""),
+        ["sinceFailedAttempt"] = ("since the attempt that bled, at most", ""),
+        ["furtherAttemptAllowed"] = ("another attempt allowed", ""),
+        ["oversight"] = ("advice allows an attempt", ""),
+        ["helpWithin"] = ("help, at the latest in", ""),
+        ["recordWhole"] = ("record whole", ""),
+    };
+
+    /// <summary><c>heart rate</c>.</summary>
+    public static string Name(string input) => Words.TryGetValue(input, out var words) ? words.Name : input;
+
+    /// <summary><c>heart rate 128 /min, 3 min old</c>; too old ones say so.</summary>
+    public static string Of(Used used)
+    {
+        var age = used.Age is { } a ? $", {Say.Elapsed(a)} old" : "";
+        return $"{Name(used.Input)} {Value(used)}{age}{(used.Stale ? ", too old to decide by" : "")}";
+    }
+
+    private static string Value(Used used) => used.Value switch
+    {
+        "true" => "yes",
+        "false" => "no",
+        var word when char.IsAsciiLetter(word[0]) => word.Replace('-', ' '),
+        var number when Words.TryGetValue(used.Input, out var words) && words.Unit.Length > 0 => $"{number} {words.Unit}",
+        var number => number,
+    };
+}

@@ -1,0 +1,93 @@
+using System.Text;
+using NodaTime;
+
+namespace Farhold;
+
+/// <summary>A whole judgement as plain text for a person: what is most urgent first, sources last in each item.</summary>
+public static class Telling
+{
+    public static string Of(Judgement judgement)
+    {
+        var text = new StringBuilder();
+        var now = judgement.At;
+        Line(text, 0, VerdictWords.Caution);
+        Line(text, 0, $"As of {Say.Time(now)}");
+        foreach (var line in VerdictWords.Of(judgement.Protocol))
+            Line(text, 0, line);
+        Section(text, "The record is damaged or may not be whole", judgement.Doubts.Select(d => Plain.Line($"{d.Text} ({d.Id})")));
+        Section(text, "At once", judgement.Due.Where(d => d.AtOnce).Select(d => VerdictWords.Of(d, now)));
+        foreach (var limb in judgement.Limbs)
+            Limb(text, limb, judgement);
+        foreach (var limb in judgement.Watched)
+            Watched(text, limb, now);
+        if (judgement.Limbs.IsEmpty && judgement.Watched.IsEmpty)
+            Section(text, "No tourniquet", ["no limb of this record has had a tourniquet up to now"]);
+        Section(text, $"Shock: {VerdictWords.Of(judgement.Shock)}", judgement.Shock.Signs
+            .Where(f => f.Against == judgement.Shock.State && judgement.Shock.State != Truth.NotMet).Select(Brief));
+        Section(text, "Due", judgement.Due.Where(d => !d.AtOnce).Select(d => VerdictWords.Of(d, now)));
+        Section(text, "Odd in the record", judgement.Remarks.Select(r =>
+            Plain.Line(r.About is { } about ? $"entry {about}: {r.Text}" : r.Text)));
+        return text.ToString();
+    }
+
+    private static void Limb(StringBuilder text, LimbVerdict limb, Judgement judgement)
+    {
+        Head(text, $"{Say.Limb(limb.Limb).ToUpperInvariant()}: {VerdictWords.Of(limb.Verdict)} ({Wire.Word(limb.Verdict)})");
+        Line(text, 1, VerdictWords.Tight(limb.Clock));
+        foreach (var line in VerdictWords.Of(limb.Clock))
+            Line(text, 1, line);
+        Limits(text, limb, judgement);
+        if (limb.Attempt is { } attempt)
+            foreach (var line in VerdictWords.Of(attempt, judgement.At))
+                Line(text, 1, line);
+        for (var i = 0; i < limb.CheckFirst.Length; i++)
+            Line(text, 1, $"look {i + 1}: {VerdictWords.Look(limb.CheckFirst[i], limb)}");
+        foreach (var reason in limb.Reasons)
+        {
+            Line(text, 1, $"because {VerdictWords.Of(reason)} ({reason.Criterion.Id})");
+            if (VerdictWords.Values(reason) is { Length: > 0 } values)
+                Line(text, 2, values);
+            Line(text, 2, $"source: {VerdictWords.Sources(reason.Criterion.Sources, judgement.Protocol)}");
+        }
+    }
+
+    private static void Limits(StringBuilder text, LimbVerdict limb, Judgement judgement)
+    {
+        foreach (var next in limb.Next)
+            Line(text, 1, VerdictWords.Of(next, judgement.At));
+        if (limb.Next.IsEmpty)
+            Line(text, 1, $"the time limit of {Say.Duration(judgement.Protocol.Clock.Limit)} has passed");
+    }
+
+    private static void Watched(StringBuilder text, WatchedLimb limb, Instant now)
+    {
+        Head(text, $"{Say.Limb(limb.Limb).ToUpperInvariant()}: watch the wound; {VerdictWords.Of(limb)}");
+        Line(text, 1, $"{VerdictWords.Tight(limb.Clock)}; loosened {Say.Time(limb.Loosened)}, {Say.Elapsed(limb.Loosened.Until(now))} ago");
+        foreach (var line in VerdictWords.Of(limb.Clock))
+            Line(text, 1, line);
+        if (limb.Attempt is { } attempt)
+            foreach (var line in VerdictWords.Of(attempt, now))
+                Line(text, 1, line);
+    }
+
+    private static string Brief(Finding finding) =>
+        $"{VerdictWords.Of(finding)} ({(VerdictWords.Values(finding) is { Length: > 0 } values ? values : finding.Criterion.Id)})";
+
+    private static void Section(StringBuilder text, string head, IEnumerable<string> lines)
+    {
+        var all = lines.ToArray();
+        if (all.Length == 0 && !head.StartsWith("Shock", StringComparison.Ordinal))
+            return;
+        Head(text, head);
+        foreach (var line in all)
+            Line(text, 1, line);
+    }
+
+    private static void Head(StringBuilder text, string head)
+    {
+        text.Append('\n');
+        Line(text, 0, head);
+    }
+
+    private static void Line(StringBuilder text, int indent, string line) => text.Append(' ', 2 * indent).Append(line).Append('\n');
+}

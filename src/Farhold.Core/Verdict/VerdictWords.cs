@@ -1,0 +1,147 @@
+using System.Diagnostics;
+using NodaTime;
+
+namespace Farhold;
+
+/// <summary>Parts of a judgement as sentences. All of them are rendered from the evaluation tree.</summary>
+public static class VerdictWords
+{
+    /// <summary>Stands on the first screen and on every print.</summary>
+    public const string Caution = "Get help first. Local protocol and licensed advice come before this tool.";
+
+    /// <summary>The verdict in one line.</summary>
+    public static string Of(Verdict verdict) => verdict switch
+    {
+        Verdict.LeaveOn => "leave the tourniquet on, no attempt to replace it",
+        Verdict.AwaitHelp => "wait for help with the tourniquet on; an attempt now gains nothing",
+        Verdict.CheckFirst => "check first, then ask again; leave the tourniquet on until then",
+        Verdict.Attempt => "try to replace the tourniquet: pack, dress, slacken, watch",
+        _ => throw new UnreachableException(),
+    };
+
+    /// <summary><c>SHOCK SUSPECTED</c> and the like.</summary>
+    public static string Of(ShockPicture shock) => shock.State switch
+    {
+        Truth.Met => "suspected",
+        Truth.NotMet => "no sign of it",
+        _ => "can't be told, signs are missing or too old",
+    };
+
+    /// <summary>A criterion with what stands against it: its sentence, then whether that is so.</summary>
+    public static string Of(Finding finding) => $"{State(finding)}: {finding.Criterion.Text}";
+
+    /// <summary>The sentence of a criterion is true, not true, or nobody knows.</summary>
+    public static string State(Finding finding) => finding.State switch
+    {
+        Truth.Met => "yes",
+        Truth.NotMet => "no",
+        _ => "not known",
+    };
+
+    /// <summary>The values a criterion used, with their age; says so where there are none.</summary>
+    public static string Values(Finding finding)
+    {
+        var used = string.Join("; ", finding.Used.Select(InputWords.Of));
+        return used.Length > 0 ? Plain.Line(used) : finding.Needs is { } needs ? $"{InputWords.Name(needs.Name)} never recorded" : "";
+    }
+
+    /// <summary>Titles of the sources, each with how well it is known.</summary>
+    public static string Sources(IEnumerable<string> keys, Protocol protocol) => Plain.Line(string.Join("; ", keys.Select(k =>
+        !protocol.Sources.TryGetValue(k, out var s) ? k : s.Known == s.Title ? s.Title : $"{s.Title} [{s.Known}]")));
+
+    /// <summary>What to do to learn an input, and how it stands now.</summary>
+    public static string Look(Input input, LimbVerdict limb)
+    {
+        var last = limb.Findings.SelectMany(f => f.Used).Where(u => u.Input == input.Name)
+            .Distinct().Select(InputWords.Of).FirstOrDefault() ?? $"{InputWords.Name(input.Name)} not known";
+        return Plain.Line($"{(input.Look.Length > 0 ? input.Look : InputWords.Name(input.Name))} ({last})");
+    }
+
+    /// <summary>Since when the limb has been without flow, as ranges.</summary>
+    public static IEnumerable<string> Of(LimbClock clock)
+    {
+        yield return $"first tightened {Say.Time(clock.FirstTightened)}, {Say.Elapsed(clock.SinceFirstTightened)} ago";
+        yield return $"without blood flow {Say.Elapsed(clock.Occluded)} in all"
+            + (clock.Tight == Truth.NotMet ? "" : $", {Say.Elapsed(clock.CurrentStretch)} at a stretch until now");
+    }
+
+    /// <summary><c>tourniquets t1, t2 tight</c>; says where that is not known.</summary>
+    public static string Tight(LimbClock clock)
+    {
+        var names = clock.Tourniquets.IsEmpty ? "no tourniquet"
+            : (clock.Tourniquets.Length == 1 ? "tourniquet " : "tourniquets ") + string.Join(", ", clock.Tourniquets);
+        return Plain.Line(clock.Tight switch
+        {
+            Truth.Met => $"{names} tight",
+            Truth.Unknown => $"{names} perhaps tight, it is not known",
+            _ => clock.Tourniquets.IsEmpty ? $"{names} on the limb any more" : $"{names} slackened, lying ready",
+        });
+    }
+
+    /// <summary><c>2031-05-04 03:50 UTC, in 27 min: the first window ends</c>.</summary>
+    public static string Of(ClockEvent next, Instant now)
+    {
+        var dash = next.What.IndexOf('-', StringComparison.Ordinal);
+        var what = (dash < 0 ? next.What : next.What[..dash]) switch
+        {
+            "window" => $"the window of {Hours(next.What[(dash + 1)..])} since first tightening ends",
+            "limit" => $"the time limit of {Hours(next.What[(dash + 1)..])} since first tightening is reached",
+            _ => next.What,
+        };
+        return $"{Say.Time(next.At)}, in {Say.Duration(next.At - now)}: {what}";
+    }
+
+    /// <summary><c>2h30</c> becomes <c>2 h 30</c>.</summary>
+    private static string Hours(string brief) => brief.Replace("h", " h ", StringComparison.Ordinal).TrimEnd();
+
+    /// <summary>The step of an attempt to be done now.</summary>
+    public static IEnumerable<string> Of(AttemptProgress progress, Instant now)
+    {
+        yield return Plain.Line(
+            $"attempt under way since {Say.Time(progress.Attempt.Started)} (wound {progress.Attempt.Wound}, tourniquet {progress.Attempt.Tourniquet})");
+        if (progress.Current is not { } current)
+        {
+            yield return "all steps are done: enter how the attempt ended";
+            yield break;
+        }
+
+        var number = progress.Steps.IndexOf(current) + 1;
+        yield return Plain.Line($"step {number} of {progress.Steps.Length}, {Wire.Word(current.Step.Id)}: {current.Step.Text}");
+        if (current.NotBefore is { } notBefore && notBefore > now)
+            yield return $"go on with it at least until {Say.Time(notBefore)}, {Say.Duration(notBefore - now)} more";
+    }
+
+    /// <summary><c>OVERDUE since 2031-05-04 03:05 UTC</c> and the task's sentence.</summary>
+    public static string Of(DueTask due, Instant now)
+    {
+        var when = due switch
+        {
+            { AtOnce: true } => "AT ONCE",
+            { Overdue: true } => $"OVERDUE by {Say.Duration(now - due.At)}, since {Say.Time(due.At)}",
+            _ when due.At <= now => "now",
+            _ => $"{Say.Time(due.At)}, in {Say.Duration(due.At - now)}",
+        };
+        return Plain.Line($"{when}{(due.Limb is { } limb ? $", {Say.Limb(limb)}" : "")}: {due.Text} ({due.Task})");
+    }
+
+    public static string Of(WatchedLimb limb) => limb.Bleeding switch
+    {
+        Truth.Met => $"BLEEDING AGAIN, seen {Say.Time(limb.BledAgain!.Value)}: tighten at once",
+        Truth.NotMet => "loosened, no bleeding when last looked at",
+        _ => "loosened, nobody has looked at the wound since",
+    };
+
+    /// <summary>Protocol and version, then authority and every loosened hard limit of a local one.</summary>
+    public static IEnumerable<string> Of(Protocol protocol)
+    {
+        yield return Plain.Line($"Protocol {protocol.Id} {protocol.Version}: {protocol.Title}");
+        if (protocol.Local is not { } local)
+            yield break;
+        var by = local.Authority is { } a
+            ? $"authorised by {a.Name}, {a.Role}, {a.Date.ToString("uuuu-MM-dd", System.Globalization.CultureInfo.InvariantCulture)}"
+            : "no authority named; it only tightens";
+        yield return Plain.Line($"Local protocol {local.Id} {local.Version}: {local.Title}; {by}");
+        foreach (var loosened in local.Loosened)
+            yield return Plain.Line($"HARD LIMIT LOOSENED: {loosened}");
+    }
+}
