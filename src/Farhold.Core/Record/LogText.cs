@@ -1,5 +1,3 @@
-using System.Globalization;
-using System.Text;
 using NodaTime;
 
 namespace Farhold;
@@ -34,25 +32,21 @@ public static class LogText
         return [.. lines.OrderBy(l => l.When.Latest).ThenBy(l => l.When.Earliest).ThenBy(l => l.Entry.Id)];
     }
 
-    public static string Of(CareRecord record)
+    public static void Write(CareRecord record, TextWriter to)
     {
-        var text = new StringBuilder();
         foreach (var line in Lines(record))
         {
-            text.Append(CultureInfo.InvariantCulture, $"{Say.Time(line.When)}  {line.Text}{(line.Withdrawn ? "  [WITHDRAWN]" : "")}\n");
-            text.Append(CultureInfo.InvariantCulture, $"    {Written(line)}\n");
+            to.Write($"{Say.Time(line.When)}  {line.Text}{(line.Withdrawn ? "  [WITHDRAWN]" : "")}\n    {Written(line)}\n");
             foreach (var change in line.Changes)
-                text.Append(CultureInfo.InvariantCulture, $"    {change}\n");
+                to.Write($"    {change}\n");
         }
 
         foreach (var damaged in record.Damaged)
         {
             var raw = damaged.Raw.ToString();
-            text.Append(CultureInfo.InvariantCulture, $"line {damaged.Number} can't be read: {damaged.Refusals[0].Reason}\n");
-            text.Append(CultureInfo.InvariantCulture, $"    it says: {Plain.Line(raw.Length > 200 ? raw[..200] + " …" : raw)}\n");
+            to.Write($"line {damaged.Number} can't be read: {Plain.Line(damaged.Refusals[0].Reason)}\n");
+            to.Write($"    it says: {Plain.Line(raw.Length > 200 ? raw[..200] + " …" : raw)}\n");
         }
-
-        return text.ToString();
     }
 
     /// <summary>Who wrote it, and when, where that is not when it happened.</summary>

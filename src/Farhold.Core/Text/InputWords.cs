@@ -45,6 +45,9 @@ public static class InputWords
         return $"{Name(used.Input)} {Value(used)}{age}{(used.Stale ? ", too old to decide by" : "")}";
     }
 
+    /// <summary>What a clock counts from: <c>since first tightened</c>.</summary>
+    public static string Clock(string input) => Name(input).Replace(", at most", "", StringComparison.Ordinal);
+
     private static string Value(Used used) => used.Value switch
     {
         "true" => "yes",

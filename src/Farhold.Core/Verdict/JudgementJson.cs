@@ -6,14 +6,15 @@ namespace Farhold;
 /// <summary>A judgement as JSON, in the form of the design page. What that page does not name is added, never in place of it.</summary>
 public static class JudgementJson
 {
-    public static byte[] Write(Judgement judgement)
+    /// <param name="refused">Why a local protocol that was asked for is not in force; told under <c>protocol.refused</c>.</param>
+    public static byte[] Write(Judgement judgement, IReadOnlyList<Refusal>? refused = null)
     {
         using var stream = new MemoryStream();
         using (var w = new Utf8JsonWriter(stream, new() { Indented = true, Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping }))
         {
             w.WriteStartObject();
             w.WriteString("at", WrittenInstant.Write(judgement.At));
-            Protocol(w, judgement.Protocol);
+            Protocol(w, judgement.Protocol, refused ?? []);
             List(w, "limbs", judgement.Limbs, Limb);
             List(w, "watched", judgement.Watched, Watched);
             w.WriteStartObject("shock");
@@ -38,7 +39,7 @@ public static class JudgementJson
         return stream.ToArray();
     }
 
-    private static void Protocol(Utf8JsonWriter w, Protocol protocol)
+    private static void Protocol(Utf8JsonWriter w, Protocol protocol, IReadOnlyList<Refusal> refused)
     {
         w.WriteStartObject("protocol");
         w.WriteString("id", protocol.Id);
@@ -56,6 +57,8 @@ public static class JudgementJson
             w.WriteEndObject();
         }
 
+        if (refused.Count > 0)
+            Texts(w, "refused", refused.Select(r => r.ToString()));
         w.WriteEndObject();
     }
 

@@ -6,7 +6,8 @@ namespace Farhold;
 /// <summary>A whole judgement as plain text for a person: what is most urgent first, sources last in each item.</summary>
 public static class Telling
 {
-    public static string Of(Judgement judgement)
+    /// <param name="refused">Why a local protocol that was asked for is not in force: said before any verdict.</param>
+    public static string Of(Judgement judgement, IReadOnlyList<Refusal>? refused = null)
     {
         var text = new StringBuilder();
         var now = judgement.At;
@@ -14,6 +15,8 @@ public static class Telling
         Line(text, 0, $"As of {Say.Time(now)}");
         foreach (var line in VerdictWords.Of(judgement.Protocol))
             Line(text, 0, line);
+        Section(text, $"THE LOCAL PROTOCOL IS REFUSED; {judgement.Protocol.Id} {judgement.Protocol.Version} IS IN FORCE INSTEAD",
+            (refused ?? []).Select(r => Plain.Line(r.ToString())));
         Section(text, "The record is damaged or may not be whole", judgement.Doubts.Select(d => Plain.Line($"{d.Text} ({d.Id})")));
         Section(text, "At once", judgement.Due.Where(d => d.AtOnce).Select(d => VerdictWords.Of(d, now)));
         foreach (var limb in judgement.Limbs)
@@ -22,8 +25,9 @@ public static class Telling
             Watched(text, limb, now);
         if (judgement.Limbs.IsEmpty && judgement.Watched.IsEmpty)
             Section(text, "No tourniquet", ["no limb of this record has had a tourniquet up to now"]);
-        Section(text, $"Shock: {VerdictWords.Of(judgement.Shock)}", judgement.Shock.Signs
-            .Where(f => f.Against == judgement.Shock.State && judgement.Shock.State != Truth.NotMet).Select(Brief));
+        Head(text, $"Shock: {VerdictWords.Of(judgement.Shock)}");
+        foreach (var sign in judgement.Shock.Signs.Where(f => f.Against == judgement.Shock.State && f.Against != Truth.NotMet))
+            Line(text, 1, Brief(sign));
         Section(text, "Due", judgement.Due.Where(d => !d.AtOnce).Select(d => VerdictWords.Of(d, now)));
         Section(text, "Odd in the record", judgement.Remarks.Select(r =>
             Plain.Line(r.About is { } about ? $"entry {about}: {r.Text}" : r.Text)));
@@ -71,12 +75,12 @@ public static class Telling
     }
 
     private static string Brief(Finding finding) =>
-        $"{VerdictWords.Of(finding)} ({(VerdictWords.Values(finding) is { Length: > 0 } values ? values : finding.Criterion.Id)})";
+        $"{VerdictWords.Values(finding)} ({finding.Criterion.Id})";
 
     private static void Section(StringBuilder text, string head, IEnumerable<string> lines)
     {
         var all = lines.ToArray();
-        if (all.Length == 0 && !head.StartsWith("Shock", StringComparison.Ordinal))
+        if (all.Length == 0)
             return;
         Head(text, head);
         foreach (var line in all)

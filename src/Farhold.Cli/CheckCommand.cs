@@ -1,0 +1,68 @@
+using System.ComponentModel;
+using Spectre.Console.Cli;
+
+namespace Farhold.Cli;
+
+internal sealed class CheckCommand : Command<CheckCommand.Settings>
+{
+    public sealed class Settings : CommandSettings
+    {
+        [CommandArgument(0, "<FILE>")]
+        [Description("A record, a protocol or a local protocol: its content tells which. A dash reads standard input.")]
+        public string File { get; init; } = "";
+
+        [CommandOption("--protocol <FILE>")]
+        [Description("The protocol that a local one is laid over, in place of the shipped one.")]
+        public string? Protocol { get; init; }
+    }
+
+    public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
+    {
+        var file = settings.File;
+        switch (Files.Read(file))
+        {
+            case Read<ReadOnlyMemory<byte>>.Usable { Value: var bytes }:
+                return Contents.Of(bytes.Span) switch
+                {
+                    Content.Protocol => Whole(ProtocolReader.Read(bytes, file), file),
+                    Content.Local => Opened.ProtocolOf(settings.Protocol) is { } under
+                        ? Whole(LocalReader.Read(bytes, file, under), file) : Refusing.Unusable,
+                    _ => Record(RecordReader.Read(bytes, file), file),
+                };
+            case Read<ReadOnlyMemory<byte>>.Refused refused:
+                return Refusing.Of(refused.Refusals);
+            default:
+                throw new System.Diagnostics.UnreachableException();
+        }
+    }
+
+    private static int Whole(Read<Protocol> read, string file)
+    {
+        if (read is not Read<Protocol>.Usable { Value: var protocol })
+            return Refusing.Of(((Read<Protocol>.Refused)read).Refusals);
+        Print($"{file}: usable");
+        foreach (var line in VerdictWords.Of(protocol))
+            Print(line);
+        Print($"{protocol.Criteria.Length} criteria, {protocol.Tasks.Length} tasks, {protocol.Sources.Count} sources");
+        foreach (var change in protocol.Local?.Changes ?? [])
+            Print($"changes: {change}");
+        return 0;
+    }
+
+    /// <summary>Lines that can't be read make the check fail, though the rest of the record still serves.</summary>
+    private static int Record(Read<RecordFile> read, string file)
+    {
+        if (read is not Read<RecordFile>.Usable { Value: var held })
+            return Refusing.Of(((Read<RecordFile>.Refused)read).Refusals);
+        var record = CareRecord.Of(held);
+        Print($"{file}: {(held.Damaged.IsEmpty ? "usable" : "DAMAGED, the lines that can be read are usable")}");
+        Print($"{record.Count} entries, {held.Damaged.Length} lines that can't be read");
+        foreach (var doubt in record.Doubts)
+            Print($"doubt: {doubt.Text} ({doubt.Id})");
+        foreach (var remark in record.Remarks.Concat(Oddities.Of(record.Readings[0])))
+            Print($"odd: {(remark.About is { } about ? $"entry {about}: " : "")}{remark.Text}");
+        return held.Damaged.IsEmpty ? 0 : Refusing.Of(held.Damaged.SelectMany(d => d.Refusals));
+    }
+
+    private static void Print(string line) => Console.Out.WriteLine(Plain.Line(line));
+}

@@ -1,0 +1,44 @@
+using System.Text.Json;
+
+namespace Farhold.Cli;
+
+internal enum Content
+{
+    Record,
+    Protocol,
+    Local,
+}
+
+/// <summary>Tells what a file is meant to be, even where it is broken further down.</summary>
+internal static class Contents
+{
+    /// <summary>By the names of the first object's members, as far as they can be read.</summary>
+    public static Content Of(ReadOnlySpan<byte> utf8)
+    {
+        if (utf8.StartsWith("\uFEFF"u8))
+            utf8 = utf8[3..];
+        var reader = new Utf8JsonReader(utf8);
+        try
+        {
+            while (reader.Read())
+            {
+                if (reader.CurrentDepth == 0 && reader.TokenType == JsonTokenType.EndObject)
+                    break;
+                if (reader.CurrentDepth != 1 || reader.TokenType != JsonTokenType.PropertyName)
+                    continue;
+                if (reader.ValueTextEquals("kind"u8) || reader.ValueTextEquals("happened"u8))
+                    return Content.Record;
+                if (reader.ValueTextEquals("local"u8) || reader.ValueTextEquals("over"u8))
+                    return Content.Local;
+                if (reader.ValueTextEquals("protocol"u8) || reader.ValueTextEquals("criteria"u8))
+                    return Content.Protocol;
+            }
+        }
+        catch (JsonException)
+        {
+            // What could be read so far says nothing: taken as a record, whose reader names line and column.
+        }
+
+        return Content.Record;
+    }
+}

@@ -1,0 +1,95 @@
+using System.Text;
+using NodaTime;
+
+namespace Farhold.Cli;
+
+/// <summary>A record that was read, the protocol in force and the instant asked about.</summary>
+/// <param name="Refused">Why a local protocol is not in force.</param>
+/// <param name="ClockNote">Said where this machine's clock can't be right.</param>
+internal sealed record Opened(CareRecord Record, Protocol Protocol, Instant At, IReadOnlyList<Refusal> Refused, string? ClockNote)
+{
+    /// <summary>The record, or null with the refusals said.</summary>
+    public static CareRecord? RecordOf(string path)
+    {
+        if (Files.Read(path) is not Read<ReadOnlyMemory<byte>>.Usable bytes)
+            return Nothing<CareRecord>(((Read<ReadOnlyMemory<byte>>.Refused)Files.Read(path)).Refusals);
+        switch (RecordReader.Read(bytes.Value, path))
+        {
+            case Read<RecordFile>.Usable file:
+                Refusing.Of(file.Value.Damaged.SelectMany(d => d.Refusals));
+                return CareRecord.Of(file.Value);
+            case Read<RecordFile>.Refused refused:
+                return Nothing<CareRecord>(refused.Refusals);
+            default:
+                return null;
+        }
+    }
+
+    public static Opened? Of(JudgingSettings settings, TimeProvider clock)
+    {
+        if (RecordOf(settings.Record) is not { } record || ProtocolOf(settings.Protocol) is not { } protocol)
+            return null;
+        var (local, refused) = LocalOf(settings.Local, protocol);
+        Refusing.Of(refused);
+        if (When(settings.At, record, clock, out var note) is not { } at)
+            return null;
+        return new(record, local ?? protocol, at, refused, note);
+    }
+
+    public static Protocol? ProtocolOf(string? path)
+    {
+        if (path is null)
+            return ShippedProtocol.Protocol;
+        var read = Files.Read(path) switch
+        {
+            Read<ReadOnlyMemory<byte>>.Usable bytes => ProtocolReader.Read(bytes.Value, path),
+            Read<ReadOnlyMemory<byte>>.Refused no => new Read<Protocol>.Refused(no.Refusals),
+            _ => throw new System.Diagnostics.UnreachableException(),
+        };
+        return read is Read<Protocol>.Usable usable ? usable.Value : Nothing<Protocol>(((Read<Protocol>.Refused)read).Refusals);
+    }
+
+    public static (Protocol? Laid, IReadOnlyList<Refusal> Refused) LocalOf(string? path, Protocol under)
+    {
+        if (path is null)
+            return (null, []);
+        return Files.Read(path) switch
+        {
+            Read<ReadOnlyMemory<byte>>.Refused no => (null, no.Refusals),
+            Read<ReadOnlyMemory<byte>>.Usable bytes => LocalReader.Read(bytes.Value, path, under) switch
+            {
+                Read<Protocol>.Usable laid => (laid.Value, []),
+                Read<Protocol>.Refused no => (null, no.Refusals),
+                _ => throw new System.Diagnostics.UnreachableException(),
+            },
+            _ => throw new System.Diagnostics.UnreachableException(),
+        };
+    }
+
+    /// <summary>The instant asked for; else now, but never before the newest entry: then the clock here ran back.</summary>
+    private static Instant? When(string? asked, CareRecord record, TimeProvider clock, out string? note)
+    {
+        note = null;
+        if (asked is not null)
+        {
+            if (WrittenInstant.TryParse(Encoding.UTF8.GetBytes(asked)) is { } at)
+                return at;
+            Refusing.Plainly($"--at {asked} is no instant of the years 1900 to 2500; write it like 2031-05-04T02:10:00Z");
+            return null;
+        }
+
+        var now = Instant.FromDateTimeOffset(clock.GetUtcNow());
+        if (record.LastRecorded is not { } newest || now >= newest)
+            return now;
+        note = $"The clock of this machine shows {Farhold.Say.Time(now)}, which is before the newest entry of the record. "
+            + $"It can't be right: the time of that entry is used, {Farhold.Say.Time(newest)}. Give --at for another.";
+        return newest;
+    }
+
+    private static T? Nothing<T>(IEnumerable<Refusal> refusals)
+        where T : class
+    {
+        Refusing.Of(refusals);
+        return null;
+    }
+}

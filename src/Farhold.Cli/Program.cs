@@ -1,0 +1,30 @@
+using System.Text;
+using Farhold.Cli;
+using Spectre.Console.Cli;
+
+Console.OutputEncoding = new UTF8Encoding(encoderShouldEmitUTF8Identifier: false);
+Console.Out.NewLine = "\n";
+
+var app = new CommandApp();
+app.Configure(config =>
+{
+    config.SetApplicationName("farhold");
+    config.Settings.Registrar.RegisterInstance(TimeProvider.System);
+    config.SetExceptionHandler((fault, _) => Refusing.Plainly(Refusing.Sentence(fault)));
+    config.AddCommand<TellCommand>("tell")
+        .WithDescription("Say for every limb what to do next, and why.")
+        .WithExample("tell", "demo/skarvedal.jsonl", "--at", "2031-05-04T03:23:00Z");
+    config.AddCommand<ReplayCommand>("replay")
+        .WithDescription("List every instant at which the answer changed, and what changed it.")
+        .WithExample("replay", "demo/skarvedal.jsonl");
+    config.AddCommand<CheckCommand>("check")
+        .WithDescription("Check a record, a protocol or a local protocol, with line and column of every fault.")
+        .WithExample("check", "demo/skarvedal.jsonl");
+    config.AddCommand<LogCommand>("log")
+        .WithDescription("Print the record as a log, corrections and withdrawals beside what they are about.")
+        .WithExample("log", "demo/skarvedal.jsonl");
+    config.AddCommand<DrawCommand>("draw")
+        .WithDescription("Draw the limb line as a picture (SVG or PNG).")
+        .WithExample("draw", "demo/skarvedal.jsonl", "-o", "leg.png", "--at", "2031-05-04T03:23:00Z", "--width", "1000");
+});
+return app.Run(args);

@@ -1,0 +1,28 @@
+using System.ComponentModel;
+using Spectre.Console.Cli;
+
+namespace Farhold.Cli;
+
+/// <summary>What every verb about a record takes.</summary>
+internal class RecordSettings : CommandSettings
+{
+    [CommandArgument(0, "<RECORD>")]
+    [Description("A record: JSON Lines in UTF-8. A dash reads standard input.")]
+    public string Record { get; init; } = "";
+}
+
+/// <summary>What every verb takes that judges.</summary>
+internal class JudgingSettings : RecordSettings
+{
+    [CommandOption("--at <INSTANT>")]
+    [Description("Judge at this instant, such as 2031-05-04T02:10:00Z. Without it: now.")]
+    public string? At { get; init; }
+
+    [CommandOption("--protocol <FILE>")]
+    [Description("A whole protocol in place of the shipped one.")]
+    public string? Protocol { get; init; }
+
+    [CommandOption("--local <FILE>")]
+    [Description("A local protocol to lay over it. If it is refused, the protocol under it stays in force, and that is said.")]
+    public string? Local { get; init; }
+}

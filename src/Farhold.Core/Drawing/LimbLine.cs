@@ -1,0 +1,28 @@
+using System.Collections.Immutable;
+using NodaTime;
+
+namespace Farhold;
+
+/// <summary>The limb line: one time axis from first tightening to the limit and beyond, as an SVG picture.</summary>
+/// <remarks>
+/// Readable without colour: what is sure is solid, what is possible is striped, the time past the limit is crossed out,
+/// and every mark has its word. It holds no style sheet and no script: colours are attributes, and the classes
+/// <c>f-…</c> let a page replace them (<see cref="LimbLineLook.Css"/>).
+/// </remarks>
+public static class LimbLine
+{
+    public const int MinWidth = 320;
+    public const int MaxWidth = 1200;
+
+    /// <param name="widthPx">Clamped to 320–1200.</param>
+    /// <param name="idPrefix">Start of the ids inside; distinct for every drawing on one page.</param>
+    public static string Draw(LimbPicture picture, double widthPx, LimbLineLook? look = null, string? idPrefix = null) =>
+        new LimbLineDrawing(
+            picture,
+            Math.Clamp(widthPx, MinWidth, MaxWidth),
+            look ?? LimbLineLook.Dark,
+            idPrefix ?? "limb-line-" + Wire.Word(picture.Limb)).Draw();
+
+    /// <summary>Everything the picture shows, in sentences; also inside the picture, for screen readers.</summary>
+    public static string Describe(LimbPicture picture) => LimbLineText.Describe(picture);
+}
