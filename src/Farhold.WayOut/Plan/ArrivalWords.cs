@@ -76,7 +76,7 @@ public static class ArrivalWords
         var leading = outlook.Drivers.Where(d => d.Share > 0.1 && d.Share > 3 * d.StandardError).Take(3).ToArray();
         return leading.Length == 0 ? null
             : "What drives the spread most: " + string.Join("; ", leading.Select(d =>
-                string.Create(CultureInfo.InvariantCulture, $"{d.What} (about {Math.Round(10 * d.Share):0} tenths)"))) + ".";
+                string.Create(CultureInfo.InvariantCulture, $"{d.What} (about {Math.Round(10 * d.Share):0} in 10)"))) + ".";
     }
 
     private static string Spoken(Instant at, DateTimeZone zone, Instant start, int outward) => Clock(at, zone, start, Step(at - start), outward);

@@ -18,26 +18,24 @@ public static class Drivers
     private const int Classes = 24;
     private const int Batches = 10;
 
-    public static ImmutableArray<Driver> Of(Simulation simulation)
+    public static ImmutableArray<Driver> Of(Simulation simulation) => Ordered(simulation.Plan.Draws.Select(draw => Of(simulation, draw)));
+
+    internal static ImmutableArray<Driver> Ordered(IEnumerable<Driver> drivers) => [.. drivers.OrderByDescending(d => d.Share)];
+
+    internal static Driver Of(Simulation simulation, Draw draw)
     {
         var seconds = simulation.SecondsToCare;
-        var drivers = new List<Driver>();
-        foreach (var draw in simulation.Plan.Draws)
+        var whole = Share(seconds, 0, seconds.Length, draw, simulation.Rng);
+        var parts = new double[Batches];
+        for (var b = 0; b < Batches; b++)
         {
-            var whole = Share(seconds, 0, seconds.Length, draw, simulation.Rng);
-            var parts = new double[Batches];
-            for (var b = 0; b < Batches; b++)
-            {
-                var (from, to) = (seconds.Length * b / Batches, seconds.Length * (b + 1) / Batches);
-                parts[b] = Share(seconds, from, to, draw, simulation.Rng);
-            }
-
-            var mean = parts.Average();
-            var error = Math.Sqrt(parts.Sum(p => (p - mean) * (p - mean)) / (Batches - 1) / Batches);
-            drivers.Add(new(draw.Label, Math.Clamp(whole, 0, 1), error));
+            var (from, to) = ((int)((long)seconds.Length * b / Batches), (int)((long)seconds.Length * (b + 1) / Batches));
+            parts[b] = Share(seconds, from, to, draw, simulation.Rng);
         }
 
-        return [.. drivers.OrderByDescending(d => d.Share)];
+        var mean = parts.Average();
+        var error = Math.Sqrt(parts.Sum(p => (p - mean) * (p - mean)) / (Batches - 1) / Batches);
+        return new(draw.Label, Math.Clamp(whole, 0, 1), error);
     }
 
     private static double Share(ReadOnlySpan<double> seconds, int from, int to, Draw draw, Rng rng)

@@ -41,22 +41,41 @@ public sealed record Outlook(
     public ArrivalQuantile At(double p) => Quantiles.First(q => q.P == p);
 
     /// <exception cref="InvalidOperationException">No trial has run.</exception>
-    public static Outlook Of(Simulation simulation, IEnumerable<Deadline> deadlines)
+    public static Outlook Of(Simulation simulation, IEnumerable<Deadline> deadlines) => Pieces(simulation, deadlines).Last()!;
+
+    /// <summary>The same in small pieces of work: nothing after each but the last, so that a screen can breathe between them.</summary>
+    /// <exception cref="InvalidOperationException">No trial has run.</exception>
+    public static IEnumerable<Outlook?> Pieces(Simulation simulation, IEnumerable<Deadline> deadlines)
     {
         if (simulation.Done == 0)
             throw new InvalidOperationException("No trial has run yet.");
         var plan = simulation.Plan.Plan;
         var sorted = simulation.SecondsToCare.ToArray();
         Array.Sort(sorted);
-        return new(
+        yield return null;
+        var legs = ImmutableArray.CreateBuilder<LegArrival>();
+        for (var place = 0; place < simulation.Plan.Places.Length; place++)
+        {
+            legs.Add(Leg(simulation, place));
+            yield return null;
+        }
+
+        var drivers = new List<Driver>();
+        foreach (var draw in simulation.Plan.Draws)
+        {
+            drivers.Add(WayOut.Drivers.Of(simulation, draw));
+            yield return null;
+        }
+
+        yield return new(
             plan,
             simulation.Rng,
             simulation.Done,
             Quantile(sorted, plan.Start),
             Hourly(sorted, plan.Start),
             [.. deadlines.Select(d => new DeadlineChance(d, Simulation.Before(sorted, (d.At - plan.Start).TotalSeconds)))],
-            [.. simulation.Plan.Places.Select((_, i) => Leg(simulation, i))],
-            WayOut.Drivers.Of(simulation),
+            legs.ToImmutable(),
+            WayOut.Drivers.Ordered(drivers),
             simulation.Plan.Rests,
             Warned(simulation, sorted));
     }

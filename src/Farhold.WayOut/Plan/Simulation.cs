@@ -8,7 +8,7 @@ namespace Farhold.WayOut;
 /// <param name="MostTrials">The limit, precise or not.</param>
 /// <param name="Relative">Half the 95 % interval of the median and of P90, against the time taken.</param>
 /// <param name="Probability">Standard error of each probability asked for.</param>
-public sealed record SamplingLimits(int FirstTrials = 4096, int MostTrials = 65_536, double Relative = 0.02, double Probability = 0.005)
+public sealed record SamplingLimits(int FirstTrials = 4096, int MostTrials = 16_384, double Relative = 0.03, double Probability = 0.005)
 {
     /// <summary>So many trials, whatever their precision.</summary>
     public static SamplingLimits Exactly(int trials) => new(trials, trials);

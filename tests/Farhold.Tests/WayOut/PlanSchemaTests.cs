@@ -66,8 +66,8 @@ public class PlanSchemaTests
                     Interlocked.Increment(ref usable);
                     Assert.True(valid, $"the reader takes, the schema not: {text}");
                 }
-            }, iter: 4000);
-        Assert.True(usable > 400 && refused > 1000, $"{usable} usable, {refused} refused: too one-sided to tell");
+            }, iter: 2000);
+        Assert.True(usable > 200 && refused > 500, $"{usable} usable, {refused} refused: too one-sided to tell");
     }
 
     [Fact]

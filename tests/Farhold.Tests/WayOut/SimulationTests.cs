@@ -170,4 +170,20 @@ public class SimulationTests
         Assert.Equal(40_000, taken + simulation.SecondsTo(2).ToArray().Count(s => !double.IsNaN(s)));
         Assert.InRange(taken, 10_000 - (4 * 87), 10_000 + (4 * 87));
     }
+
+    [Fact]
+    public void A_written_plan_reads_back_and_forecasts_the_same() => plan.Sample(p =>
+    {
+        var again = SomePlan.Read(PlanWriter.Write(p).ToString());
+        Assert.Equal(SomePlan.Seconds(p, SomePlan.Nights, 50), SomePlan.Seconds(again, SomePlan.Nights, 50));
+        Assert.Equal(PlanWriter.Write(p), PlanWriter.Write(again));
+    }, iter: 100);
+
+    [Fact]
+    public void The_shipped_plan_is_kept_whole_when_written()
+    {
+        var again = SomePlan.Read(PlanWriter.Write(SomePlan.RidgeHut).ToString());
+        Assert.Equal(SomePlan.RidgeHut.All.OfType<Travel>(), again.All.OfType<Travel>());
+        Assert.Equal((SomePlan.RidgeHut.From, SomePlan.RidgeHut.TimeZone, SomePlan.RidgeHut.Title), (again.From, again.TimeZone, again.Title));
+    }
 }
