@@ -7,8 +7,8 @@ namespace Farhold.WayOut;
 /// </remarks>
 public sealed class Pert : Distribution
 {
-    private const double LastScore = 6.5;
-    private const int CellsPerScore = 16;
+    private const double LastScore = 5.5;
+    private const int CellsPerScore = 10;
     private const int Cells = (int)(2 * LastScore * CellsPerScore);
 
     private readonly double low, width;

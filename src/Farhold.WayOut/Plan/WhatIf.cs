@@ -32,9 +32,12 @@ public sealed record WhatIf(string Id, string What, Func<Plan, Plan?> Change)
         [LaterStart(Duration.FromHours(1)), MoreBearers(2), NoAircraft, GoOnInTheDark, HaltInTheDark, Correlated(0), Correlated(1)];
 
     /// <summary>The changed plan on the same luck and as many trials, ready to run; nothing where the change does not apply.</summary>
-    public Simulation? Start(Simulation basis) => Change(basis.Plan.Plan) is { } changed && !(changed.NeedsLight && basis.Plan.Darkness is null)
+    public Simulation? Start(Simulation basis) => Change(basis.Plan.Plan) is { } changed && Lit(changed, basis.Plan.Darkness)
         ? new(CompiledPlan.Of(changed, basis.Plan.Darkness), basis.Rng, SamplingLimits.Exactly(basis.Done))
         : null;
+
+    private static bool Lit(Plan plan, Darkness? darkness) =>
+        darkness is null ? !plan.NeedsLight : darkness.KnownUntil >= plan.Start + Duration.FromDays(1);
 
     private static Plan? Differing(Plan before, Plan after) => before.All.OfType<Travel>().SequenceEqual(after.All.OfType<Travel>()) ? null : after;
 

@@ -14,6 +14,29 @@ public class LitterTests
 
     public static TheoryData<int, string> Teams => CheckRow.Theory("litter_rules.csv", Team, "rule", "value_or_low");
 
+    public static TheoryData<int, string> Endurance => CheckRow.Theory("litter_rules.csv", Lasting, "rule", "value_or_low", "high_or_spread");
+
+    [Theory, MemberData(nameof(Endurance))]
+    public void Bearers_last_as_long_as_was_measured(int row, string source)
+    {
+        var rule = CheckRow.Of("litter_rules.csv").Where(Lasting).ElementAt(row);
+        var ours = LitterEndurance.All.Single(e => e.Id == rule["rule"]);
+        Assert.True(ours.Minutes == rule.Number("value_or_low") && $"sd {ours.Sd:0.0}" == rule["high_or_spread"], source);
+    }
+
+    [Fact]
+    public void Priors_rise_and_a_law_passes_their_ends()
+    {
+        foreach (var prior in Priors.All)
+        {
+            var law = LogNormal.FromQuantiles(prior.P10Minutes, prior.P50Minutes, prior.P90Minutes);
+            Assert.Equal(prior.P10Minutes, law.Quantile(0.1), 1e-9);
+            Assert.Equal(prior.P90Minutes, law.Quantile(0.9), 1e-9);
+            Assert.InRange(law.Quantile(0.5), 0.85 * prior.P50Minutes, 1.15 * prior.P50Minutes);
+            Assert.Equal(Evidence.Assumption, prior.Mark);
+        }
+    }
+
     [Theory, MemberData(nameof(Factors))]
     public void Ground_snow_and_night_slow_as_published(int row, string source)
     {
@@ -109,6 +132,8 @@ public class LitterTests
     private static bool Timed(CheckRow row) => row["distance_km"].Length > 0 && row["carry_time_h"].Length > 0;
 
     private static bool Team(CheckRow row) => row["rule"].StartsWith("teams_", StringComparison.Ordinal);
+
+    private static bool Lasting(CheckRow row) => row["high_or_spread"].StartsWith("sd", StringComparison.Ordinal);
 
     private static double Sinkage(string name) => double.Parse(name.Split(' ')[^2]);
 }
