@@ -19,7 +19,7 @@ public abstract class Distribution
     /// <summary>The least x that P(X ≤ x) reaches p, for p between 0 and 1.</summary>
     public abstract double Quantile(double p);
 
-    /// <summary>The value as far out as a standard normal score: the quantile of Φ(z), never falling as z grows.</summary>
+    /// <summary>The value as far out as a standard normal score: the quantile of Φ(z), never falling as z grows but for rounding.</summary>
     public virtual double AtScore(double z) => Quantile(NormalLaw.Cdf(z));
 
     /// <summary><see cref="AtScore"/> of each, in place; it allocates nothing.</summary>
