@@ -19,16 +19,17 @@ internal sealed class LimbLineDrawing(LimbPicture picture, double width, LimbLin
     {
         var y = Heads(Margin);
         var marks = Marks();
-        var labels = LabelRows.Place(marks.Select(m => Want(m.At, m.Text)), Margin, width - Margin);
+        var labels = LabelRows.Beside(marks.Select(m => Want(m.At, m.Text)), Margin, width - Margin);
         var top = y + 8;
         var bandTop = top + (LabelRows.Rows(labels) * RowHeight) + 6;
         var barTop = bandTop + (picture.Light.IsEmpty ? 0 : 22);
         var looksTop = barTop + BarHeight + 4;
         var attemptsTop = looksTop + 14;
-        var attempts = LabelRows.Place(
-            picture.Attempts.Select(a => Want(a.Ended?.Latest ?? picture.Now, LimbLineText.Result(a.Result), 14)), Margin, width - Margin);
+        var attempts = LabelRows.Under(
+            picture.Attempts.Select(a => Want(a.Ended?.Latest ?? picture.Now, LimbLineText.Result(a.Result))),
+            Margin, width - Margin, [.. marks.Select(m => axis.X(m.At))]);
         var helpTop = attemptsTop + (picture.Attempts.IsEmpty ? 0 : 18 + (LabelRows.Rows(attempts) * RowHeight));
-        var axisY = helpTop + (picture.Arrival is null ? 4 : 18 + HelpLabels().Rows * RowHeight + 4);
+        var axisY = helpTop + (picture.Arrival is null ? 4 : 18 + (2 * RowHeight) + 6);
 
         Band(bandTop);
         Track(barTop, axisY);
@@ -46,8 +47,7 @@ internal sealed class LimbLineDrawing(LimbPicture picture, double width, LimbLin
 
     private static double Size(double width) => width < 480 ? 16 : 20;
 
-    private Wanted Want(Instant at, string text, double beside = 0) =>
-        new(axis.X(at) + beside, TextWidth.Of(text, Small), text);
+    private Wanted Want(Instant at, string text) => new(axis.X(at), TextWidth.Of(text, Small), text);
 
     private double Heads(double y)
     {
@@ -107,7 +107,7 @@ internal sealed class LimbLineDrawing(LimbPicture picture, double width, LimbLin
             var (fill, word) = spell.Light switch
             {
                 Light.Night => ("night", "night"),
-                Light.Twilight => ($"url(#{id}-twilight)", "dusk"),
+                Light.Twilight => ($"url(#{id}-twilight)", "twilight"),
                 _ => ("ground", "day"),
             };
             svg.Box(x1, y, x2 - x1, 18, fill, "faint");
@@ -155,19 +155,17 @@ internal sealed class LimbLineDrawing(LimbPicture picture, double width, LimbLin
         Labels(labels, row => y + 32 + (row * RowHeight), bold: false);
     }
 
-    private (ImmutableArray<Placed> Placed, int Rows) HelpLabels()
+    /// <summary>Two lines under the likely time, whatever its distance from the others: nothing there can collide.</summary>
+    private IEnumerable<Placed> HelpLabels(Arrival a)
     {
-        if (picture.Arrival is not { } a)
-            return ([], 0);
         string Clock(Instant at) => TimeAxis.Clock(at, picture.Zone) + (axis.Holds(at) ? "" : " →");
-        var placed = LabelRows.Place(
-            [
-                Want(a.Early, $"{a.Names.Early} {Clock(a.Early)}", -6), Want(a.Middle, $"help {a.Names.Middle} {Clock(a.Middle)}", -6),
-                Want(a.Late, $"{a.Names.Late} {Clock(a.Late)}", -6),
-            ],
-            Margin,
-            width - Margin);
-        return (placed, LabelRows.Rows(placed));
+        var lines = Marks().Select(m => axis.X(m.At)).ToArray();
+        var range = Under($"{a.Names.Early} {Clock(a.Early)}, {a.Names.Late} {Clock(a.Late)}");
+        if (!lines.All(x => LabelRows.Clear(x, range)))
+            range = Under($"{Clock(a.Early)} to {Clock(a.Late)}");
+        return [Under($"help {a.Names.Middle} {Clock(a.Middle)}"), range with { Row = 1 }];
+
+        Placed Under(string text) => LabelRows.Under([Want(a.Middle, text)], Margin, width - Margin, lines)[0] with { Row = 0 };
     }
 
     private void Help(double y)
@@ -184,7 +182,7 @@ internal sealed class LimbLineDrawing(LimbPicture picture, double width, LimbLin
         else
             svg.Path($"M{N(late - 8)} {N(y + 1)}L{N(late)} {N(y + 9)}L{N(late - 8)} {N(y + 17)}Z", "help");
         svg.Path($"M{N(middle)} {N(y)}L{N(middle + 9)} {N(y + 9)}L{N(middle)} {N(y + 18)}L{N(middle - 9)} {N(y + 9)}Z", "ground", "help", 3);
-        Labels(HelpLabels().Placed, row => y + 34 + (row * RowHeight), bold: false);
+        Labels([.. HelpLabels(a)], row => y + 34 + (row * RowHeight), bold: false);
     }
 
     private void Density(ImmutableArray<(Instant At, double Weight)> points, double y)
@@ -207,7 +205,7 @@ internal sealed class LimbLineDrawing(LimbPicture picture, double width, LimbLin
             var text = local.ToString("HH:mm", System.Globalization.CultureInfo.InvariantCulture);
             if (x + (TextWidth.Of(text, Small) / 2) > width - 2)
                 continue;
-            svg.Text(x - (TextWidth.Of(text, Small) / 2.3), y + 24, text, Small);
+            svg.Text(x, y + 24, text, Small, anchor: Anchor.Middle);
             var date = day is null ? $"{TimeAxis.Day(local)} {picture.Zone.Id}" : TimeAxis.Day(local);
             if (local.Date != day && Math.Max(Margin, x - 20) is var left && left > last && left + TextWidth.Of(date, 12) < width)
             {
@@ -257,7 +255,7 @@ internal sealed class LimbLineDrawing(LimbPicture picture, double width, LimbLin
         foreach (var label in labels)
         {
             svg.Box(label.Left - 2, baseline(label.Row) - 13, label.Label.Width + 2, 17, "ground");
-            svg.Text(label.Left, baseline(label.Row), label.Label.Text, Small, bold);
+            svg.Text(label.X, baseline(label.Row), label.Label.Text, Small, bold, label.Anchor);
         }
     }
 

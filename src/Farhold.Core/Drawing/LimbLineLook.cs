@@ -13,10 +13,10 @@ namespace Farhold;
 public sealed record LimbLineLook(
     string Name, string Ground, string Ink, string Faint, string Stopped, string Now, string Help, string Night)
 {
-    public static readonly LimbLineLook Dark = new("dark", "#12161a", "#f4f1e8", "#59636c", "#d98e4a", "#ffffff", "#8fc7e8", "#3c4854");
+    public static readonly LimbLineLook Dark = new("dark", "#12161a", "#f4f1e8", "#75818b", "#d98e4a", "#ffffff", "#8fc7e8", "#3c4854");
 
     /// <summary>Also for print, in black and white too.</summary>
-    public static readonly LimbLineLook Pale = new("pale", "#ffffff", "#101315", "#b4bcc2", "#b5622a", "#000000", "#1d5f85", "#c9d0d6");
+    public static readonly LimbLineLook Pale = new("pale", "#ffffff", "#101315", "#7d868d", "#b5622a", "#000000", "#1d5f85", "#c9d0d6");
 
     /// <summary>
     /// Rules that put this look's colours onto a drawing made in another, for a style sheet: classes win over the colours

@@ -25,9 +25,10 @@ internal static class LimbLineText
             yield return Answer(p, arrival);
     }
 
-    /// <summary>Will help come before the limit?</summary>
+    /// <summary>Will help come before the limit? Of a loose limb there is nothing to fear from it.</summary>
     private static string Answer(LimbPicture p, Arrival arrival) => arrival switch
     {
+        _ when p.Clock.Tight == Truth.NotMet => $"help {arrival.Names.Middle} {TimeAxis.Clock(arrival.Middle, p.Zone)}",
         _ when arrival.Late <= p.LimitAt => "help before the limit, even at its latest",
         _ when arrival.Early > p.LimitAt => "help only after the limit",
         _ when arrival.Middle <= p.LimitAt => "help probably before the limit, not surely",

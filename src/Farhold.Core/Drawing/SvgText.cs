@@ -29,10 +29,12 @@ internal sealed class SvgText(LimbLineLook look)
     public void Path(string d, string fill, string? stroke = null, double width = 1.5, string more = "") =>
         Raw($"<path d=\"{d}\" {Fill(fill)}{(stroke is null ? "" : " " + Stroke(stroke, width))}{more}/>");
 
-    public void Text(double x, double y, string text, double size, bool bold = false) =>
-        Raw($"<text x=\"{Number(x)}\" y=\"{Number(y)}\" font-size=\"{Number(size)}\"{(bold ? " font-weight=\"700\"" : "")} {Fill("ink")}>{Escape(text)}</text>");
+    public void Text(double x, double y, string text, double size, bool bold = false, Anchor anchor = Anchor.Start) =>
+        Raw($"<text x=\"{Number(x)}\" y=\"{Number(y)}\" font-size=\"{Number(size)}\"{Anchored(anchor)}{(bold ? " font-weight=\"700\"" : "")} {Fill("ink")}>{Escape(text)}</text>");
 
     public override string ToString() => svg.ToString();
+
+    private static string Anchored(Anchor anchor) => anchor == Anchor.Start ? "" : $" text-anchor=\"{Wire.Word(anchor)}\"";
 
     private string Fill(string name) => name switch
     {

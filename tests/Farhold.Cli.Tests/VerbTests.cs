@@ -1,0 +1,119 @@
+using System.Text;
+using System.Xml.Linq;
+
+namespace Farhold.Cli.Tests;
+
+public class VerbTests
+{
+    [Theory]
+    [InlineData("tell")]
+    [InlineData("replay")]
+    [InlineData("check")]
+    [InlineData("log")]
+    [InlineData("draw")]
+    public void Every_verb_explains_itself_with_an_example(string verb)
+    {
+        var ran = Run.Farhold(verb, "--help");
+        Assert.Equal(0, ran.ExitCode);
+        Assert.Contains("EXAMPLES", ran.Output);
+        Assert.Contains($"farhold {verb}", ran.Output);
+        Assert.DoesNotContain('\u001b', ran.Output);
+    }
+
+    [Fact]
+    public void Replay_names_every_change_and_its_cause()
+    {
+        var ran = Run.Farhold("replay", Run.Demo);
+        Assert.Equal((0, ""), (ran.ExitCode, ran.Errors));
+        Assert.Contains("""
+            2031-05-04 03:42 UTC
+              because: Wound w1 looked at: bleeding (Ane, a7k3-23)
+              left leg: bleeding yes
+            """, ran.Output);
+        Assert.Contains("2031-05-04 03:04 UTC, just after\n  because: heart rate, breathing rate,", ran.Output);
+    }
+
+    [Fact]
+    public void The_log_shows_corrections_and_withdrawals_at_the_entry()
+    {
+        var log = Run.Farhold("log", Run.Demo).Output;
+        Assert.Contains("corrected: heartRate 188 becomes 88 (Tor, m2rt-4, 2031-05-04 06:03 UTC)", log);
+        Assert.Contains("Given 300 mL oral rehydration, mouth  [WITHDRAWN]", log);
+        Assert.Contains("withdrawn: entered twice (Tor, m2rt-8, 2031-05-04 06:32 UTC)", log);
+        Assert.StartsWith("between 2031-05-04 01:50 UTC and 2031-05-04 02:20 UTC  Tourniquet t1 tightened", log);
+    }
+
+    [Fact]
+    public void The_log_keeps_damaged_lines_and_entries_of_a_newer_version()
+    {
+        using var scratch = new Scratch();
+        var record = scratch.Write("r.jsonl", Lines.Opened, "{\"id\":\"k1-2\",", Lines.Entry("k1-3", "02:20", "pulse.drawn", "\"curve\":[1,2]"));
+        var log = Run.Farhold("log", record);
+        Assert.Contains("Entry of a newer version (pulse.drawn)", log.Output);
+        Assert.Contains("line 2 can't be read: ", log.Output);
+        Assert.Contains("r.jsonl:2:", log.Errors);
+        Assert.Equal(0, log.ExitCode);
+    }
+
+    [Fact]
+    public void Check_passes_a_whole_record_and_fails_a_damaged_one()
+    {
+        Assert.Equal(0, Run.Farhold("check", Run.Demo).ExitCode);
+        using var scratch = new Scratch();
+        var damaged = Run.Farhold("check", scratch.Write("r.jsonl", Lines.Opened, "{\"id\":\"k1-2\","));
+        Assert.Equal(2, damaged.ExitCode);
+        Assert.Contains("DAMAGED", damaged.Output);
+        Assert.Contains("r.jsonl:2:", damaged.Errors);
+    }
+
+    [Fact]
+    public void Check_tells_protocols_by_their_content()
+    {
+        using var scratch = new Scratch();
+        var whole = scratch.Write("base.txt", ShippedProtocol.Json.ToArray());
+        Assert.Contains("usable\nProtocol farhold-base 1.0.0", Run.Farhold("check", whole).Output);
+        var broken = scratch.Write("broken.txt", Encoding.UTF8.GetBytes(
+            Encoding.UTF8.GetString(ShippedProtocol.Json.Span).Replace("\"PT6H\"", "\"six hours\"")));
+        var refused = Run.Farhold("check", broken);
+        Assert.Equal((2, ""), (refused.ExitCode, refused.Output));
+        Assert.Matches(@"broken\.txt:\d+:\d+: .*limit", refused.Errors);
+        var local = Run.Farhold("check", scratch.Write("local.txt", "{\"local\":\"valley\",", "\"over\":\"another\"}"));
+        Assert.Contains("local.txt:2:8: this local protocol is meant for another", local.Errors);
+    }
+
+    [Fact]
+    public void A_local_protocol_that_only_tightens_is_used_and_named()
+    {
+        using var scratch = new Scratch();
+        var local = scratch.Write("local.json",
+            "{\"local\":\"valley\",\"version\":\"1\",\"title\":\"Skarvedal rescue\",\"over\":\"farhold-base\",\"clock\":{\"limit\":\"PT5H\"}}");
+        Assert.Contains("usable", Run.Farhold("check", local).Output);
+        var told = Run.Farhold("tell", Run.Demo, "--at", "2031-05-04T03:00:00Z", "--local", local);
+        Assert.Contains("Local protocol valley 1: Skarvedal rescue", told.Output);
+        Assert.Contains("the time limit of 5 h", told.Output);
+    }
+
+    [Fact]
+    public void Draw_writes_pictures_and_says_in_words_what_they_show()
+    {
+        using var scratch = new Scratch();
+        var (svg, png) = (scratch.At("leg.svg"), scratch.At("leg.png"));
+        var drawn = Run.Farhold("draw", Run.Demo, "-o", svg, "--at", "2031-05-04T05:00:00Z", "--width", "360", "--light");
+        Assert.Equal((0, ""), (drawn.ExitCode, drawn.Errors));
+        Assert.Contains("Attempt 1 2031-05-04 03:24: bled", drawn.Output);
+        Assert.Equal("img", XDocument.Load(svg).Root!.Attribute("role")!.Value);
+        Assert.Equal(0, Run.Farhold("draw", Run.Demo, "-o", png, "--at", "2031-05-04T05:00:00Z", "--width", "360").ExitCode);
+        Assert.Equal([0x89, (byte)'P', (byte)'N', (byte)'G'], File.ReadAllBytes(png)[..4]);
+        Assert.Equal(720, (File.ReadAllBytes(png)[18] << 8) + File.ReadAllBytes(png)[19]);
+        Assert.Equal(2, Directory.GetFiles(scratch.Path).Length);
+    }
+
+    [Fact]
+    public void Draw_says_where_there_is_nothing_to_draw()
+    {
+        using var scratch = new Scratch();
+        var ran = Run.Farhold("draw", scratch.Write("r.jsonl", Lines.Opened), "-o", scratch.At("x.svg"), "--at", "2031-05-04T05:00:00Z");
+        Assert.Equal((2, ""), (ran.ExitCode, ran.Output));
+        Assert.Contains("nothing to draw", ran.Errors);
+    }
+}

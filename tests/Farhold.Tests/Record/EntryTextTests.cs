@@ -1,0 +1,54 @@
+using System.Collections.Immutable;
+
+namespace Farhold.Tests.Records;
+
+public class EntryTextTests
+{
+    public static TheoryData<string, Payload> Kinds { get; } = new()
+    {
+        { "Casualty Runa, female, 34 years, 68 kg, allergies: penicillin, medicines: none, history: asthma", new Payload.CasualtyOpened("Runa", Sex.Female, 34, 68, ["penicillin"], [], "asthma") },
+        { "Wound w1 found, groin: burn (small)", new Payload.WoundFound("w1", null, BodyRegion.Groin, WoundNature.Burn, "small") },
+        { "Tourniquet t1 tightened on the left arm", new Payload.TourniquetTightened("t1", Limb.LeftArm) },
+        { "Tourniquet t1 slackened, left in place", new Payload.TourniquetSlackened("t1") },
+        { "Tourniquet t1 removed", new Payload.TourniquetRemoved("t1") },
+        { "Wound w1 packed with haemostatic gauze", new Payload.WoundPacked("w1", PackingMaterial.HaemostaticGauze) },
+        { "Pressure held on wound w1 for 2.5 min", new Payload.PressureHeld("w1", 2.5) },
+        { "Pressure dressing on wound w1", new Payload.DressingApplied("w1", DressingKind.Pressure) },
+        { "Wound w1 looked at: oozing", new Payload.BleedingChecked("w1", Bleeding.Oozing) },
+        { "Attempt to replace tourniquet t1 started (wound w1)", new Payload.AttemptStarted("w1", "t1") },
+        { "Attempt to replace tourniquet t1 ended: it bled (soaked)", new Payload.AttemptEnded("w1", "t1", AttemptOutcome.Bled, "soaked") },
+        { "Signs: heart rate 90 /min, blood pressure 110/70 mmHg, answers only to voice, coma scale eye 3, verbal not testable, motor 5, not pale, pulse beyond, left leg: absent", new Payload.SignsTaken { HeartRate = 90, Systolic = 110, Diastolic = 70, Mental = Mental.Voice, Gcs = new(3, null, 5), Pale = false, DistalPulse = ImmutableSortedDictionary<Limb, DistalPulse>.Empty.Add(Limb.LeftLeg, DistalPulse.Absent) } },
+        { "Signs taken, none that this version knows", new Payload.SignsTaken() },
+        { "Nobody can watch the wound closely from now on", new Payload.WatchStated(false) },
+        { "Supplies: 2 plain gauze", new Payload.SuppliesStated("plain-gauze", 2) },
+        { "Given paracetamol 1 g, mouth", new Payload.DrugGiven("paracetamol", 1, "g", "mouth") },
+        { "Given 250 mL oral water, mouth", new Payload.FluidGiven(Fluid.OralWater, 250, "mouth") },
+        { "Urine: 250 mL", new Payload.UrineMeasured(250) },
+        { "Done: signs (late)", new Payload.TaskDone("signs", "late") },
+        { "Help expected 2031-05-04 09:00 UTC, latest 2031-05-04 11:00 UTC (radio; plan p1)", new Payload.HelpExpected(Some.At("09:00"), null, Some.At("11:00"), "radio", "p1") },
+        { "Advice from Dr Vann: wait [allows no attempt]", new Payload.AdviceReceived("Dr Vann", "wait", []) },
+        { "Note: two lines", new Payload.NoteWritten("two\nlines") },
+        { "Corrects entry k1-2: heartRate is 88, happened is between 2031-05-04 02:00 UTC and 2031-05-04 02:10 UTC", new Payload.EntryAmended(new("k1", 2), JsonText.Of("""{"heartRate":88,"happened":{"earliest":"2031-05-04T02:00:00Z","latest":"2031-05-04T02:10:00Z"}}""")) },
+        { "Withdraws entry k1-2: entered twice", new Payload.EntryWithdrawn(new("k1", 2), "entered twice") },
+        { "Care ended: handed over to Dr Vann", new Payload.CareEnded(CareEnd.HandedOver, "Dr Vann") },
+        { "Entry of a newer version (pulse.drawn): kept, counted in nothing", new Payload.OfNewerVersion("pulse.drawn") },
+    };
+
+    [Theory, MemberData(nameof(Kinds))]
+    public void Every_kind_has_its_sentence(string sentence, Payload payload) => Assert.Equal(sentence, EntryText.Of(payload));
+
+    [Fact]
+    public void No_kind_is_left_out() => Assert.Empty(
+        Enum.GetValues<Kind>().Except(Kinds.Select(k => Farhold.Kinds.Of(k.Data.Item2))));
+
+    [Fact]
+    public void Every_input_has_words()
+    {
+        Assert.All(Input.All, i => Assert.NotEqual(i.Name is "dizzy" or "pale" or "bleeding" ? "" : i.Name, InputWords.Name(i.Name)));
+        Assert.All(Input.All, i => Assert.NotEmpty(InputWords.Name(i.Name)));
+    }
+
+    [Fact]
+    public void Marks_that_turn_writing_and_control_characters_are_left_out() =>
+        Assert.Equal("a b c", Plain.Line("a\u001b\u202e\nb\tc\u0007"));
+}

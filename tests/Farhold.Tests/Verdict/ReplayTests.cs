@@ -1,0 +1,65 @@
+using CsCheck;
+
+namespace Farhold.Tests.Verdicts;
+
+public class ReplayTests
+{
+    private static readonly Instant Start = Some.At("01:40");
+    private static readonly Instant End = Some.At("18:00");
+
+    /// <summary>The demo record, shifted in parts: some entries dropped, some known only as a range of time.</summary>
+    private static readonly Gen<CareRecord> Records = Gen.Select(Gen.Int[0, 61].HashSet[0, 20], Gen.Int[0, 61].HashSet[0, 12], (dropped, blurred) =>
+        new CareRecord(
+            Demo.Record().Entries.Where((_, i) => !dropped.Contains(i)).Select((e, i) => blurred.Contains(i)
+                ? e with { Happened = new(e.Happened.Earliest - Duration.FromMinutes(7), e.Happened.Latest) } : e),
+            []));
+
+    [Fact]
+    public void The_outcome_is_constant_between_turns() =>
+        Gen.Select(Records, Gen.Long[0, (long)(End - Start).TotalSeconds].Array[40]).Sample((record, seconds) =>
+        {
+            var turns = Replay.Of(record, ShippedProtocol.Protocol, End).ToArray();
+            foreach (var at in seconds.Select(s => Start + Duration.FromSeconds(s)))
+            {
+                var before = turns.LastOrDefault(t => t.JustAfter ? t.At < at : t.At <= at);
+                var told = Outcome.Of(Judge.At(record, ShippedProtocol.Protocol, at));
+                Assert.Equal(before?.After.Limbs ?? [], told.Limbs);
+                Assert.True(before is null || before.After.Shock == told.Shock);
+            }
+        }, iter: 25, threads: 1);
+
+    [Fact]
+    public void Every_turn_changes_something_and_has_a_cause()
+    {
+        var turns = Replay.Of(Demo.Record(), ShippedProtocol.Protocol, End).ToArray();
+        Assert.NotEmpty(turns);
+        Assert.All(turns, t =>
+        {
+            Assert.NotEqual(t.Before, t.After);
+            Assert.NotEmpty(t.Because);
+            Assert.NotEmpty(t.After.Since(t.Before));
+            Assert.All(t.Because, Assert.NotEmpty);
+        });
+        Assert.All(turns.Zip(turns.Skip(1)), pair => Assert.Equal(pair.First.After, pair.Second.Before));
+    }
+
+    [Fact]
+    public void Signs_expire_just_after_their_time()
+    {
+        var expiry = Replay.Of(Demo.Record(), ShippedProtocol.Protocol, End).First(t => t.JustAfter);
+        Assert.Equal(Some.At("03:04"), expiry.At);
+        Assert.Contains("heart rate", Assert.Single(expiry.Because));
+        Assert.EndsWith("older than 15 min", expiry.Because[0]);
+    }
+
+    [Fact]
+    public void The_limit_is_reached_at_its_instant()
+    {
+        var entries = Demo.Record().Entries.Where(e => e.Payload is not (Payload.TourniquetSlackened or Payload.TourniquetRemoved
+            or Payload.AttemptStarted or Payload.AttemptEnded));
+        var limit = Replay.Of(new(entries, []), ShippedProtocol.Protocol, End).Single(t => t.At == Some.At("07:50"));
+        Assert.False(limit.JustAfter);
+        Assert.Equal("left leg: 6 h 00 min since first tightened", Assert.Single(limit.Because));
+        Assert.Equal(Verdict.LeaveOn, Assert.Single(limit.After.Limbs).Verdict);
+    }
+}
