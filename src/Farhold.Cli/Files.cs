@@ -1,14 +1,17 @@
 namespace Farhold.Cli;
 
-/// <summary>Reads and writes whole files; <c>-</c> is standard input or output.</summary>
+/// <summary>Reads and writes whole files, or standard input.</summary>
 internal static class Files
 {
+    /// <summary>What a dash is called, also in refusals.</summary>
+    public const string StandardInput = "standard input";
+
     public static Read<ReadOnlyMemory<byte>> Read(string path)
     {
         try
         {
-            if (path == "-")
-                return StandardInput();
+            if (path == StandardInput)
+                return FromStandardInput();
             if (Directory.Exists(path))
                 return Refuse(path, "this is a directory; name a file in it");
             using var file = File.OpenRead(path);
@@ -51,10 +54,10 @@ internal static class Files
         }
     }
 
-    private static Read<ReadOnlyMemory<byte>> StandardInput()
+    private static Read<ReadOnlyMemory<byte>> FromStandardInput()
     {
         using var input = Console.OpenStandardInput();
-        return Usable("-", input, 0);
+        return Usable(StandardInput, input, 0);
     }
 
     private static Read<ReadOnlyMemory<byte>> Usable(string path, Stream from, int expected)

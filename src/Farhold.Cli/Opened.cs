@@ -11,9 +11,10 @@ internal sealed record Opened(CareRecord Record, Protocol Protocol, Instant At, 
     /// <summary>The record, or null with the refusals said.</summary>
     public static CareRecord? RecordOf(string path)
     {
-        if (Files.Read(path) is not Read<ReadOnlyMemory<byte>>.Usable bytes)
-            return Nothing<CareRecord>(((Read<ReadOnlyMemory<byte>>.Refused)Files.Read(path)).Refusals);
-        switch (RecordReader.Read(bytes.Value, path))
+        var bytes = Files.Read(path);
+        if (bytes is not Read<ReadOnlyMemory<byte>>.Usable { Value: var utf8 })
+            return Nothing<CareRecord>(((Read<ReadOnlyMemory<byte>>.Refused)bytes).Refusals);
+        switch (RecordReader.Read(utf8, path))
         {
             case Read<RecordFile>.Usable file:
                 Refusing.Of(file.Value.Damaged.SelectMany(d => d.Refusals));

@@ -9,6 +9,7 @@ var app = new CommandApp();
 app.Configure(config =>
 {
     config.SetApplicationName("farhold");
+    config.UseStrictParsing();
     config.Settings.Registrar.RegisterInstance(TimeProvider.System);
     config.SetExceptionHandler((fault, _) => Refusing.Plainly(Refusing.Sentence(fault)));
     config.AddCommand<TellCommand>("tell")
@@ -27,4 +28,6 @@ app.Configure(config =>
         .WithDescription("Draw the limb line as a picture (SVG or PNG).")
         .WithExample("draw", "demo/skarvedal.jsonl", "-o", "leg.png", "--at", "2031-05-04T03:23:00Z", "--width", "1000");
 });
-return app.Run(args);
+
+// A dash alone is taken for a nameless option, so it gets its name before it is parsed.
+return app.Run(args.Select(a => a == "-" ? Files.StandardInput : a));

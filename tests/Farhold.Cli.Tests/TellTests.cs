@@ -42,6 +42,14 @@ public class TellTests
         Run.Fed(File.ReadAllBytes(Run.Demo), "tell", "-", "--at", Noon).Output);
 
     [Fact]
+    public void Refusals_of_standard_input_name_it()
+    {
+        var ran = Run.Fed("{\"id\":"u8.ToArray(), "check", "-");
+        Assert.Equal(2, ran.ExitCode);
+        Assert.StartsWith("standard input:1:", ran.Errors);
+    }
+
+    [Fact]
     public void Piped_text_holds_no_colour_and_no_cut_lines()
     {
         using var scratch = new Scratch();
