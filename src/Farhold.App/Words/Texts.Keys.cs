@@ -68,7 +68,7 @@ public sealed partial class Texts
 
     public string Entries(int count) => Fill(count);
 
-    public string EntriesWord(int count) => Fill(count);
+    public string EntriesInRecord => Get();
 
     public string PracticeWhy => Get();
 

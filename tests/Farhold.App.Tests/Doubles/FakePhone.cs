@@ -1,0 +1,32 @@
+using Farhold.App.Phone;
+
+namespace Farhold.App.Tests.Doubles;
+
+internal sealed class FakePhone : IPhone
+{
+    private readonly Dictionary<string, string> kept = [];
+
+    public string Language { get; init; } = "en";
+
+    public string TimeZone { get; init; } = "Pacific/Auckland";
+
+    public string Shown { get; private set; } = "";
+
+    public string Copied { get; private set; } = "";
+
+    public string Get(string key) => kept.GetValueOrDefault(key, "");
+
+    public bool Set(string key, string value)
+    {
+        kept[key] = value;
+        return true;
+    }
+
+    public void Look(string name) => Shown = name;
+
+    public Task<bool> CopyAsync(string text)
+    {
+        Copied = text;
+        return Task.FromResult(true);
+    }
+}

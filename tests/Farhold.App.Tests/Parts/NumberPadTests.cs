@@ -1,0 +1,44 @@
+using Farhold.App.Parts;
+
+namespace Farhold.App.Tests.Parts;
+
+public class NumberPadTests : ScreenTest
+{
+    [Fact]
+    public void Three_presses_are_a_heart_rate_without_the_phones_keyboard()
+    {
+        double? taken = null;
+        var pad = Render<NumberPad>(p => p
+            .Add(n => n.Label, "Heart rate").Add(n => n.Unit, "/min").Add(n => n.Min, 20).Add(n => n.Max, 250)
+            .Add(n => n.ValueChanged, v => taken = v));
+        foreach (var key in new[] { "1", "1", "8" })
+            Button(pad, key).Click();
+        Assert.Equal(118, taken);
+        Assert.Equal("118", pad.Find("output").TextContent);
+        Assert.Empty(pad.FindAll("input"));
+    }
+
+    [Fact]
+    public void A_number_out_of_range_is_refused_with_the_range()
+    {
+        double? taken = 0;
+        var pad = Render<NumberPad>(p => p
+            .Add(n => n.Label, "Heart rate").Add(n => n.Unit, "/min").Add(n => n.Min, 20).Add(n => n.Max, 250)
+            .Add(n => n.ValueChanged, v => taken = v));
+        foreach (var key in new[] { "9", "9", "9" })
+            Button(pad, key).Click();
+        Assert.Null(taken);
+        Assert.Equal("Possible: 20 to 250 /min", pad.Find("[role=alert]").TextContent);
+    }
+
+    [Fact]
+    public void The_last_digit_can_be_taken_back()
+    {
+        double? taken = null;
+        var pad = Render<NumberPad>(p => p.Add(n => n.Label, "Pain").Add(n => n.Max, 10).Add(n => n.ValueChanged, v => taken = v));
+        Button(pad, "7").Click();
+        Button(pad, "Delete last digit").Click();
+        Button(pad, "3").Click();
+        Assert.Equal(3, taken);
+    }
+}

@@ -1,0 +1,66 @@
+using AngleSharp.Dom;
+using Farhold.App.First;
+using Farhold.App.Offline;
+using Farhold.App.Phone;
+using Farhold.App.Shell;
+using Farhold.App.Store;
+using Farhold.App.Tests.Doubles;
+using Farhold.App.Words;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Time.Testing;
+
+namespace Farhold.App.Tests;
+
+/// <summary>Components with a phone, a store and a clock of their own. It is an invented morning, 14:00 in Auckland.</summary>
+public abstract class ScreenTest : BunitContext
+{
+    protected ScreenTest()
+    {
+        Services.AddSingleton<TimeProvider>(Time);
+        Services.AddSingleton<IPhone>(Phone);
+        Services.AddSingleton<ILogStore>(Store);
+        Services.AddSingleton<IOfflineCopy>(Copy);
+        Services.AddSingleton(Texts);
+        Services.AddSingleton(Clock);
+        Services.AddSingleton<Preferences>();
+        Services.AddSingleton<Session>();
+        Services.AddSingleton<Toasts>();
+        Services.AddSingleton<Ticker>();
+        Services.AddSingleton<Glance>();
+        JSInterop.Mode = JSRuntimeMode.Loose;
+    }
+
+    internal FakePhone Phone { get; } = new();
+
+    internal MemoryLogStore Store { get; } = new();
+
+    internal FakeOfflineCopy Copy { get; } = new();
+
+    protected FakeTimeProvider Time { get; } = new(new DateTimeOffset(2031, 5, 4, 2, 0, 0, TimeSpan.Zero));
+
+    protected Texts Texts { get; } = Texts.In("en");
+
+    protected PhoneClock Clock { get; } = PhoneClock.In("Pacific/Auckland");
+
+    protected Instant Now => Instant.FromDateTimeOffset(Time.GetUtcNow());
+
+    protected Session Session => Services.GetRequiredService<Session>();
+
+    protected Toasts Toasts => Services.GetRequiredService<Toasts>();
+
+    protected Preferences Preferences => Services.GetRequiredService<Preferences>();
+
+    protected async Task<string> OpenCasualtyAsync(string alias = "Tor", bool practice = false)
+    {
+        Preferences.Carer = "Ane";
+        await Session.StartAsync();
+        var id = await Session.NewCasualtyAsync(alias, practice);
+        Assert.NotNull(id);
+        await Session.OpenAsync(id);
+        return id;
+    }
+
+    /// <summary>The button a person would call by this name.</summary>
+    protected static IElement Button(IRenderedComponent<Microsoft.AspNetCore.Components.IComponent> shown, string name) =>
+        shown.FindAll("button").Single(b => (b.GetAttribute("aria-label") ?? b.TextContent.Trim()) == name);
+}

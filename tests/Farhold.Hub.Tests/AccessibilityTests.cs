@@ -1,0 +1,54 @@
+using Deque.AxeCore.Playwright;
+using Farhold.Hub.Tests.Harness;
+using Microsoft.Playwright;
+
+namespace Farhold.Hub.Tests;
+
+public class AccessibilityTests(Browser browser) : PhoneTest(browser)
+{
+    [Theory]
+    [InlineData("night")]
+    [InlineData("day")]
+    public async Task No_screen_has_a_fault_that_axe_can_find(string look)
+    {
+        await foreach (var name in Screens.EachAsync(Page, look))
+        {
+            var found = await Page.RunAxe();
+            Assert.True(found.Violations.Length == 0, name + ": " + string.Join("; ",
+                found.Violations.SelectMany(v => v.Nodes.Select(n => $"{v.Id} {n.Html} {string.Join(' ', n.Any.Select(a => a.Message))}"))));
+        }
+    }
+
+    [Fact]
+    public async Task At_200_percent_nothing_is_cut_off_sideways()
+    {
+        // Zoom to 200 % halves the width that the page has.
+        await Page.SetViewportSizeAsync(180, 370);
+        await foreach (var name in Screens.EachAsync(Page, "night"))
+        {
+            var wide = await Page.EvaluateAsync<string[]>(
+                """
+                () => [...document.querySelectorAll('#app *')].filter(e => e.checkVisibility() && e.getBoundingClientRect().right > innerWidth + 1)
+                  .map(e => e.outerHTML.slice(0, 90))
+                """);
+            Assert.True(wide.Length == 0, name + ": " + string.Join("; ", wide));
+        }
+    }
+
+    [Fact]
+    public async Task By_keyboard_alone_a_note_is_logged_and_the_focus_is_seen()
+    {
+        await Page.ReadCautionsAsync();
+        await Page.OpenCasualtyAsync("Tor");
+        for (var presses = 0; presses < 40 && await FocusedAsync() != "TEXTAREA"; presses++)
+            await Page.Keyboard.PressAsync("Tab");
+        await Page.Keyboard.TypeAsync("Typed without touch");
+        Assert.NotEqual("none", await Page.EvaluateAsync<string>("() => getComputedStyle(document.activeElement).outlineStyle"));
+        while (await Page.EvaluateAsync<string>("() => document.activeElement.textContent.trim()") != "Log note")
+            await Page.Keyboard.PressAsync("Tab");
+        await Page.Keyboard.PressAsync("Enter");
+        await Page.SeeEntriesAsync(2);
+    }
+
+    private Task<string> FocusedAsync() => Page.EvaluateAsync<string>("() => document.activeElement.tagName");
+}

@@ -1,0 +1,47 @@
+using System.Diagnostics;
+
+namespace Farhold.Hub.Tests.Harness;
+
+/// <summary>The published app, as phones get it. FARHOLD_APP names it; without, it is published once.</summary>
+internal static class Published
+{
+    private static readonly Lazy<string> Once = new(Find);
+
+    public static string Folder => Once.Value;
+
+    public static string Root { get; } = FindRoot();
+
+    /// <summary>A copy that a test may change.</summary>
+    public static string Copy()
+    {
+        var copy = Directory.CreateTempSubdirectory("farhold-app-").FullName;
+        foreach (var file in Directory.EnumerateFiles(Folder, "*", SearchOption.AllDirectories))
+        {
+            var target = Path.Combine(copy, Path.GetRelativePath(Folder, file));
+            Directory.CreateDirectory(Path.GetDirectoryName(target)!);
+            File.Copy(file, target);
+        }
+        return copy;
+    }
+
+    private static string Find()
+    {
+        if (Environment.GetEnvironmentVariable("FARHOLD_APP") is { Length: > 0 } named)
+            return Path.GetFullPath(named);
+        using var publish = Process.Start(new ProcessStartInfo("dotnet", "publish src/Farhold.App -c Release --tl:off -v quiet")
+        {
+            WorkingDirectory = Root,
+        })!;
+        publish.WaitForExit();
+        Assert.Equal(0, publish.ExitCode);
+        return Path.Combine(Root, "artifacts/publish/Farhold.App/release/wwwroot");
+    }
+
+    private static string FindRoot()
+    {
+        var folder = new DirectoryInfo(AppContext.BaseDirectory);
+        while (!File.Exists(Path.Combine(folder.FullName, "Farhold.slnx")))
+            folder = folder.Parent ?? throw new DirectoryNotFoundException("Farhold.slnx is in no folder above the tests.");
+        return folder.FullName;
+    }
+}
