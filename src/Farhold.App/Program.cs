@@ -6,7 +6,6 @@ using Farhold.App.Phone;
 using Farhold.App.Shell;
 using Farhold.App.Store;
 using Farhold.App.Words;
-using Microsoft.AspNetCore.Components;
 using Microsoft.AspNetCore.Components.WebAssembly.Hosting;
 
 if (!OperatingSystem.IsBrowser())
@@ -35,5 +34,4 @@ builder.Services.AddSingleton<CareDesk>();
 var host = builder.Build();
 _ = host.Services.GetRequiredService<CareDesk>();
 await host.Services.GetRequiredService<Session>().StartAsync();
-Resume.Where(host.Services.GetRequiredService<Session>(), preferences, host.Services.GetRequiredService<NavigationManager>());
 await host.RunAsync();

@@ -41,7 +41,7 @@ public class FirstStartTests(Browser browser) : PhoneTest(browser)
         await Page.ReadCautionsAsync();
         await AssertBigAsync();
         await Page.OpenCasualtyAsync("Tor");
-        await Page.GetByText("Between … and …").TapAsync();
+        await Page.ChooseAsync("Between … and …");
         await Page.GetByRole(AriaRole.Group, new() { Name = "Not after" }).WaitForAsync();
         foreach (var place in new[] { "Now", "Hand-over", "Log" })
         {

@@ -38,8 +38,7 @@ public class StoringTests(Browser browser) : PhoneTest(browser)
     public async Task Full_storage_shows_the_entry_and_confirms_nothing_then_takes_it_once_there_is_room()
     {
         Expect("QuotaExceeded");
-        var quota = await Phone.NewCDPSessionAsync(Page);
-        await quota.SendAsync("Storage.overrideQuotaForOrigin", new() { ["origin"] = Server.Address, ["quotaSize"] = 1 });
+        var quota = await FillAsync();
         await Page.WriteNoteAsync("Must not get lost");
 
         var alarm = Page.GetByRole(AriaRole.Alert, new() { Name = "NOT SAFELY STORED" });
@@ -60,8 +59,7 @@ public class StoringTests(Browser browser) : PhoneTest(browser)
     public async Task What_could_not_be_stored_is_taken_up_at_the_next_start_exactly_once()
     {
         Expect("QuotaExceeded");
-        var quota = await Phone.NewCDPSessionAsync(Page);
-        await quota.SendAsync("Storage.overrideQuotaForOrigin", new() { ["origin"] = Server.Address, ["quotaSize"] = 1 });
+        var quota = await FillAsync();
         await Page.WriteNoteAsync("Rescued");
         await Page.GetByRole(AriaRole.Alert, new() { Name = "NOT SAFELY STORED" }).WaitForAsync();
         await quota.SendAsync("Storage.overrideQuotaForOrigin", new() { ["origin"] = Server.Address });
@@ -147,5 +145,32 @@ public class StoringTests(Browser browser) : PhoneTest(browser)
             """);
         await Page.Link("All casualties").TapAsync();
         await Assertions.Expect(Page.GetByText("Tor: 1 of at least 2 entries are left.")).ToBeVisibleAsync();
+    }
+
+    /// <summary>Leaves no room on the phone, and waits until the browser itself notices (it remembers room it once saw).</summary>
+    private async Task<ICDPSession> FillAsync()
+    {
+        var quota = await Phone.NewCDPSessionAsync(Page);
+        await quota.SendAsync("Storage.overrideQuotaForOrigin", new() { ["origin"] = Server.Address, ["quotaSize"] = 1 });
+        await Page.EvaluateAsync(
+            """
+            async () => {
+              const db = await new Promise((done, failed) => {
+                const open = indexedDB.open('filler', 1);
+                open.onupgradeneeded = () => open.result.createObjectStore('x', { autoIncrement: true });
+                open.onsuccess = () => done(open.result);
+                open.onerror = () => done(null);
+              });
+              const fits = () => new Promise(done => {
+                const tx = db.transaction('x', 'readwrite');
+                tx.objectStore('x').add('x'.repeat(100_000));
+                tx.oncomplete = () => done(true);
+                tx.onabort = () => done(false);
+              });
+              while (db && await fits());
+              db?.close();
+            }
+            """);
+        return quota;
     }
 }

@@ -33,6 +33,9 @@ public sealed class Session(ILogStore store, Preferences preferences, TimeProvid
     /// <summary>The latest time this phone has written into the open record.</summary>
     public Instant? LatestRecorded { get; private set; }
 
+    /// <summary>The casualty that was open when the app last ended, until something else is opened; null if none was.</summary>
+    public string? Interrupted { get; private set; }
+
     public ImmutableArray<Appended.NotStored> NotStored { get; private set; } = [];
 
     public bool FormOpen => forms > 0;
@@ -48,6 +51,7 @@ public sealed class Session(ILogStore store, Preferences preferences, TimeProvid
         store.ChangedElsewhere += OnChangedElsewhere;
         NotStored = await store.ReplayAsync();
         Casualties = await store.ListAsync();
+        Interrupted = Casualties.FirstOrDefault(c => c.Id == preferences.OpenCasualty)?.Id;
     }
 
     public async Task OpenAsync(string casualty)
@@ -57,7 +61,7 @@ public sealed class Session(ILogStore store, Preferences preferences, TimeProvid
         if (Casualties.FirstOrDefault(c => c.Id == casualty) is not { } head)
             return;
         Lines = await store.ReadAsync(casualty);
-        Open = head;
+        (Open, Interrupted) = (head, null);
         preferences.OpenCasualty = casualty;
         store.Watch(casualty);
         Changed?.Invoke();
@@ -65,6 +69,7 @@ public sealed class Session(ILogStore store, Preferences preferences, TimeProvid
 
     public void Close()
     {
+        Interrupted = null;
         if (Open is null)
             return;
         (Open, Lines) = (null, []);

@@ -6,6 +6,8 @@ public sealed partial class Texts
 
     public string Practice => Get();
 
+    public string StateLabel => Get();
+
     public string PlacesLabel => Get();
 
     public string PlaceNow => Get();

@@ -236,14 +236,22 @@ export async function download(casualty, fileName) {
 
 /** This phone's id, made once. After an eviction it is a new one, since numbering starts again. */
 export async function device() {
-  const fresh = shortId(6);
-  return write(['facts'], (tx, give) => {
-    const facts = tx.objectStore('facts');
-    facts.get('device').onsuccess = event => {
-      if (!event.target.result) facts.add(fresh, 'device');
-      give(event.target.result ?? fresh);
-    };
+  const known = await read((tx, resolve) => {
+    tx.objectStore('facts').get('device').onsuccess = event => resolve(event.target.result);
   });
+  if (known) return known;
+  const fresh = shortId(6);
+  try {
+    return await write(['facts'], (tx, give) => {
+      const facts = tx.objectStore('facts');
+      facts.get('device').onsuccess = event => {
+        if (!event.target.result) facts.add(fresh, 'device');
+        give(event.target.result ?? fresh);
+      };
+    });
+  } catch {
+    return fresh;                      // no room even for this; entries will say so themselves
+  }
 }
 
 export function shortId(length) {

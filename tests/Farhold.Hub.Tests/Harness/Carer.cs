@@ -14,6 +14,9 @@ internal static class Carer
     public static ILocator Heading(this IPage page, string name) =>
         page.GetByRole(AriaRole.Heading, new() { Name = name, Exact = true });
 
+    public static Task ChooseAsync(this IPage page, string option) =>
+        page.GetByRole(AriaRole.Radio, new() { Name = option, Exact = true }).TapAsync();
+
     public static async Task ReadCautionsAsync(this IPage page, string carer = "Ane")
     {
         await page.Button("I have read this").TapAsync();

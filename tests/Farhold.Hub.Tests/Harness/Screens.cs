@@ -33,10 +33,10 @@ internal static class Screens
             yield return place;
         }
         await page.Link("Now").TapAsync();
-        await page.GetByText("Between … and …").TapAsync();
+        await page.ChooseAsync("Between … and …");
         await page.GetByRole(AriaRole.Group, new() { Name = "Not after" }).WaitForAsync();
         yield return "now-between";
-        await page.GetByText("10 min ago").TapAsync();
+        await page.ChooseAsync("10 min ago");
         await page.WriteNoteAsync("Left leg, cloth packed, still oozing");
         await page.GetByText("Stored on this phone.").WaitForAsync();
         yield return "now-toast";

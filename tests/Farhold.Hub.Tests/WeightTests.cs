@@ -1,0 +1,22 @@
+using System.Text.RegularExpressions;
+using Farhold.Hub.Tests.Harness;
+
+namespace Farhold.Hub.Tests;
+
+public partial class WeightTests
+{
+    /// <summary>Design: what a phone takes in once, over a thin link before departure.</summary>
+    private const long LargestBytes = 3_500_000;
+
+    [Fact]
+    public void The_whole_app_stays_within_its_weight()
+    {
+        var manifest = File.ReadAllText(Path.Combine(Published.Folder, "service-worker-assets.js"));
+        var files = Url().Matches(manifest).Select(m => Path.Combine(Published.Folder, m.Groups[1].Value)).ToList();
+        Assert.NotEmpty(files);
+        Assert.InRange(files.Sum(f => new FileInfo(File.Exists(f + ".br") ? f + ".br" : f).Length), 1, LargestBytes);
+    }
+
+    [GeneratedRegex("\"url\": \"([^\"]+)\"")]
+    private static partial Regex Url();
+}
