@@ -60,7 +60,7 @@ public static class Telling
         foreach (var next in limb.Next)
             Line(text, 1, VerdictWords.Of(next, judgement.At));
         if (limb.Next.IsEmpty)
-            Line(text, 1, $"the time limit of {Say.Duration(judgement.Protocol.Clock.Limit)} has passed");
+            Line(text, 1, VerdictWords.LimitPassed(judgement.Protocol));
     }
 
     private static void Watched(StringBuilder text, WatchedLimb limb, Instant now)

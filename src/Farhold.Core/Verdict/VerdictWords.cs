@@ -79,17 +79,22 @@ public static class VerdictWords
     }
 
     /// <summary><c>2031-05-04 03:50 UTC, in 27 min: the first window ends</c>.</summary>
-    public static string Of(ClockEvent next, Instant now)
+    public static string Of(ClockEvent next, Instant now) =>
+        $"{Say.Time(next.At)}, in {Say.Duration(next.At - now)}: {What(next)}";
+
+    /// <summary>What the clock brings, without its time.</summary>
+    public static string What(ClockEvent next)
     {
         var dash = next.What.IndexOf('-', StringComparison.Ordinal);
-        var what = (dash < 0 ? next.What : next.What[..dash]) switch
+        return (dash < 0 ? next.What : next.What[..dash]) switch
         {
             "window" => $"the window of {Hours(next.What[(dash + 1)..])} since first tightening ends",
             "limit" => $"the time limit of {Hours(next.What[(dash + 1)..])} since first tightening is reached",
             _ => next.What,
         };
-        return $"{Say.Time(next.At)}, in {Say.Duration(next.At - now)}: {what}";
     }
+
+    public static string LimitPassed(Protocol protocol) => $"the time limit of {Say.Duration(protocol.Clock.Limit)} has passed";
 
     /// <summary><c>2h30</c> becomes <c>2 h 30</c>.</summary>
     private static string Hours(string brief) => brief.Replace("h", " h ", StringComparison.Ordinal).TrimEnd();

@@ -1,0 +1,70 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using NodaTime;
+
+namespace Farhold;
+
+/// <summary>Names for wounds and tourniquets that are new to a record, and what goes with what unless someone says otherwise.</summary>
+public static class NewNames
+{
+    /// <summary><c>t3</c> where t2 is the highest there ever was, withdrawn entries included.</summary>
+    public static string Tourniquet(CareRecord record) => Next('t', record.Entries.Select(e => TourniquetOf(e.Payload)));
+
+    /// <summary><c>w3</c> likewise.</summary>
+    public static string Wound(CareRecord record) => Next('w', record.Entries.Select(e => WoundOf(e.Payload)));
+
+    /// <summary>The wound that a new tourniquet on the limb is most likely for: the last one found there that can bleed.</summary>
+    public static string? WoundFor(Limb limb, State state) => state.Of(Kind.WoundFound)
+        .Select(w => w.As<Payload.WoundFound>())
+        .LastOrDefault(w => w.Limb == limb
+            && w.Nature is WoundNature.Bleeding or WoundNature.Amputation or WoundNature.PartialAmputation or WoundNature.Other)?.Wound;
+
+    /// <summary>Wounds found, in order; names used elsewhere without having been found come last.</summary>
+    public static ImmutableArray<string> Wounds(State state) =>
+    [
+        .. state.Of(Kind.WoundFound).Select(w => w.As<Payload.WoundFound>().Wound)
+            .Concat(state.All.Select(d => WoundOf(d.What)).OfType<string>()).Distinct(),
+    ];
+
+    /// <summary>Tourniquets in the order in which they were first tightened.</summary>
+    public static ImmutableArray<string> Tourniquets(State state) =>
+        [.. state.Of(Kind.TourniquetTightened).Select(t => t.As<Payload.TourniquetTightened>().Tourniquet).Distinct()];
+
+    /// <summary>The wound a tourniquet is about: as said when it was tightened, else as it stands on the limb.</summary>
+    public static string? WoundOf(string tourniquet, State state, Instant now)
+    {
+        var last = state.Of(Kind.TourniquetTightened)
+            .LastOrDefault(t => t.As<Payload.TourniquetTightened>().Tourniquet == tourniquet)?.As<Payload.TourniquetTightened>();
+        return last?.Wound ?? (last is null ? null : LimbWounds.Treated(last.Limb, state, now).LastOrDefault());
+    }
+
+    private static string Next(char letter, IEnumerable<string?> used)
+    {
+        var highest = used.Select(n => n is { Length: > 1 } && n[0] == letter
+            && int.TryParse(n.AsSpan(1), NumberStyles.None, CultureInfo.InvariantCulture, out var number) ? number : 0).DefaultIfEmpty().Max();
+        return string.Create(CultureInfo.InvariantCulture, $"{letter}{highest + 1}");
+    }
+
+    private static string? TourniquetOf(Payload payload) => payload switch
+    {
+        Payload.TourniquetTightened p => p.Tourniquet,
+        Payload.TourniquetSlackened p => p.Tourniquet,
+        Payload.TourniquetRemoved p => p.Tourniquet,
+        Payload.AttemptStarted p => p.Tourniquet,
+        Payload.AttemptEnded p => p.Tourniquet,
+        _ => null,
+    };
+
+    private static string? WoundOf(Payload payload) => payload switch
+    {
+        Payload.WoundFound p => p.Wound,
+        Payload.TourniquetTightened p => p.Wound,
+        Payload.WoundPacked p => p.Wound,
+        Payload.PressureHeld p => p.Wound,
+        Payload.DressingApplied p => p.Wound,
+        Payload.BleedingChecked p => p.Wound,
+        Payload.AttemptStarted p => p.Wound,
+        Payload.AttemptEnded p => p.Wound,
+        _ => null,
+    };
+}
