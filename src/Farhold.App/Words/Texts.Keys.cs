@@ -84,10 +84,6 @@ public sealed partial class Texts
 
     public string NoteLabel => Get();
 
-    public string NoteMissing => Get();
-
-    public string LogNote => Get();
-
     public string WhenLabel => Get();
 
     public string WhenNow => Get();
@@ -117,8 +113,6 @@ public sealed partial class Texts
     public string PadBack => Get();
 
     public string PadRange(string min, string max, string unit) => Fill(min, max, unit);
-
-    public string Stored => Get();
 
     public string UndoneReason => Get();
 
@@ -155,8 +149,6 @@ public sealed partial class Texts
     public string WithdrawQuestion => Get();
 
     public string WithdrawYes => Get();
-
-    public string WithdrawnReason => Get();
 
     public string ExportWhy => Get();
 

@@ -1,0 +1,37 @@
+using System.Globalization;
+using Microsoft.AspNetCore.Components;
+using NodaTime;
+
+namespace Farhold.App.Care;
+
+/// <summary>Spans to the second, for what counts while one looks.</summary>
+public static class Counting
+{
+    /// <summary><c>3 h 12 min 05 s</c>; under an hour <c>12 min 05 s</c>.</summary>
+    public static string Text(Duration d)
+    {
+        var s = (long)Math.Floor(Math.Abs(d.TotalSeconds));
+        return s < 3600
+            ? string.Create(CultureInfo.InvariantCulture, $"{s / 60} min {s % 60:00} s")
+            : string.Create(CultureInfo.InvariantCulture, $"{s / 3600} h {s / 60 % 60:00} min {s % 60:00} s");
+    }
+}
+
+/// <summary>How long until a time, or since.</summary>
+public sealed class Countdown : Ticking
+{
+    [Parameter, EditorRequired]
+    public Instant To { get; set; }
+
+    protected override string Text(Instant now) => Counting.Text(To - now);
+}
+
+/// <summary>How long since something that may be known only as a range; then to the minute, since the ends differ by more.</summary>
+public sealed class CountUp : Ticking
+{
+    [Parameter, EditorRequired]
+    public Happened Since { get; set; }
+
+    protected override string Text(Instant now) =>
+        Since.IsInstant ? Counting.Text(Since.Until(now).Max) : Say.Elapsed(Since.Until(now));
+}

@@ -1,0 +1,45 @@
+using System.Collections.Immutable;
+using Farhold.App.First;
+using Farhold.App.Shell;
+using NodaTime;
+
+namespace Farhold.App.Care;
+
+/// <summary>Keeps the picture for the next start up to date; once care has ended there is none.</summary>
+public sealed class GlanceFeed(CareDesk desk, Session session, Glance glance) : IDisposable
+{
+    /// <summary>Design: often enough that its age says nothing new, seldom enough to cost nothing.</summary>
+    private static readonly Duration Pace = Duration.FromMinutes(1);
+
+    private Instant saved;
+    private (string Casualty, int Entries, string Verdicts) shown;
+
+    public void Start() => desk.Changed += Feed;
+
+    public void Dispose() => desk.Changed -= Feed;
+
+    private void Feed()
+    {
+        if (session.Open is not { } open || desk.Picture is not { } picture || desk.Record is not { } record)
+            return;
+        var now = (open.Id, record.Count, string.Join(',', picture.Limbs.Select(l => l.Verdict)));
+        if (now == shown && picture.At - saved < Pace)
+            return;
+        (shown, saved) = (now, picture.At);
+        if (!record.Readings[0].Of(Kind.CareEnded).IsEmpty)
+            glance.Forget(open.Id);
+        else
+            glance.Save(Of(open.Id, open.Alias, open.Practice, picture));
+    }
+
+    private static GlancePicture Of(string casualty, string alias, bool practice, Judgement picture) => new(
+        casualty, alias, practice, picture.At,
+        [
+            .. picture.Limbs.Select(l => new GlanceLimb(
+                Wire.Word(l.Limb), Labels.Word(l.Limb), Wire.Word(l.Verdict), Labels.Sentence(VerdictWords.Of(l.Verdict)),
+                l.Clock.FirstTightened, l.Clock.FirstTightened.Earliest + picture.Protocol.Clock.Limit)),
+            .. picture.Watched.Select(w => new GlanceLimb(
+                Wire.Word(w.Limb), Labels.Word(w.Limb), "watch", Labels.Sentence(VerdictWords.Of(w)), w.Clock.FirstTightened, null)),
+        ],
+        [VerdictWords.Caution, .. Cautions.Of(picture)]);
+}

@@ -1,0 +1,22 @@
+using Farhold.App.Screens;
+using Farhold.App.Shell;
+using Farhold.App.Store;
+using Farhold.App.Words;
+using NodaTime;
+
+namespace Farhold.App.Care;
+
+/// <summary>Logs what the carer said with one tap, tells of it, and takes it back with another.</summary>
+public sealed class Logbook(CareDesk desk, Session session, Toasts toasts, Texts texts)
+{
+    /// <summary>True once the entry is on disk; if it is not, the status strip says so.</summary>
+    public async Task<bool> LogAsync(Payload payload, Happened? happened = null)
+    {
+        var answer = await (happened is { } when ? desk.LogAsync(payload, when) : desk.LogAsync(payload));
+        if (answer is not Appended.Stored stored)
+            return false;
+        var id = LineView.Of(stored.Line).Id;
+        toasts.Show(texts.Logged(EntryText.Of(payload)), () => session.WithdrawAsync(id, texts.UndoneReason));
+        return true;
+    }
+}

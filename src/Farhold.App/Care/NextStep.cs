@@ -1,0 +1,85 @@
+using Farhold.App.Words;
+
+namespace Farhold.App.Care;
+
+/// <summary>Where a tap leads: to an entry at once, to a choice, or to another screen.</summary>
+/// <param name="Logs">Logged by the tap itself.</param>
+/// <param name="Opens">The choice it opens.</param>
+/// <param name="Goes">Address within the casualty.</param>
+public sealed record Step(string Text, Payload? Logs = null, Quick? Opens = null, string? Goes = null);
+
+/// <summary>The action that is next, and where each thing to do is done.</summary>
+public sealed class NextStep(CareRecord record, Judgement picture, Texts texts)
+{
+    private readonly State state = record.Readings[0];
+
+    /// <summary>Bleeding before all; then an attempt under way; then what is overdue; then what the verdict waits for.</summary>
+    public Step? First()
+    {
+        if (picture.Due.FirstOrDefault(d => d.AtOnce) is { } atOnce)
+            return OfDue(atOnce);
+        if (picture.Limbs.IsEmpty && picture.Watched.IsEmpty)
+            return new(texts.QuickTightened, Opens: Quick.Tightened);
+        var attempt = picture.Limbs.Select(l => l.Attempt).Concat(picture.Watched.Select(w => w.Attempt)).FirstOrDefault(a => a is not null);
+        if (attempt is not null)
+            return OfAttempt(attempt);
+        if (picture.Due.FirstOrDefault(d => d.Overdue) is { } overdue)
+            return OfDue(overdue);
+        if (picture.Limbs.FirstOrDefault(l => l.Verdict == Verdict.CheckFirst) is { CheckFirst: [var look, ..] })
+            return OfInput(look);
+        if (picture.Limbs.Any(l => l.Verdict == Verdict.Attempt))
+            return new(texts.QuickAttempt, Opens: Quick.Attempt);
+        return picture.Due.FirstOrDefault() is { } due ? OfDue(due) : null;
+    }
+
+    public Step OfDue(DueTask due)
+    {
+        var dot = due.Task.IndexOf('.', StringComparison.Ordinal);
+        return (dot < 0 ? due.Task : due.Task[..dot]) switch
+        {
+            "tighten" => Tighten(due.Limb!.Value),
+            "signs" => new(texts.TakeSigns, Goes: "signs/take"),
+            "tourniquet" or "watch" => new(texts.QuickBleeding, Opens: Quick.Bleeding),
+            "pulse-beyond" => new(texts.QuickBeyond, Opens: Quick.Beyond),
+            "reassess" => new(texts.QuickAttempt, Opens: Quick.Attempt),
+            "help" => new(texts.QuickHelp, Opens: Quick.Help),
+            _ => new(texts.SeenAndSettled, Logs: new Payload.TaskDone(due.Task)),
+        };
+    }
+
+    public Step OfInput(Input input) => input switch
+    {
+        _ when input == Input.Bleeding => new(texts.QuickBleeding, Opens: Quick.Bleeding),
+        _ when input == Input.WatchAble => new(texts.QuickWatch, Opens: Quick.Watch),
+        _ when input == Input.Packing || input == Input.PressureDressing => new(texts.QuickSupplies, Opens: Quick.Supplies),
+        _ when input == Input.WoundNature => new(texts.QuickWound, Opens: Quick.Wound),
+        _ when input == Input.HelpWithin => new(texts.QuickHelp, Opens: Quick.Help),
+        _ when input == Input.Oversight || input == Input.FurtherAttemptAllowed =>
+            new(texts.LogAdvice, Goes: "enter/" + Kinds.Wire(Kind.AdviceReceived)),
+        _ when input == Input.RecordWhole => new(texts.PlaceLog, Goes: "log"),
+        _ when input == Input.AgeYears && Opened is { } opened => new(texts.EnterAge, Goes: $"amend/{opened}"),
+        _ when Sign.Of(input.Name) is { } sign => new(texts.TakeSigns, Goes: "signs/take/" + sign.Wire),
+        _ => new(texts.PlaceLog, Goes: "log"),
+    };
+
+    /// <summary>The tourniquet that is on the limb, tightened now; one tap, since nothing may come before it.</summary>
+    public Step Tighten(Limb limb)
+    {
+        var on = picture.Limbs.Select(l => l.Clock).Concat(picture.Watched.Select(w => w.Clock)).First(c => c.Limb == limb).Tourniquets;
+        Payload.TourniquetTightened again = on is [.., var last]
+            ? Retighten.Of(last, limb, state)
+            : new(NewNames.Tourniquet(record), limb, Wound: NewNames.WoundFor(limb, state));
+        return new(texts.TightenedNow(Say.Limb(limb), again.Tourniquet), Logs: again);
+    }
+
+    private EntryId? Opened => state.Of(Kind.CasualtyOpened).Select(o => (EntryId?)o.Id).FirstOrDefault();
+
+    private Step OfAttempt(AttemptProgress attempt) => attempt.Current?.Step.Id switch
+    {
+        StepId.Pack => new(texts.QuickPacked, Opens: Quick.Packed),
+        StepId.Hold => new(texts.QuickHeld, Opens: Quick.Held),
+        StepId.Dress => new(texts.QuickDressed, Opens: Quick.Dressed),
+        StepId.Slacken => new(texts.QuickSlackened, Logs: new Payload.TourniquetSlackened(attempt.Attempt.Tourniquet)),
+        _ => new(texts.QuickBleeding, Opens: Quick.Bleeding),
+    };
+}

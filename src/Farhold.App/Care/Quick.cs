@@ -1,0 +1,38 @@
+using System.Collections.Immutable;
+using NodaTime;
+
+namespace Farhold.App.Care;
+
+/// <summary>What can be logged with two taps: one opens the choice, the second logs.</summary>
+public enum Quick
+{
+    Tightened,
+    Wound,
+    Bleeding,
+    Signs,
+    Slackened,
+    Attempt,
+    Help,
+    Watch,
+    Supplies,
+    Note,
+    Packed,
+    Held,
+    Dressed,
+    Ended,
+    Beyond,
+    Removed,
+}
+
+/// <param name="Says">The entry, made at the moment of the tap.</param>
+public sealed record QuickOption(string Text, Func<Instant, Payload> Says);
+
+/// <param name="Label">Empty where there is one group only.</param>
+/// <param name="Warning">A sentence to read before choosing; null for none.</param>
+public sealed record QuickGroup(string Label, ImmutableArray<QuickOption> Options, string? Warning = null);
+
+/// <param name="Missing">Why there is nothing to choose; null if there is.</param>
+/// <param name="First">What has to be logged before there is a choice.</param>
+/// <param name="More">Address of the full form, within the casualty.</param>
+public sealed record QuickSheet(
+    Quick Quick, string Title, ImmutableArray<QuickGroup> Groups, string More, string? Missing = null, Quick? First = null);

@@ -1,0 +1,131 @@
+using System.Collections.Immutable;
+using System.Diagnostics;
+using Farhold.App.Words;
+
+namespace Farhold.App.Care;
+
+/// <summary>The choices behind each quick action, from the record as it stands.</summary>
+public sealed class QuickSheets(CareRecord record, Judgement picture, Texts texts)
+{
+    /// <summary>The ten of the first minutes, in the order of their buttons, which never changes.</summary>
+    public static ImmutableArray<Quick> FirstMinutes { get; } =
+    [
+        Quick.Tightened, Quick.Wound, Quick.Bleeding, Quick.Signs, Quick.Slackened,
+        Quick.Attempt, Quick.Help, Quick.Watch, Quick.Supplies, Quick.Note,
+    ];
+
+    private readonly State state = record.Readings[0];
+
+    public QuickSheet Of(Quick quick) => quick switch
+    {
+        Quick.Tightened => new(quick, texts.QuickTightened, Tightened(), Form(Kind.TourniquetTightened)),
+        Quick.Wound => new(quick, texts.QuickWound, new WoundChoices(record, texts).Groups, Form(Kind.WoundFound)),
+        Quick.Bleeding => PerWound(quick, texts.QuickBleeding, Kind.BleedingChecked,
+            Enum.GetValues<Bleeding>().Select(b => (texts.BleedingWord(b), (Func<string, Payload>)(w => new Payload.BleedingChecked(w, b))))),
+        Quick.Signs => new(quick, texts.QuickSigns, new SignChoices(texts).Groups, "signs/take"),
+        Quick.Slackened => PerTourniquet(quick, texts.QuickSlackened, Kind.TourniquetSlackened, t => new Payload.TourniquetSlackened(t)),
+        Quick.Removed => PerTourniquet(quick, texts.QuickRemoved, Kind.TourniquetRemoved, t => new Payload.TourniquetRemoved(t)),
+        Quick.Attempt => Attempt(),
+        Quick.Help => Help(),
+        Quick.Watch => new(quick, texts.QuickWatch,
+            [new("", [Fixed(texts.WatchAble, new Payload.WatchStated(true)), Fixed(texts.WatchUnable, new Payload.WatchStated(false))])],
+            Form(Kind.WatchStated)),
+        Quick.Supplies => new(quick, texts.QuickSupplies, [.. Supplies.Packing.Append(Supplies.PressureDressing).Select(Count)], Form(Kind.SuppliesStated)),
+        Quick.Note => new(quick, texts.QuickNote,
+            [new("", [.. texts.ReadyNotes.Select(n => Fixed(n, new Payload.NoteWritten(n)))])], Form(Kind.Note)),
+        Quick.Packed => PerWound(quick, texts.QuickPacked, Kind.WoundPacked,
+            Enum.GetValues<PackingMaterial>().Select(m => (Labels.Word(m), (Func<string, Payload>)(w => new Payload.WoundPacked(w, m))))),
+        Quick.Held => PerWound(quick, texts.QuickHeld, Kind.PressureHeld,
+            HeldMinutes.Select(m => (texts.Minutes(m), (Func<string, Payload>)(w => new Payload.PressureHeld(w, m))))),
+        Quick.Dressed => PerWound(quick, texts.QuickDressed, Kind.DressingApplied,
+            Enum.GetValues<DressingKind>().Select(d => (Labels.Word(d), (Func<string, Payload>)(w => new Payload.DressingApplied(w, d))))),
+        Quick.Ended => Ended(),
+        Quick.Beyond => Beyond(),
+        _ => throw new UnreachableException(),
+    };
+
+    /// <summary>The minima of the shipped protocol, and one between.</summary>
+    private static ImmutableArray<int> HeldMinutes => [3, 5, 10, 15];
+
+    private static ImmutableArray<int> HelpHours => [1, 2, 4, 6, 8, 12, 24, 48];
+
+    private static string Form(Kind kind) => "enter/" + Kinds.Wire(kind);
+
+    private static QuickOption Fixed(string text, Payload payload) => new(text, _ => payload);
+
+    private ImmutableArray<QuickGroup> Tightened()
+    {
+        var fresh = NewNames.Tourniquet(record);
+        return [.. Enum.GetValues<Limb>().Select(limb =>
+        {
+            var wound = NewNames.WoundFor(limb, state);
+            var again = OnLimb(limb).Select(t => Fixed(texts.TightenAgain(t), Retighten.Of(t, limb, state)));
+            var another = OnLimb(limb).IsEmpty ? texts.TightenNew(fresh) : texts.TightenAnother(fresh);
+            return new QuickGroup(Labels.Word(limb), [.. again, Fixed(another, new Payload.TourniquetTightened(fresh, limb, Wound: wound))]);
+        })];
+    }
+
+    private ImmutableArray<string> OnLimb(Limb limb) =>
+        picture.Limbs.Select(l => l.Clock).Concat(picture.Watched.Select(w => w.Clock))
+            .FirstOrDefault(c => c.Limb == limb)?.Tourniquets ?? [];
+
+    private QuickSheet PerWound(Quick quick, string title, Kind kind, IEnumerable<(string Text, Func<string, Payload> Of)> says)
+    {
+        var wounds = NewNames.Wounds(state);
+        return new(quick, title,
+            [.. wounds.Select(w => new QuickGroup(Labels.Wound(w, state), [.. says.Select(s => Fixed(s.Text, s.Of(w)))]))],
+            Form(kind), wounds.IsEmpty ? texts.NoWoundYet : null, Quick.Wound);
+    }
+
+    private QuickSheet PerTourniquet(Quick quick, string title, Kind kind, Func<string, Payload> of)
+    {
+        var limbs = picture.Limbs.Select(l => l.Clock).Concat(quick == Quick.Removed ? picture.Watched.Select(w => w.Clock) : []).ToArray();
+        return new(quick, title,
+            [.. limbs.Select(c => new QuickGroup(Labels.Word(c.Limb), [.. c.Tourniquets.Select(t => Fixed(t, of(t)))]))],
+            Form(kind), limbs.Length == 0 ? texts.NoTourniquetTight : null, Quick.Tightened);
+    }
+
+    private QuickSheet Attempt()
+    {
+        var groups = picture.Limbs.Select(l => new QuickGroup(
+            Labels.Word(l.Limb),
+            [
+                .. l.Clock.Tourniquets.Where(t => NewNames.WoundOf(t, state, picture.At) is not null).Select(t =>
+                    Fixed(texts.AttemptOf(t), new Payload.AttemptStarted(NewNames.WoundOf(t, state, picture.At)!, t))),
+            ],
+            l.Verdict == Verdict.Attempt ? null : Labels.Sentence(VerdictWords.Of(l.Verdict)))).Where(g => g.Options.Length > 0).ToImmutableArray();
+        var noLimb = picture.Limbs.IsEmpty;
+        return new(Quick.Attempt, texts.QuickAttempt, groups, Form(Kind.AttemptStarted),
+            groups.IsEmpty ? (noLimb ? texts.NoTourniquetTight : texts.NoWoundYet) : null, noLimb ? Quick.Tightened : Quick.Wound);
+    }
+
+    private QuickSheet Ended()
+    {
+        var under = picture.Limbs.Select(l => (l.Limb, l.Attempt)).Concat(picture.Watched.Select(w => (w.Limb, w.Attempt)))
+            .Where(a => a.Attempt is not null).ToArray();
+        return new(Quick.Ended, texts.QuickEnded,
+            [
+                .. under.Select(a => new QuickGroup(Labels.Word(a.Limb), [.. Enum.GetValues<AttemptOutcome>().Select(o =>
+                    Fixed(texts.OutcomeWord(o), new Payload.AttemptEnded(a.Attempt!.Attempt.Wound, a.Attempt.Attempt.Tourniquet, o)))])),
+            ],
+            Form(Kind.AttemptEnded), under.Length == 0 ? texts.NoAttempt : null, Quick.Attempt);
+    }
+
+    private QuickSheet Beyond() => new(Quick.Beyond, texts.QuickBeyond,
+        [
+            .. picture.Limbs.Select(l => l.Limb).Concat(picture.Watched.Select(w => w.Limb)).Select(limb => new QuickGroup(
+                Labels.Word(limb), [.. Enum.GetValues<DistalPulse>().Select(p => Fixed(texts.BeyondWord(p), new Payload.SignsTaken
+                {
+                    DistalPulse = ImmutableSortedDictionary<Limb, DistalPulse>.Empty.Add(limb, p),
+                }))])),
+        ],
+        Form(Kind.SignsTaken));
+
+    private QuickSheet Help() => new(Quick.Help, texts.QuickHelp,
+        [new(texts.HelpLikelyIn, [.. HelpHours.Select(h => new QuickOption(
+            texts.Hours(h), now => new Payload.HelpExpected(now + NodaTime.Duration.FromHours(h))))], texts.HelpRange)],
+        Form(Kind.HelpExpected));
+
+    private QuickGroup Count(string item) => new(Labels.Plain(item),
+        [.. Enumerable.Range(0, 4).Select(n => Fixed(n == 0 ? texts.CountNone : Say.Number(n), new Payload.SuppliesStated(item, n)))]);
+}

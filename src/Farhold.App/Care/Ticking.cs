@@ -1,0 +1,47 @@
+using Farhold.App.Shell;
+using Microsoft.AspNetCore.Components;
+using Microsoft.AspNetCore.Components.Rendering;
+using NodaTime;
+
+namespace Farhold.App.Care;
+
+/// <summary>A piece of text that counts; nothing else is drawn again when it changes.</summary>
+public abstract class Ticking : ComponentBase, IDisposable
+{
+    private string shown = "";
+
+    [Inject]
+    public CareDesk Desk { get; set; } = null!;
+
+    [Inject]
+    public Ticker Ticker { get; set; } = null!;
+
+    protected abstract string Text(Instant now);
+
+    protected override void OnInitialized() => Ticker.Ticked += Tick;
+
+    protected override void OnParametersSet() => shown = Text(Desk.Now);
+
+    protected override void BuildRenderTree(RenderTreeBuilder builder)
+    {
+        builder.OpenElement(0, "span");
+        builder.AddAttribute(1, "class", "counting");
+        builder.AddContent(2, shown);
+        builder.CloseElement();
+    }
+
+    public void Dispose()
+    {
+        Ticker.Ticked -= Tick;
+        GC.SuppressFinalize(this);
+    }
+
+    private void Tick()
+    {
+        var now = Text(Desk.Now);
+        if (now == shown)
+            return;
+        shown = now;
+        InvokeAsync(StateHasChanged);
+    }
+}

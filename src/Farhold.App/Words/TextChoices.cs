@@ -1,0 +1,91 @@
+using System.Collections.Immutable;
+using System.Diagnostics;
+using Farhold.App.Care;
+
+namespace Farhold.App.Words;
+
+/// <summary>Texts by value: which key stands for which word of the record.</summary>
+public static class TextChoices
+{
+    extension(Texts t)
+    {
+        public ImmutableArray<string> ReadyNotes => [t.NoteCalled, t.NoteMoved, t.NoteWarm, t.NotePain];
+
+        public ImmutableArray<string> WithdrawReasons => [t.ReasonTwice, t.ReasonNever, t.ReasonOther, t.ReasonSlip];
+
+        public string BleedingWord(Bleeding bleeding) => bleeding switch
+        {
+            Bleeding.None => t.BleedingNone,
+            Bleeding.Oozing => t.BleedingOozing,
+            Bleeding.Active => t.BleedingActive,
+            _ => throw new UnreachableException(),
+        };
+
+        public string OutcomeWord(AttemptOutcome outcome) => outcome switch
+        {
+            AttemptOutcome.Held => t.OutcomeHeld,
+            AttemptOutcome.Bled => t.OutcomeBled,
+            AttemptOutcome.Abandoned => t.OutcomeAbandoned,
+            _ => throw new UnreachableException(),
+        };
+
+        public string BeyondWord(DistalPulse pulse) => pulse == DistalPulse.Present ? t.BeyondPresent : t.BeyondAbsent;
+
+        public string QuickName(Quick quick) => quick switch
+        {
+            Quick.Tightened => t.QuickTightened,
+            Quick.Wound => t.QuickWound,
+            Quick.Bleeding => t.QuickBleeding,
+            Quick.Signs => t.QuickSigns,
+            Quick.Slackened => t.QuickSlackened,
+            Quick.Attempt => t.QuickAttempt,
+            Quick.Help => t.QuickHelp,
+            Quick.Watch => t.QuickWatch,
+            Quick.Supplies => t.QuickSupplies,
+            Quick.Note => t.QuickNote,
+            Quick.Packed => t.QuickPacked,
+            Quick.Held => t.QuickHeld,
+            Quick.Dressed => t.QuickDressed,
+            Quick.Ended => t.QuickEnded,
+            Quick.Beyond => t.QuickBeyond,
+            Quick.Removed => t.QuickRemoved,
+            _ => throw new UnreachableException(),
+        };
+
+        public string KindName(Kind kind) => kind switch
+        {
+            Kind.CasualtyOpened => t.KindOpened,
+            Kind.WoundFound => t.QuickWound,
+            Kind.TourniquetTightened => t.QuickTightened,
+            Kind.TourniquetSlackened => t.QuickSlackened,
+            Kind.TourniquetRemoved => t.QuickRemoved,
+            Kind.WoundPacked => t.QuickPacked,
+            Kind.PressureHeld => t.QuickHeld,
+            Kind.DressingApplied => t.QuickDressed,
+            Kind.BleedingChecked => t.QuickBleeding,
+            Kind.AttemptStarted => t.QuickAttempt,
+            Kind.AttemptEnded => t.QuickEnded,
+            Kind.SignsTaken => t.TakeSigns,
+            Kind.WatchStated => t.QuickWatch,
+            Kind.SuppliesStated => t.QuickSupplies,
+            Kind.DrugGiven => t.KindDrug,
+            Kind.FluidGiven => t.KindFluid,
+            Kind.UrineMeasured => t.KindUrine,
+            Kind.TaskDone => t.KindTask,
+            Kind.HelpExpected => t.QuickHelp,
+            Kind.AdviceReceived => t.KindAdvice,
+            Kind.Note => t.QuickNote,
+            Kind.CareEnded => t.KindEnded,
+            _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "No form makes this kind of entry."),
+        };
+
+        public string CourseWord(SignCourse course) => course switch
+        {
+            SignCourse.TooFew => t.CourseTooFew,
+            SignCourse.NoneShown => t.CourseNone,
+            SignCourse.Rising => t.CourseRising,
+            SignCourse.Falling => t.CourseFalling,
+            _ => throw new UnreachableException(),
+        };
+    }
+}
