@@ -30,8 +30,10 @@ builder.Services.AddSingleton<Session>();
 builder.Services.AddSingleton<Toasts>();
 builder.Services.AddSingleton<Ticker>();
 builder.Services.AddSingleton<CareDesk>();
+builder.Services.AddSingleton<Logbook>();
+builder.Services.AddSingleton<GlanceFeed>();
 
 var host = builder.Build();
-_ = host.Services.GetRequiredService<CareDesk>();
+host.Services.GetRequiredService<GlanceFeed>().Start();
 await host.Services.GetRequiredService<Session>().StartAsync();
 await host.RunAsync();

@@ -14,8 +14,9 @@ public sealed record Place(string Path, Func<Texts, string> Name)
 public static class Places
 {
     public static readonly Place Now = new("now", t => t.PlaceNow);
+    public static readonly Place Signs = new("signs", t => t.PlaceSigns);
     public static readonly Place HandOver = new("hand-over", t => t.PlaceHandOver);
     public static readonly Place Log = new("log", t => t.PlaceLog);
 
-    public static ImmutableArray<Place> All { get; } = [Now, HandOver, Log];
+    public static ImmutableArray<Place> All { get; } = [Now, Signs, HandOver, Log];
 }

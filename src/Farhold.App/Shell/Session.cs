@@ -25,8 +25,11 @@ public sealed class Session(ILogStore store, Preferences preferences, TimeProvid
         get;
         private set
         {
+            // One more line is the common case, and the only one that has to be quick.
+            var more = value.Length == field.Length + 1 && (field.IsEmpty || ReferenceEquals(value[^2], field[^1]));
+            var latest = ClockDoubt.LatestRecorded(more ? [value[^1]] : value, store.Device);
+            LatestRecorded = more && LatestRecorded is { } before && (latest is null || latest < before) ? before : latest;
             field = value;
-            LatestRecorded = ClockDoubt.LatestRecorded(value, store.Device);
         }
     } = [];
 
