@@ -1,8 +1,11 @@
 using Farhold.App;
+using Farhold.App.Attempts;
 using Farhold.App.Care;
 using Farhold.App.First;
 using Farhold.App.Offline;
 using Farhold.App.Phone;
+using Farhold.App.Reminders;
+using Farhold.App.Settings;
 using Farhold.App.Shell;
 using Farhold.App.Store;
 using Farhold.App.Words;
@@ -32,8 +35,15 @@ builder.Services.AddSingleton<Ticker>();
 builder.Services.AddSingleton<CareDesk>();
 builder.Services.AddSingleton<Logbook>();
 builder.Services.AddSingleton<GlanceFeed>();
+builder.Services.AddSingleton<IAlerts>(await BrowserAlerts.StartAsync(builder.HostEnvironment.BaseAddress));
+builder.Services.AddSingleton<Alerting>();
+builder.Services.AddSingleton<AttemptLog>();
+builder.Services.AddSingleton<Reminder>();
+builder.Services.AddSingleton<LocalProtocolKeeper>();
 
 var host = builder.Build();
 host.Services.GetRequiredService<GlanceFeed>().Start();
+_ = host.Services.GetRequiredService<Reminder>();
+host.Services.GetRequiredService<LocalProtocolKeeper>().Start();
 await host.Services.GetRequiredService<Session>().StartAsync();
 await host.RunAsync();

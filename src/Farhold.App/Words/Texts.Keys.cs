@@ -245,4 +245,322 @@ public sealed partial class Texts
     public string GlanceLimit => Get();
 
     public string GlancePassed => Get();
+
+    public string PlaceLimbs => Get();
+
+    public string PlaceReminders => Get();
+
+    public string LimbsNone => Get();
+
+    public string LimbTitle(string limb) => Fill(limb);
+
+    public string ClockSinceFirst => Get();
+
+    public string ClockOccluded => Get();
+
+    public string ClockStretch => Get();
+
+    public string ClockFirst => Get();
+
+    public string ClockNext => Get();
+
+    public string InTime(string span, string what) => Fill(span, what);
+
+    public string LimbOn => Get();
+
+    public string LimbAttempts => Get();
+
+    public string LimbInWords => Get();
+
+    public string OutcomeUnderWay => Get();
+
+    public string OutcomeHeld => Get();
+
+    public string OutcomeBled => Get();
+
+    public string OutcomeAbandoned => Get();
+
+    public string LastAttempt(string outcome, string time) => Fill(outcome, time);
+
+    public string AttemptTitle(string limb) => Fill(limb);
+
+    public string AttemptOpen => Get();
+
+    public string AttemptGoOn => Get();
+
+    public string AttemptUnderWay(string limb) => Fill(limb);
+
+    public string AttemptNoTourniquet => Get();
+
+    public string AttemptLeave => Get();
+
+    public string WatchOpen => Get();
+
+    public string BleedingAgain => Get();
+
+    public string TightenNow => Get();
+
+    public string TightNow => Get();
+
+    public string TightNowOf(string tourniquet) => Fill(tourniquet);
+
+    public string TightNowEnds => Get();
+
+    public string TightNowLogs => Get();
+
+    public string NotBleeding => Get();
+
+    public string NotBleedingQuestion => Get();
+
+    public string SeenNone => Get();
+
+    public string SeenOozing => Get();
+
+    public string LeaveOn => Get();
+
+    public string LeaveOnTurned => Get();
+
+    public string LeaveOnTurnedWhat => Get();
+
+    public string ShockWhileWatching => Get();
+
+    public string ShockWhileWatchingWhat => Get();
+
+    public string LookAgain(int count) => Fill(count);
+
+    public string StepOf(int number, int steps) => Fill(number, steps);
+
+    public string PackedQuestion => Get();
+
+    public string PackedWith(string material) => Fill(material);
+
+    public string HoldLeft => Get();
+
+    public string HoldHandsFree => Get();
+
+    public string HoldReached(string minutes) => Fill(minutes);
+
+    public string HoldLog(string minutes) => Fill(minutes);
+
+    public string HoldPackAgain => Get();
+
+    public string Dressed => Get();
+
+    public string SlackenLookFirst => Get();
+
+    public string SlackenFromNone => Get();
+
+    public string SlackenFromOozing => Get();
+
+    public string SlackenLeft => Get();
+
+    public string SlackenBeat(int beat, int beats) => Fill(beat, beats);
+
+    public string SlackenPace => Get();
+
+    public string SlackenReached => Get();
+
+    public string SlackenLog => Get();
+
+    public string WatchLeft => Get();
+
+    public string WatchReached(string time) => Fill(time);
+
+    public string WatchLastLook => Get();
+
+    public string HeldNone => Get();
+
+    public string HeldOozing => Get();
+
+    public string LastLook(string what, string time) => Fill(what, time);
+
+    public string NoLook => Get();
+
+    public string Abandon => Get();
+
+    public string AbandonWhy => Get();
+
+    public string AbandonTight => Get();
+
+    public string AbandonTightAgain => Get();
+
+    public string AbandonStaysSlack => Get();
+
+    public string AbandonTightMissing => Get();
+
+    public string AbandonYes => Get();
+
+    public string NextLookAt(string time) => Fill(time);
+
+    public string NextLookOverdue(string time) => Fill(time);
+
+    public string PeriodUnbroken(string until) => Fill(until);
+
+    public string PeriodEvery(string until, string every) => Fill(until, every);
+
+    public string PeriodAfter(string every) => Fill(every);
+
+    public string StartNoWound => Get();
+
+    public string StartLook => Get();
+
+    public string StartWhich => Get();
+
+    public string StartWound => Get();
+
+    public string StartSteps => Get();
+
+    public string Start => Get();
+
+    public string Insist => Get();
+
+    public string InsistTitle => Get();
+
+    public string InsistQuestion => Get();
+
+    public string InsistNo => Get();
+
+    public string InsistYes => Get();
+
+    public string MayDarken => Get();
+
+    public string SoundLocked => Get();
+
+    public string SoundOff => Get();
+
+    public string DueCount(int count) => Fill(count);
+
+    public string DueNext(string time) => Fill(time);
+
+    public string DueSeen => Get();
+
+    public string DueWhileAsleep(string time) => Fill(time);
+
+    public string DueAtOnce => Get();
+
+    public string DueSince(string time) => Fill(time);
+
+    public string DueNow => Get();
+
+    public string DueAt(string time, string span) => Fill(time, span);
+
+    public string DueNothing => Get();
+
+    public string CannotTitle => Get();
+
+    public string CannotLocked => Get();
+
+    public string CannotWithdraw => Get();
+
+    public string CannotTrust => Get();
+
+    public string CalendarTitle => Get();
+
+    public string CalendarWhy => Get();
+
+    public string CalendarNone => Get();
+
+    public string CalendarAlias(string alias) => Fill(alias);
+
+    public string CalendarOne(string time, string what) => Fill(time, what);
+
+    public string CalendarAll(int count, string time) => Fill(count, time);
+
+    public string CalendarSaved(int count) => Fill(count);
+
+    public string AlertsTitle => Get();
+
+    public string AlertsSound => Get();
+
+    public string AlertsVibration => Get();
+
+    public string AlertsCannotVibrate => Get();
+
+    public string AlertsTry => Get();
+
+    public string AlertsTried => Get();
+
+    public string LocalTitle => Get();
+
+    public string LocalNone => Get();
+
+    public string LocalTake => Get();
+
+    public string LocalTooLarge(long kilobytes) => Fill(kilobytes);
+
+    public string LocalRefused => Get();
+
+    public string LocalRefusedOther => Get();
+
+    public string RefusalLine(int line, int column, string reason) => Fill(line, column, reason);
+
+    public string LocalAuthority(string name, string role, string date) => Fill(name, role, date);
+
+    public string LocalNoAuthority => Get();
+
+    public string LocalLoosens => Get();
+
+    public string LocalLoosened(string title, string name, string limits) => Fill(title, name, limits);
+
+    public string LocalChanges(int count) => Fill(count);
+
+    public string LocalNotKept => Get();
+
+    public string LocalRemove => Get();
+
+    public string LocalRemoveQuestion => Get();
+
+    public string LocalRemoveYes => Get();
+
+    public string ProtocolShow => Get();
+
+    public string ProtocolTitle => Get();
+
+    public string ProtocolClock => Get();
+
+    public string ProtocolWindow => Get();
+
+    public string ProtocolLimit => Get();
+
+    public string ProtocolSoon => Get();
+
+    public string ProtocolForbids => Get();
+
+    public string ProtocolRequires => Get();
+
+    public string ProtocolAwaits => Get();
+
+    public string ProtocolHard => Get();
+
+    public string ProtocolLeast(string span) => Fill(span);
+
+    public string ProtocolLeastWith(string span, string material) => Fill(span, material);
+
+    public string ProtocolWatch => Get();
+
+    public string ProtocolTasks => Get();
+
+    public string ProtocolFresh => Get();
+
+    public string ProtocolSources => Get();
+
+    public string TaskOnce(string span) => Fill(span);
+
+    public string TaskEvery(string span) => Fill(span);
+
+    public string TaskEveryUnstable(string span, string unstable) => Fill(span, unstable);
+
+    public string TaskUnstable(string unstable) => Fill(unstable);
+
+    public string KnownRead => Get();
+
+    public string KnownReadSecond => Get();
+
+    public string KnownMemory => Get();
+
+    public string KnownDesign => Get();
+
+    public string KnownCommon => Get();
+
+    public string KnownLocal => Get();
 }

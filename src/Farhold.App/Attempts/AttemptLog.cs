@@ -1,0 +1,54 @@
+using Farhold.App.Care;
+using Farhold.App.Limbs;
+using Farhold.App.Shell;
+using Farhold.App.Screens;
+using Farhold.App.Store;
+using Farhold.App.Words;
+
+namespace Farhold.App.Attempts;
+
+/// <summary>Writes what happens in an attempt, always as entries of their own, the one that the clocks depend on first.</summary>
+public sealed class AttemptLog(CareDesk desk, Session session, Toasts toasts, Texts texts)
+{
+    /// <summary>One entry with its Undo. What could not be stored is told by the status strip.</summary>
+    public async Task LogAsync(Payload payload)
+    {
+        if (await desk.LogAsync(payload) is not Appended.Stored stored)
+            return;
+        var id = LineView.Of(stored.Line).Id;
+        toasts.Show($"{texts.Stored} {EntryText.Of(payload)}", () => session.WithdrawAsync(id, texts.UndoneReason));
+    }
+
+    /// <summary>Tight again because it bled: the clock first, then the end of the attempt, if one is under way.</summary>
+    public async Task BledAsync(LimbScene scene, string tourniquet)
+    {
+        toasts.Clear();
+        await desk.LogAsync(scene.Known(tourniquet));
+        if (scene.Progress is { Attempt: var attempt })
+            await desk.LogAsync(new Payload.AttemptEnded(attempt.Wound, attempt.Tourniquet, AttemptOutcome.Bled));
+    }
+
+    /// <summary>Slackened and left in place: those beside it first, so that a crash between them leaves the step undone.</summary>
+    public async Task SlackenedAsync(LimbScene scene, Attempt attempt)
+    {
+        foreach (var other in scene.Clock.Tourniquets.Where(t => t != attempt.Tourniquet))
+            await desk.LogAsync(new Payload.TourniquetSlackened(other));
+        await LogAsync(new Payload.TourniquetSlackened(attempt.Tourniquet));
+    }
+
+    /// <summary>Held to the end of the watch: what was seen at the last look, then the end.</summary>
+    public async Task HeldAsync(Attempt attempt, Bleeding seen)
+    {
+        await desk.LogAsync(new Payload.BleedingChecked(attempt.Wound, seen));
+        await LogAsync(new Payload.AttemptEnded(attempt.Wound, attempt.Tourniquet, AttemptOutcome.Held));
+    }
+
+    /// <param name="tightAgain">Those now tight again; empty: left as they are.</param>
+    public async Task AbandonedAsync(LimbScene scene, Attempt attempt, string note, IEnumerable<string> tightAgain)
+    {
+        foreach (var tourniquet in tightAgain)
+            await desk.LogAsync(scene.Known(tourniquet));
+        await LogAsync(new Payload.AttemptEnded(
+            attempt.Wound, attempt.Tourniquet, AttemptOutcome.Abandoned, note.Trim() is { Length: > 0 } said ? said : null));
+    }
+}

@@ -1,0 +1,51 @@
+using System.Collections.Immutable;
+
+namespace Farhold.App.Limbs;
+
+/// <summary>One limb as it stands now, tight or watched, told from the picture and the record alone.</summary>
+/// <param name="Verdict">Null once every tourniquet on the limb has given way.</param>
+/// <param name="Watched">Null while one is, or may be, tight.</param>
+/// <param name="Tighten">What has to be done at once, or null.</param>
+public sealed record LimbScene(LimbClock Clock, LimbVerdict? Verdict, WatchedLimb? Watched, DueTask? Tighten, State State)
+{
+    public Limb Limb => Clock.Limb;
+
+    /// <summary>The attempt under way, or null.</summary>
+    public AttemptProgress? Progress => Verdict?.Attempt ?? Watched?.Attempt;
+
+    /// <summary>Wounds that the tourniquets here are about.</summary>
+    public ImmutableArray<string> Wounds { get; init; } = [];
+
+    public ImmutableArray<Attempt> Attempts { get; init; } = [];
+
+    /// <summary>Null where no tourniquet was ever on the limb.</summary>
+    public static LimbScene? Of(Limb limb, Judgement picture, CareRecord record)
+    {
+        var verdict = picture.Limbs.FirstOrDefault(l => l.Limb == limb);
+        var watched = picture.Watched.FirstOrDefault(w => w.Limb == limb);
+        if ((verdict?.Clock ?? watched?.Clock) is not { } clock)
+            return null;
+        var state = record.Readings[0];
+        return new(clock, verdict, watched, picture.Due.FirstOrDefault(d => d.AtOnce && d.Limb == limb), state)
+        {
+            Wounds = LimbWounds.Treated(limb, state, picture.At),
+            Attempts = Attempt.On(limb, state, picture.At),
+        };
+    }
+
+    public static IEnumerable<LimbScene> All(Judgement picture, CareRecord record) =>
+        Enum.GetValues<Limb>().Select(l => Of(l, picture, record)).OfType<LimbScene>();
+
+    /// <summary>All that was said of a tourniquet here when it was last tightened.</summary>
+    public Payload.TourniquetTightened Known(string tourniquet) =>
+        State.Of(Kind.TourniquetTightened).Select(t => t.As<Payload.TourniquetTightened>())
+            .LastOrDefault(t => t.Tourniquet == tourniquet && t.Limb == Limb)
+        ?? new(tourniquet, Limb, Wound: Wounds.IsEmpty ? null : Wounds[^1]);
+
+    /// <summary>The wound that a look at this limb is about: that of the attempt, else the last one.</summary>
+    public string? Wound => Progress?.Attempt.Wound ?? (Wounds.IsEmpty ? null : Wounds[^1]);
+
+    /// <summary>Those that can be tightened: on the limb, tight or lying ready, and that of the attempt.</summary>
+    public ImmutableArray<string> Ready => Progress?.Attempt.Tourniquet is { } t && !Clock.Tourniquets.Contains(t)
+        ? [t, .. Clock.Tourniquets] : Clock.Tourniquets;
+}

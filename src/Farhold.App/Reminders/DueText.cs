@@ -1,0 +1,21 @@
+using Farhold.App.Phone;
+using Farhold.App.Words;
+using NodaTime;
+
+namespace Farhold.App.Reminders;
+
+/// <summary>A due task in one line: when, which limb, and the protocol's own sentence.</summary>
+public static class DueText
+{
+    public static string Of(DueTask due, Instant judged, Instant now, PhoneClock clock, Texts texts)
+    {
+        var when = due switch
+        {
+            { AtOnce: true } => texts.DueAtOnce,
+            { Overdue: true } when due.At < judged => texts.DueSince(clock.Show(due.At, now)),
+            _ when due.At > now => texts.DueAt(clock.Show(due.At, now), Say.Duration(due.At - now)),
+            _ => texts.DueNow,
+        };
+        return $"{when}{(due.Limb is { } limb ? $", {Say.Limb(limb)}" : "")}: {due.Text}";
+    }
+}

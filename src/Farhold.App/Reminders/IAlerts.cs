@@ -1,0 +1,32 @@
+namespace Farhold.App.Reminders;
+
+/// <summary>What the phone can sound, from the softest to what must not be missed.</summary>
+public enum Signal
+{
+    Beat,
+    Reached,
+    Due,
+    Alarm,
+}
+
+/// <summary>Sound, vibration, a screen that stays on, and files for other apps: as far as the browser allows.</summary>
+public interface IAlerts
+{
+    /// <summary>True once a tap has let the page make sounds.</summary>
+    bool SoundUnlocked { get; }
+
+    bool CanVibrate { get; }
+
+    /// <summary>Whether the screen is kept on right now.</summary>
+    bool Awake { get; }
+
+    void Sound(Signal signal);
+
+    void Vibrate(Signal signal);
+
+    /// <summary>Asks for it now, and again whenever the page comes back into view, until told otherwise.</summary>
+    void KeepAwake(bool on);
+
+    /// <summary>Hands a file to the phone to open or keep.</summary>
+    void Save(string fileName, string mediaType, string text);
+}

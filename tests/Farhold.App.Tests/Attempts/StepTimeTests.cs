@@ -1,0 +1,95 @@
+namespace Farhold.App.Tests.Attempts;
+
+public class StepTimeTests : LimbTest
+{
+    /// <summary>Minutes by material: JTS combat medic curriculum (3) and course teaching (10), as in the shipped protocol.</summary>
+    [Theory]
+    [InlineData(PackingMaterial.HaemostaticGauze, 3)]
+    [InlineData(PackingMaterial.PlainGauze, 10)]
+    [InlineData(PackingMaterial.Cloth, 10)]
+    public async Task Pressure_is_logged_only_after_the_least_time_of_the_material(PackingMaterial material, int minutes)
+    {
+        await ReadyAsync();
+        await AtStepAsync(StepId.Pack);
+        var screen = AttemptShown();
+        Button(screen, Texts.PackedWith(Wire.Word(material).Replace('-', ' '))).Click();
+        Assert.Equal($"{minutes}:00", Timer(screen));
+        Pass(minutes - 0.5);
+        Assert.Equal("0:30", Timer(AttemptShown()));
+        Assert.False(HasButton(AttemptShown(), Texts.HoldLog($"{minutes}")));
+        Pass(0.5);
+        Button(AttemptShown(), Texts.HoldLog($"{minutes}")).Click();
+        Assert.Equal(new Payload.PressureHeld("w1", minutes), Last<Payload.PressureHeld>());
+    }
+
+    [Fact]
+    public async Task Long_after_the_time_is_over_only_the_least_is_written_down()
+    {
+        await ReadyAsync();
+        await AtStepAsync(StepId.Hold);
+        Pass(45);
+        Assert.True(HasButton(AttemptShown(), Texts.HoldLog("3")));
+    }
+
+    [Fact]
+    public async Task Packing_again_starts_the_count_again()
+    {
+        await ReadyAsync();
+        await AtStepAsync(StepId.Hold);
+        Pass(2);
+        var screen = AttemptShown();
+        Assert.Equal("1:00", Timer(screen));
+        Button(screen, Texts.HoldPackAgain).Click();
+        Button(screen, Texts.PackedWith("haemostatic gauze")).Click();
+        Assert.Equal("3:00", Timer(screen));
+    }
+
+    [Fact]
+    public async Task Slackening_starts_with_a_look_and_takes_a_minute_from_there()
+    {
+        await ReadyAsync();
+        await AtStepAsync(StepId.Slacken);
+        Pass(4);
+        var screen = AttemptShown();
+        Assert.False(HasButton(screen, Texts.SlackenLog));
+        Button(screen, Texts.SlackenFromNone).Click();
+        Assert.Equal("1:00", Timer(screen));
+        Pass(0.5);
+        Assert.Equal("0:30", Timer(AttemptShown()));
+        Assert.Contains(Texts.SlackenBeat(4, 6), AttemptShown().Markup, StringComparison.Ordinal);
+        Pass(0.5);
+        Button(AttemptShown(), Texts.SlackenLog).Click();
+        Assert.Equal("t1", Last<Payload.TourniquetSlackened>().Tourniquet);
+        Assert.Equal("15:00", Timer(AttemptShown()));
+    }
+
+    [Fact]
+    public async Task Every_tourniquet_on_the_limb_is_slackened_and_the_one_of_the_attempt_last()
+    {
+        await ReadyAsync();
+        await TellAsync(1, new Payload.TourniquetTightened("t2", Limb.LeftLeg, Wound: "w1"));
+        await AtStepAsync(StepId.Slacken);
+        var screen = AttemptShown();
+        Button(screen, Texts.SlackenFromNone).Click();
+        Pass(1);
+        Button(AttemptShown(), Texts.SlackenLog).Click();
+        Assert.Equal(["t2", "t1"], Care.Record!.Entries.Select(e => e.Payload).OfType<Payload.TourniquetSlackened>().Select(s => s.Tourniquet));
+        Assert.Single(Care.Picture!.Watched);
+    }
+
+    [Fact]
+    public async Task It_has_held_only_after_the_whole_watch()
+    {
+        await ReadyAsync();
+        await AtStepAsync(StepId.Watch);
+        Pass(14.5);
+        Assert.False(HasButton(AttemptShown(), Texts.HeldNone));
+        Assert.Equal("0:30", Timer(AttemptShown()));
+        Pass(0.5);
+        var screen = AttemptShown();
+        Button(screen, Texts.HeldNone).Click();
+        Assert.Equal(AttemptOutcome.Held, Last<Payload.AttemptEnded>().Outcome);
+        Assert.Equal(Bleeding.None, Last<Payload.BleedingChecked>().Bleeding);
+        Assert.Contains(Texts.PeriodEvery("30 min", "5 min"), screen.Markup, StringComparison.Ordinal);
+    }
+}

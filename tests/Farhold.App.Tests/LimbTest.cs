@@ -1,0 +1,98 @@
+using AngleSharp.Dom;
+using Farhold.App.Attempts;
+using Farhold.App.Care;
+using Farhold.App.Reminders;
+using Farhold.App.Settings;
+using Farhold.App.Tests.Doubles;
+using Microsoft.AspNetCore.Components;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.DependencyInjection.Extensions;
+
+namespace Farhold.App.Tests;
+
+/// <summary>An invented casualty with a bleeding wound on the left leg, tourniquet on for 40 minutes.</summary>
+public abstract class LimbTest : ScreenTest
+{
+    protected LimbTest()
+    {
+        Services.TryAddSingleton<CareDesk>();
+        Services.AddSingleton<IAlerts>(Alerts);
+        Services.AddSingleton<Alerting>();
+        Services.AddSingleton<AttemptLog>();
+        Services.AddSingleton<Reminder>();
+        Services.AddSingleton<LocalProtocolKeeper>();
+    }
+
+    internal FakeAlerts Alerts { get; } = new();
+
+    protected CareDesk Care => Services.GetRequiredService<CareDesk>();
+
+    protected State State => Care.Record!.Readings[0];
+
+    protected string Casualty { get; private set; } = "";
+
+    /// <summary>All that an attempt needs is known and met; help is far.</summary>
+    protected async Task ReadyAsync()
+    {
+        _ = Care;
+        Casualty = await OpenCasualtyAsync();
+        await TellAsync(40, new Payload.WoundFound("w1", Limb.LeftLeg, null, WoundNature.Bleeding));
+        await TellAsync(40, new Payload.TourniquetTightened("t1", Limb.LeftLeg, "high-thigh", TourniquetMake.Windlass, "w1"));
+        await TellAsync(5, new Payload.SuppliesStated("haemostatic-gauze", 2));
+        await TellAsync(5, new Payload.SuppliesStated("pressure-dressing", 2));
+        await TellAsync(4, new Payload.WatchStated(true));
+        await TellAsync(4, new Payload.HelpExpected(Now + Duration.FromHours(20), Now + Duration.FromHours(12), Now + Duration.FromHours(30)));
+        await TellAsync(3, new Payload.BleedingChecked("w1", Bleeding.None));
+        await TellAsync(2, Well);
+    }
+
+    protected static Payload.SignsTaken Well => new()
+    {
+        HeartRate = 84, BreathRate = 16, Systolic = 124, Mental = Mental.Alert, RadialPulse = RadialPulse.Strong,
+        Dizzy = false, Pale = false, Cool = false, Clammy = false,
+    };
+
+    protected Task TellAsync(double minutesAgo, Payload payload) =>
+        Care.LogAsync(payload, Happened.At(Now - Duration.FromMinutes(minutesAgo)));
+
+    protected Task TellAsync(Payload payload) => TellAsync(0, payload);
+
+    protected void Pass(double minutes) => Time.Advance(TimeSpan.FromMinutes(minutes));
+
+    /// <summary>As if the app had been closed and started again: screens of their own, from the record alone.</summary>
+    protected IRenderedComponent<AttemptScreen> AttemptShown() => Render<AttemptScreen>(p => p
+        .Add(s => s.Casualty, Casualty).Add(s => s.On, "left-leg"));
+
+    protected static bool HasButton(IRenderedComponent<IComponent> shown, string name) =>
+        shown.FindAll("button").Any(b => b.TextContent.Trim() == name);
+
+    protected static string Timer(IRenderedComponent<IComponent> shown) => shown.Find("[role=timer]").TextContent;
+
+    protected T Last<T>()
+        where T : Payload => Care.Record!.Entries.Select(e => e.Payload).OfType<T>().Last();
+
+    protected int Count<T>()
+        where T : Payload => Care.Record!.Entries.Count(e => e.Payload is T);
+
+    /// <summary>An attempt brought to the beginning of a step, in the time each step takes at least.</summary>
+    protected async Task AtStepAsync(StepId step)
+    {
+        await TellAsync(new Payload.AttemptStarted("w1", "t1"));
+        if (step == StepId.Pack)
+            return;
+        Pass(2);
+        await TellAsync(new Payload.WoundPacked("w1", PackingMaterial.HaemostaticGauze));
+        if (step == StepId.Hold)
+            return;
+        Pass(3);
+        await TellAsync(new Payload.PressureHeld("w1", 3));
+        if (step == StepId.Dress)
+            return;
+        Pass(1);
+        await TellAsync(new Payload.DressingApplied("w1", DressingKind.Pressure));
+        if (step == StepId.Slacken)
+            return;
+        Pass(1);
+        await TellAsync(new Payload.TourniquetSlackened("t1"));
+    }
+}
