@@ -8,16 +8,10 @@ using Farhold.App.Words;
 namespace Farhold.App.Attempts;
 
 /// <summary>Writes what happens in an attempt, always as entries of their own, the one that the clocks depend on first.</summary>
-public sealed class AttemptLog(CareDesk desk, Session session, Toasts toasts, Texts texts)
+public sealed class AttemptLog(CareDesk desk, Logbook logbook, Toasts toasts)
 {
     /// <summary>One entry with its Undo. What could not be stored is told by the status strip.</summary>
-    public async Task LogAsync(Payload payload)
-    {
-        if (await desk.LogAsync(payload) is not Appended.Stored stored)
-            return;
-        var id = LineView.Of(stored.Line).Id;
-        toasts.Show($"{texts.Stored} {EntryText.Of(payload)}", () => session.WithdrawAsync(id, texts.UndoneReason));
-    }
+    public Task LogAsync(Payload payload) => logbook.LogAsync(payload);
 
     /// <summary>Tight again because it bled: the clock first, then the end of the attempt, if one is under way.</summary>
     public async Task BledAsync(LimbScene scene, string tourniquet)

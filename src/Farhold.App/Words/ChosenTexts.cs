@@ -10,9 +10,9 @@ public static class ChosenTexts
         public string OutcomeOf(AttemptResult result) => result switch
         {
             AttemptResult.UnderWay => texts.OutcomeUnderWay,
-            AttemptResult.Held => texts.OutcomeHeld,
-            AttemptResult.Bled => texts.OutcomeBled,
-            AttemptResult.Abandoned => texts.OutcomeAbandoned,
+            AttemptResult.Held => texts.ResultHeld,
+            AttemptResult.Bled => texts.ResultBled,
+            AttemptResult.Abandoned => texts.ResultAbandoned,
             _ => throw new UnreachableException(),
         };
 

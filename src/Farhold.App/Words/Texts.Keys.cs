@@ -274,11 +274,11 @@ public sealed partial class Texts
 
     public string OutcomeUnderWay => Get();
 
-    public string OutcomeHeld => Get();
+    public string ResultHeld => Get();
 
-    public string OutcomeBled => Get();
+    public string ResultBled => Get();
 
-    public string OutcomeAbandoned => Get();
+    public string ResultAbandoned => Get();
 
     public string LastAttempt(string outcome, string time) => Fill(outcome, time);
 
@@ -288,7 +288,7 @@ public sealed partial class Texts
 
     public string AttemptGoOn => Get();
 
-    public string AttemptUnderWay(string limb) => Fill(limb);
+    public string AttemptGoOnWith(string limb) => Fill(limb);
 
     public string AttemptNoTourniquet => Get();
 
@@ -296,7 +296,7 @@ public sealed partial class Texts
 
     public string WatchOpen => Get();
 
-    public string BleedingAgain => Get();
+    public string BleedingAgainNow => Get();
 
     public string TightenNow => Get();
 

@@ -104,10 +104,10 @@ internal sealed class LimbLineDrawing(LimbPicture picture, double width, LimbLin
         foreach (var spell in picture.Light.Where(s => s.To > axis.From && s.From < axis.To))
         {
             var (x1, x2) = (axis.X(spell.From), axis.X(spell.To));
-            var (fill, word) = spell.Light switch
+            var (fill, word) = spell.Sky switch
             {
-                Light.Night => ("night", "night"),
-                Light.Twilight => ($"url(#{id}-twilight)", "twilight"),
+                Sky.Night => ("night", "night"),
+                Sky.Twilight => ($"url(#{id}-twilight)", "twilight"),
                 _ => ("ground", "day"),
             };
             svg.Box(x1, y, x2 - x1, 18, fill, "faint");

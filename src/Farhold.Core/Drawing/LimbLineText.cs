@@ -53,7 +53,7 @@ internal static class LimbLineText
             all.Add(string.Create(CultureInfo.InvariantCulture, $"Looked at {p.Looks.Length} times, last {When(p.Looks[^1])}"));
         all.Add($"Window of {Say.Duration(p.Limits.Window)} {(p.WindowAt > p.Now ? "ends" : "ended")} {At(p.WindowAt)}");
         all.Add($"Limit of {Say.Duration(p.Limits.Limit)} at {At(p.LimitAt)}");
-        all.AddRange(p.Light.Where(l => l.Light == Light.Night).Select(l => $"Night from {At(l.From)} to {At(l.To)}"));
+        all.AddRange(p.Light.Where(l => l.Sky == Sky.Night).Select(l => $"Night from {At(l.From)} to {At(l.To)}"));
         if (p.Arrival is { } a)
             all.Add($"Help, {a.Source}: {a.Names.Early} {At(a.Early)}, {a.Names.Middle} {At(a.Middle)}, {a.Names.Late} {At(a.Late)}");
         all.Add($"Now {At(p.Now)}; times in {p.Zone.Id}");

@@ -3,7 +3,7 @@ using NodaTime;
 
 namespace Farhold;
 
-public enum Light
+public enum Sky
 {
     Day,
     Twilight,
@@ -11,7 +11,7 @@ public enum Light
 }
 
 /// <summary>A stretch of one kind of light at the place.</summary>
-public readonly record struct LightSpell(Instant From, Instant To, Light Light);
+public readonly record struct LightSpell(Instant From, Instant To, Sky Sky);
 
 /// <summary>When help may come: three instants with what they are called, such as 10 %, 50 % and 90 %.</summary>
 /// <param name="Source">Where the times are from, for people: <c>way out, 2000 trials</c>.</param>

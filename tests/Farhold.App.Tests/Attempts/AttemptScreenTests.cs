@@ -47,7 +47,7 @@ public class AttemptScreenTests : LimbTest
         await AtStepAsync(step);
         Pass(0.5);
         var screen = AttemptShown();
-        Button(screen, Texts.BleedingAgain).Click();
+        Button(screen, Texts.BleedingAgainNow).Click();
         Assert.Equal(Texts.TightenNow, screen.Find("[role=alert] h1").TextContent);
         Assert.Equal(Bleeding.Active, Last<Payload.BleedingChecked>().Bleeding);
         Assert.Equal(1, Count<Payload.TourniquetTightened>());
@@ -78,7 +78,7 @@ public class AttemptScreenTests : LimbTest
         await AtStepAsync(StepId.Watch);
         var screen = AttemptShown();
         Store.Full = true;
-        Button(screen, Texts.BleedingAgain).Click();
+        Button(screen, Texts.BleedingAgainNow).Click();
         Assert.Equal(Texts.TightenNow, screen.Find("[role=alert] h1").TextContent);
         Assert.Single(Session.NotStored);
     }
@@ -90,11 +90,11 @@ public class AttemptScreenTests : LimbTest
         await AtStepAsync(StepId.Watch);
         Pass(1);
         var screen = AttemptShown();
-        Button(screen, Texts.BleedingAgain).Click();
+        Button(screen, Texts.BleedingAgainNow).Click();
         Pass(0.2);
         Button(screen, Texts.TightNow).Click();
         Pass(0.5);
-        Button(screen, Texts.BleedingAgain).Click();
+        Button(screen, Texts.BleedingAgainNow).Click();
         Assert.Contains("tighten further, or add a second tourniquet", screen.Find("[role=alert]").TextContent, StringComparison.Ordinal);
     }
 
@@ -105,7 +105,7 @@ public class AttemptScreenTests : LimbTest
         await AtStepAsync(StepId.Watch);
         Pass(1);
         var screen = AttemptShown();
-        Button(screen, Texts.BleedingAgain).Click();
+        Button(screen, Texts.BleedingAgainNow).Click();
         Pass(0.1);
         Button(screen, Texts.NotBleeding).Click();
         Button(screen, Texts.SeenNone).Click();

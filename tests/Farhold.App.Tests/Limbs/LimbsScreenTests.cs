@@ -43,7 +43,7 @@ public class LimbsScreenTests : LimbTest
         await TellAsync(new Payload.TourniquetTightened("t1", Limb.LeftLeg, Wound: "w1"));
         await TellAsync(new Payload.AttemptEnded("w1", "t1", AttemptOutcome.Bled));
         var text = Shown().Find("[aria-labelledby=limb-left-leg]").TextContent;
-        Assert.Contains(Texts.OutcomeBled, text, StringComparison.Ordinal);
+        Assert.Contains(Texts.ResultBled, text, StringComparison.Ordinal);
         Assert.Contains("the time limit of 6 h since first tightening", text, StringComparison.Ordinal);
     }
 

@@ -23,7 +23,7 @@ public class LimbLineTests
                     Names = ("10 %", "50 %", "90 %"),
                     Density = [(help, 0), (help + Duration.FromMinutes(middle), 2), (help + Duration.FromMinutes(middle + late), 0)],
                 },
-                Light = light ? [new(Some.At("00:00"), Some.At("04:30"), Light.Night), new(Some.At("04:30"), Some.At("21:00"), Light.Day)] : [],
+                Light = light ? [new(Some.At("00:00"), Some.At("04:30"), Sky.Night), new(Some.At("04:30"), Some.At("21:00"), Sky.Day)] : [],
             };
         });
 
