@@ -9,6 +9,16 @@ public static class VerdictWords
     /// <summary>Stands on the first screen and on every print.</summary>
     public const string Caution = "Get help first. Local protocol and licensed advice come before this tool.";
 
+    /// <summary>The verdict in two or three words, to be read at arm's length; <see cref="Of(Verdict)"/> says what it means.</summary>
+    public static string Head(Verdict verdict) => verdict switch
+    {
+        Verdict.LeaveOn => "Leave it on",
+        Verdict.AwaitHelp => "Wait for help",
+        Verdict.CheckFirst => "Check first",
+        Verdict.Attempt => "Make an attempt",
+        _ => throw new UnreachableException(),
+    };
+
     /// <summary>The verdict in one line.</summary>
     public static string Of(Verdict verdict) => verdict switch
     {

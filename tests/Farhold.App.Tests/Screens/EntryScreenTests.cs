@@ -1,0 +1,98 @@
+using Farhold.App.Care.Forms;
+using Farhold.App.Screens;
+using Farhold.App.Shell;
+
+namespace Farhold.App.Tests.Screens;
+
+public class EntryScreenTests : CareTest
+{
+    public static TheoryData<Kind> Made => [.. EntryForms.Made.Except([Kind.SignsTaken])];
+
+    [Theory, MemberData(nameof(Made))]
+    public async Task Every_kind_can_be_logged_from_its_form(Kind kind)
+    {
+        await TightAsync();
+        var before = State.Of(kind).Length;
+        var form = Show<EntryScreen>((nameof(EntryScreen.KindName), Kinds.Wire(kind)));
+        foreach (var field in EntryForms.Of(kind).Where(f => f.Wire is not ("region" or "note" or "earliest" or "latest" or "wound" or "tourniquet")))
+            Fill(form, field);
+        Tap(form, "Log entry");
+        Assert.Empty(form.FindAll("[role=alert]"));
+        Assert.Equal(before + 1, State.Of(kind).Length);
+    }
+
+    [Fact]
+    public void Only_signs_corrections_and_withdrawals_have_no_form_of_this_kind() => Assert.Equal(
+        [Kind.EntryAmended, Kind.EntryWithdrawn, Kind.OfNewerVersion], Enum.GetValues<Kind>().Except(EntryForms.Made));
+
+    [Fact]
+    public async Task An_incomplete_form_says_what_is_missing_and_logs_nothing()
+    {
+        await TightAsync();
+        var before = Desk.Record!.Count;
+        var form = Show<EntryScreen>((nameof(EntryScreen.KindName), "bleeding.checked"));
+        Tap(form, "Log entry");
+        Assert.Contains("bleeding", Text(form.Find("[role=alert]")), StringComparison.OrdinalIgnoreCase);
+        Assert.Equal(before, Desk.Record.Count);
+    }
+
+    [Fact]
+    public async Task An_open_form_keeps_a_newer_build_from_starting()
+    {
+        await TightAsync();
+        Show<EntryScreen>((nameof(EntryScreen.KindName), "note"));
+        Assert.True(Session.FormOpen);
+    }
+
+    [Theory]
+    [InlineData(null, null)]
+    [InlineData("Allows an attempt", true)]
+    [InlineData("Forbids an attempt", false)]
+    public async Task Advice_says_whether_it_allows_an_attempt_or_nothing_of_it(string? said, bool? allows)
+    {
+        await TightAsync();
+        var form = Show<EntryScreen>((nameof(EntryScreen.KindName), "advice.received"));
+        Write(form, "From whom", "duty doctor");
+        Write(form, "What was said", "keep her warm");
+        if (said is not null)
+            Choose(form, "About an attempt", said);
+        Tap(form, "Log entry");
+        var advice = Last<Payload.AdviceReceived>();
+        Assert.Equal(allows, advice.Allows.IsDefault ? null : advice.Allows.Contains("attempt"));
+    }
+
+    private static void Fill(IRenderedComponent<Frame> form, FormField field)
+    {
+        switch (field)
+        {
+            case FormField.Word word:
+                Choose(form, Label(field), Farhold.App.Care.Labels.Plain(word.Words[0]));
+                break;
+            case FormField.Flag:
+                Choose(form, Label(field), "Yes");
+                break;
+            case FormField.Allows:
+                Choose(form, Label(field), "Allows an attempt");
+                break;
+            case FormField.Number:
+                form.FindAll("button").Single(b => Text(b).StartsWith(Label(field) + " ", StringComparison.Ordinal)).Click();
+                Tap(form, "7", Label(field));
+                break;
+            case FormField.Time:
+                form.FindAll("fieldset").Single(f => Text(f.QuerySelector("legend")!) == Label(field)).QuerySelectorAll("button")
+                    .Single(b => Text(b) == "in 4 h").Click();
+                break;
+            case FormField.Lines:
+                Write(form, Label(field) + ", one on a line", "one\ntwo");
+                break;
+            case FormField.Text:
+                Write(form, Label(field), "something");
+                break;
+            default:
+                Assert.Fail($"No way to fill in {field}");
+                break;
+        }
+    }
+
+    private static string Label(FormField field) => field.Label(Farhold.App.Words.Texts.In("en"));
+}

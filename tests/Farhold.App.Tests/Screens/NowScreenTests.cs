@@ -1,0 +1,142 @@
+using Farhold.App.Screens;
+using Farhold.App.Shell;
+
+namespace Farhold.App.Tests.Screens;
+
+public class NowScreenTests : CareTest
+{
+    [Fact]
+    public async Task With_no_tourniquet_on_the_first_action_is_the_tourniquet()
+    {
+        await StartAsync();
+        Assert.Equal("Tourniquet tightened", Next(Show<NowScreen>()));
+    }
+
+    [Fact]
+    public async Task Leave_on_says_so_with_the_reasons_that_decide_and_the_values_they_used()
+    {
+        await ReadyAsync(Well with { RadialPulse = RadialPulse.Weak });
+        var limb = Limb(Show<NowScreen>());
+        Assert.Contains("Leave the tourniquet on", limb, StringComparison.Ordinal);
+        Assert.Contains("Leave it on", limb, StringComparison.Ordinal);
+        Assert.Contains("pulse at the wrist weak, 1 min old", limb, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Await_help_says_so_with_its_reason()
+    {
+        await ReadyAsync(Well, Now + Duration.FromMinutes(90));
+        var limb = Limb(Show<NowScreen>());
+        Assert.Contains("Wait for help", limb, StringComparison.Ordinal);
+        Assert.Contains("Higher care is expected within two hours", limb, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Attempt_says_so_and_is_the_next_action()
+    {
+        await ReadyAsync(Well);
+        var now = Show<NowScreen>();
+        Assert.Contains("Try to replace the tourniquet", Limb(now), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Check_first_lists_what_to_look_at_in_the_order_of_the_verdict()
+    {
+        await TightAsync();
+        var now = Show<NowScreen>();
+        Assert.Contains("Check first", Limb(now), StringComparison.Ordinal);
+        Tap(now, now.FindAll("button").Select(Text).Single(t => t.StartsWith("Show ", StringComparison.Ordinal)));
+        var verdict = Assert.Single(Desk.Picture!.Limbs);
+        Assert.Equal(
+            verdict.CheckFirst.Select(i => i.Look),
+            now.FindAll(".checks button").Select(b => Text(b)).Select(t => char.ToLowerInvariant(t[0]) + t[1..t.LastIndexOf(" (", StringComparison.Ordinal)]));
+    }
+
+    [Fact]
+    public async Task What_is_too_old_to_decide_by_is_told_in_words()
+    {
+        await ReadyAsync(Well);
+        Time.Advance(TimeSpan.FromMinutes(16));
+        var now = Show<NowScreen>();
+        Assert.Contains("too old to decide by", Limb(now), StringComparison.Ordinal);
+        Assert.Contains("17 min old", Limb(now), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task The_clock_counts_each_second_from_absolute_times()
+    {
+        await TightAsync(40);
+        var now = Show<NowScreen>();
+        Assert.Contains("40 min 00 s", Limb(now), StringComparison.Ordinal);
+        Assert.Contains("1 h 20 min 00 s", Limb(now), StringComparison.Ordinal);
+        Time.Advance(TimeSpan.FromSeconds(2));
+        now.WaitForAssertion(() => Assert.Contains("40 min 02 s", Limb(now), StringComparison.Ordinal));
+        Assert.Contains("1 h 19 min 58 s", Limb(now), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_passed_limit_is_told_with_how_long_ago()
+    {
+        await TightAsync(365);
+        Assert.Contains("The time limit of 6 h 00 min has passed 5 min 00 s ago", Limb(Show<NowScreen>()), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Bleeding_again_comes_before_all_and_one_tap_logs_the_tightening()
+    {
+        await TightAsync();
+        await LogAsync(20, new Payload.TourniquetSlackened("t1"));
+        await LogAsync(2, new Payload.BleedingChecked("w1", Bleeding.Active));
+        var now = Show<NowScreen>();
+        Assert.Contains("Bleeding again: tighten at once", Text(now.Find("[role=alert]")), StringComparison.Ordinal);
+        Assert.Equal("Tighten now, then press here: left leg tightened (t1)", Next(now));
+        Tap(now, Next(now));
+        Assert.Equal(2, State.Of(Kind.TourniquetTightened).Length);
+        Assert.Equal("w1", Last<Payload.TourniquetTightened>().Wound);
+        Assert.Empty(now.FindAll("[role=alert]"));
+    }
+
+    [Fact]
+    public async Task What_is_overdue_says_so_and_can_be_ticked_off()
+    {
+        await ReadyAsync(Well);
+        Time.Advance(TimeSpan.FromMinutes(75));
+        var now = Show<NowScreen>();
+        Assert.Contains(now.FindAll("li.due"), d => Text(d).StartsWith("OVERDUE by", StringComparison.Ordinal));
+        var overdue = Desk.Picture!.Due.First(d => d.Overdue);
+        Tap(now, $"Done: {overdue.Text}");
+        Assert.Equal(overdue.Task, Last<Payload.TaskDone>().Task);
+    }
+
+    [Fact]
+    public async Task A_doubt_about_the_record_is_told()
+    {
+        await TightAsync();
+        Store.AddElsewhere(Casualty, new EntryId("9mwq", 2), """{"id":"9mwq-2","happened":"2031-05-04T01:50:00Z","recorded":"2031-05-04T01:50:00Z","by":"Jon","kind":"note","text":"here"}""");
+        Assert.Contains("Entry 9mwq-1 is missing", Show<NowScreen>().Markup, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_loosened_limit_is_told_with_who_answers_for_it()
+    {
+        await TightAsync();
+        Desk.Use(ShippedProtocol.Protocol with
+        {
+            Local = new("skarvedal", "1", "Skarvedal rules", new("Dr Ilse Vann", "doctor", new LocalDate(2031, 1, 2)), ["limit is 8 h"], []),
+        });
+        var now = Show<NowScreen>();
+        Assert.Contains("HARD LIMIT LOOSENED: limit is 8 h", now.Markup, StringComparison.Ordinal);
+        Assert.Contains("authorised by Dr Ilse Vann", now.Markup, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Help_and_local_protocol_come_first_is_always_there()
+    {
+        await StartAsync();
+        Assert.Contains(VerdictWords.Caution, Show<NowScreen>().Markup, StringComparison.Ordinal);
+    }
+
+    private static string Limb(IRenderedComponent<Frame> now) => Text(now.Find(".card"));
+
+    private static string Next(IRenderedComponent<Frame> now) => Text(now.Find(".dock .act"));
+}

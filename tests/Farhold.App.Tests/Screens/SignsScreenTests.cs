@@ -1,0 +1,129 @@
+using Farhold.App.Phone;
+using Farhold.App.Screens;
+using Farhold.App.Screens.SignsPlace;
+using Farhold.App.Shell;
+using Microsoft.AspNetCore.Components.Web;
+
+namespace Farhold.App.Tests.Screens;
+
+public class SignsScreenTests : CareTest
+{
+    [Fact]
+    public async Task Signs_are_typed_chosen_and_logged_as_one_entry()
+    {
+        await TightAsync();
+        var take = Show<TakeSignsScreen>();
+        Type(take, "Pulse", "104");
+        Tap(take, "Next: Breathing");
+        Type(take, "Breathing", "22");
+        Tap(take, "Mental state –");
+        Choose(take, "Mental state", "Alert");
+        Tap(take, "Blood pressure –");
+        Choose(take, "No cuff here", "Yes");
+        Tap(take, "Log signs");
+        Assert.Equal(
+            new Payload.SignsTaken { HeartRate = 104, BreathRate = 22, Mental = Mental.Alert, NoPressureCuff = true },
+            Last<Payload.SignsTaken>());
+    }
+
+    [Fact]
+    public async Task A_temperature_typed_in_Fahrenheit_is_kept_in_Celsius()
+    {
+        await TightAsync();
+        Preferences.Temperature = TemperatureUnit.Fahrenheit;
+        var take = Show<TakeSignsScreen>();
+        Tap(take, "Temperature –");
+        Type(take, "Temperature", "98.6");
+        Tap(take, "Temperature 98.6 °F");
+        Tap(take, "Log signs");
+        Assert.Equal(37.0, Last<Payload.SignsTaken>().TemperatureC);
+    }
+
+    [Fact]
+    public async Task No_sign_is_no_entry()
+    {
+        await TightAsync();
+        var take = Show<TakeSignsScreen>();
+        Tap(take, "Log signs");
+        Assert.NotEmpty(take.FindAll("[role=alert]"));
+        Assert.Empty(State.Of(Kind.SignsTaken));
+    }
+
+    [Fact]
+    public async Task A_pulse_tapped_along_goes_into_the_entry_once_it_is_counted_enough()
+    {
+        await TightAsync();
+        var take = Show<TakeSignsScreen>();
+        Tap(take, "Count by tapping along");
+        for (var i = 0; i < 31; i++)
+        {
+            take.Find(".pulse-pad").TriggerEvent("onpointerdown", new PointerEventArgs());
+            Time.Advance(TimeSpan.FromMilliseconds(i % 2 == 0 ? 590 : 610));
+        }
+
+        Assert.Contains("Enough", Text(take.Find(".tap [role=status]")), StringComparison.Ordinal);
+        Tap(take, "Take 100");
+        Tap(take, "Log signs");
+        Assert.Equal(100, Last<Payload.SignsTaken>().HeartRate);
+    }
+
+    [Fact]
+    public async Task Last_values_show_their_age_and_say_when_they_are_too_old()
+    {
+        await TightAsync();
+        await LogAsync(21, Well);
+        var rows = Show<SignsScreen>().FindAll(".last > div").ToDictionary(r => Text(r.QuerySelector("dt")!), r => r.QuerySelectorAll("dd > *").Select(Text));
+        Assert.Equal(["88 /min", "21 min old", "too old to decide by"], rows["Pulse"]);
+        Assert.Equal(["never"], rows["Oxygen saturation"]);
+    }
+
+    [Fact]
+    public async Task A_fall_is_told_in_words_and_the_chart_has_a_table()
+    {
+        await TightAsync(100);
+        for (var i = 0; i < 8; i++)
+            await LogAsync(90 - (10 * i), new Payload.SignsTaken { HeartRate = 130 - (5 * i) });
+        var signs = Show<SignsScreen>();
+        Assert.Contains("FALLING", signs.Markup, StringComparison.Ordinal);
+        Assert.Equal(8, signs.FindAll("figure.chart tbody tr").Count);
+        Assert.Equal("Pulse", signs.Find("svg title").TextContent);
+        Assert.Contains("8 readings, 95 to 130", signs.Find("svg desc").TextContent, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task The_warning_score_keeps_open_what_nobody_saw()
+    {
+        await TightAsync();
+        await LogAsync(1, new Payload.SignsTaken { HeartRate = 95, BreathRate = 16, Mental = Mental.Alert });
+        var news = Text(Show<SignsScreen>().FindAll("section").Single(s => Text(s).StartsWith("NEWS2", StringComparison.Ordinal)));
+
+        // Heart rate 91–110 scores 1; open are SpO2 and temperature and systolic (0–3 each) and oxygen (0–2). RCP 2017, chart 1.
+        Assert.Contains("1 – 12", news, StringComparison.Ordinal);
+        Assert.Contains("temperature", news, StringComparison.Ordinal);
+        Assert.Contains("Age not known", news, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Sums_on_a_pressure_are_shown_with_its_age()
+    {
+        await TightAsync();
+        await LogAsync(3, new Payload.SignsTaken { HeartRate = 90, Systolic = 120, Diastolic = 75 });
+        var sums = Text(Show<SignsScreen>().FindAll("section").Single(s => Text(s).StartsWith("From the last blood pressure", StringComparison.Ordinal)));
+        Assert.Contains("0.75 class II", sums, StringComparison.Ordinal); // Mutschler 2013: II from 0.6 to below 1.0
+        Assert.Contains("90 mmHg", sums, StringComparison.Ordinal); // (120 + 2 × 75) / 3, common practice
+        Assert.Contains("3 min ago", sums, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_chart_of_one_value_that_never_changes_stays_within_its_frame()
+    {
+        var frame = new ChartFrame([new(Now, 80), new(Now, 80)]);
+        Assert.Equal("160,60 160,60", frame.Line);
+    }
+
+    private static void Type(IRenderedComponent<Frame> take, string pad, string digits)
+    {
+        foreach (var digit in digits)
+            Tap(take, digit == '.' ? "Point" : digit.ToString(), pad);
+    }
+}

@@ -1,0 +1,111 @@
+using System.Text.Json;
+using Farhold.App.Care;
+using Farhold.App.Screens;
+
+namespace Farhold.App.Tests.Screens;
+
+public class TwoTapTests : CareTest
+{
+    [Theory]
+    [InlineData("Tourniquet tightened", "Tightened (t2)", "Right arm", typeof(Payload.TourniquetTightened))]
+    [InlineData("Wound found", "Right arm", "Bleeding", typeof(Payload.WoundFound))]
+    [InlineData("Bleeding now?", "Oozing", "w1, left leg", typeof(Payload.BleedingChecked))]
+    [InlineData("Signs seen", "Confused", "Mental state", typeof(Payload.SignsTaken))]
+    [InlineData("Tourniquet slackened", "t1", "Left leg", typeof(Payload.TourniquetSlackened))]
+    [InlineData("Start an attempt", "Start with t1", "Left leg", typeof(Payload.AttemptStarted))]
+    [InlineData("When help comes", "4 h", "Most likely in", typeof(Payload.HelpExpected))]
+    [InlineData("Who can watch", "Nobody can watch", "", typeof(Payload.WatchStated))]
+    [InlineData("Supplies left", "2", "Plain gauze", typeof(Payload.SuppliesStated))]
+    [InlineData("Note", "Called for help", "", typeof(Payload.NoteWritten))]
+    public async Task Two_taps_from_Now_log_it_at_this_moment(string first, string second, string group, Type says)
+    {
+        await TightAsync();
+        var now = Show<NowScreen>();
+        var before = Desk.Record!.Count;
+        Tap(now, first);
+        Tap(now, second, group);
+        Assert.Equal(before + 1, Desk.Record.Count);
+        var entry = Desk.Record.Entries.MaxBy(e => e.Id)!;
+        Assert.IsType(says, entry.Payload);
+        Assert.Equal(Happened.At(Now), entry.Happened);
+        Assert.Empty(now.FindAll("[role=dialog]"));
+    }
+
+    [Fact]
+    public void The_ten_of_the_first_minutes_are_ten() => Assert.Equal(10, QuickSheets.FirstMinutes.Distinct().Count());
+
+    [Fact]
+    public async Task Undo_writes_a_withdrawal_and_takes_nothing_away()
+    {
+        await TightAsync();
+        var now = Show<NowScreen>();
+        Tap(now, "Who can watch");
+        Tap(now, "Someone can watch closely");
+        Tap(now, "Undo");
+        var last = JsonDocument.Parse(Session.Lines[^1].Text).RootElement;
+        Assert.Equal("entry.withdrawn", last.GetProperty("kind").GetString());
+        Assert.Equal("7k3f-4", last.GetProperty("target").GetString());
+        Assert.Equal(5, Session.Lines.Length);
+        Assert.Empty(State.Of(Kind.WatchStated));
+    }
+
+    [Fact]
+    public async Task A_new_tourniquet_gets_the_next_name_and_the_wound_of_its_limb()
+    {
+        await StartAsync();
+        var now = Show<NowScreen>();
+        Tap(now, "Wound found");
+        Tap(now, "Left leg", "Bleeding");
+        Tap(now, "Tourniquet tightened");
+        Tap(now, "Tightened (t1)", "Left leg");
+        Assert.Equal(new Payload.TourniquetTightened("t1", Limb.LeftLeg, Wound: "w1"), Last<Payload.TourniquetTightened>());
+        Tap(now, "Tourniquet tightened");
+        Tap(now, "Another one (t2)", "Left leg");
+        Assert.Equal("t2", Last<Payload.TourniquetTightened>().Tourniquet);
+    }
+
+    [Fact]
+    public async Task What_happened_earlier_can_be_said_before_choosing()
+    {
+        await TightAsync();
+        var now = Show<NowScreen>();
+        Tap(now, "Bleeding now?");
+        Tap(now, "Earlier than now …");
+        Choose(now, "When", "10 min ago");
+        Tap(now, "None", "w1, left leg");
+        Assert.Equal(Happened.At(Now - Duration.FromMinutes(10)), State.Of(Kind.BleedingChecked).Single().When);
+    }
+
+    [Fact]
+    public async Task Without_a_wound_the_choice_says_what_is_missing_and_leads_there()
+    {
+        await StartAsync();
+        var now = Show<NowScreen>();
+        Tap(now, "Bleeding now?");
+        Assert.Contains("Enter the wound first", now.Markup, StringComparison.Ordinal);
+        Tap(now, "Wound found", "Bleeding now?");
+        Tap(now, "Left leg", "Bleeding");
+        Assert.Single(State.Of(Kind.WoundFound));
+    }
+
+    [Fact]
+    public async Task An_attempt_against_the_verdict_is_warned_of()
+    {
+        await TightAsync();
+        var now = Show<NowScreen>();
+        Tap(now, "Start an attempt");
+        Assert.Contains("Check first", now.Find("[role=dialog] .warning").TextContent, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Nothing_is_said_to_be_logged_when_the_phone_is_full()
+    {
+        await TightAsync();
+        var now = Show<NowScreen>();
+        Store.Full = true;
+        Tap(now, "Who can watch");
+        Tap(now, "Nobody can watch");
+        Assert.Null(Toasts.Shown);
+        Assert.Contains("NOT SAFELY STORED", now.Markup, StringComparison.Ordinal);
+    }
+}
