@@ -1,30 +1,14 @@
 using AngleSharp.Dom;
 using Farhold.App.Attempts;
 using Farhold.App.Care;
-using Farhold.App.Reminders;
-using Farhold.App.Settings;
-using Farhold.App.Tests.Doubles;
 using Microsoft.AspNetCore.Components;
 using Microsoft.Extensions.DependencyInjection;
-using Microsoft.Extensions.DependencyInjection.Extensions;
 
 namespace Farhold.App.Tests;
 
 /// <summary>An invented casualty with a bleeding wound on the left leg, tourniquet on for 40 minutes.</summary>
 public abstract class LimbTest : ScreenTest
 {
-    protected LimbTest()
-    {
-        Services.TryAddSingleton<CareDesk>();
-        Services.AddSingleton<IAlerts>(Alerts);
-        Services.AddSingleton<Alerting>();
-        Services.AddSingleton<AttemptLog>();
-        Services.AddSingleton<Reminder>();
-        Services.AddSingleton<LocalProtocolKeeper>();
-    }
-
-    internal FakeAlerts Alerts { get; } = new();
-
     protected CareDesk Care => Services.GetRequiredService<CareDesk>();
 
     protected State State => Care.Record!.Readings[0];

@@ -1,7 +1,11 @@
 using AngleSharp.Dom;
+using Farhold.App.Attempts;
+using Farhold.App.Care;
 using Farhold.App.First;
 using Farhold.App.Offline;
 using Farhold.App.Phone;
+using Farhold.App.Reminders;
+using Farhold.App.Settings;
 using Farhold.App.Shell;
 using Farhold.App.Store;
 using Farhold.App.Tests.Doubles;
@@ -27,6 +31,13 @@ public abstract class ScreenTest : BunitContext
         Services.AddSingleton<Toasts>();
         Services.AddSingleton<Ticker>();
         Services.AddSingleton<Glance>();
+        Services.AddSingleton<CareDesk>();
+        Services.AddSingleton<Logbook>();
+        Services.AddSingleton<IAlerts>(Alerts);
+        Services.AddSingleton<Alerting>();
+        Services.AddSingleton<AttemptLog>();
+        Services.AddSingleton<Reminder>();
+        Services.AddSingleton<LocalProtocolKeeper>();
         JSInterop.Mode = JSRuntimeMode.Loose;
     }
 
@@ -35,6 +46,8 @@ public abstract class ScreenTest : BunitContext
     internal MemoryLogStore Store { get; } = new();
 
     internal FakeOfflineCopy Copy { get; } = new();
+
+    internal FakeAlerts Alerts { get; } = new();
 
     protected FakeTimeProvider Time { get; } = new(new DateTimeOffset(2031, 5, 4, 2, 0, 0, TimeSpan.Zero));
 
@@ -48,11 +61,14 @@ public abstract class ScreenTest : BunitContext
 
     protected Toasts Toasts => Services.GetRequiredService<Toasts>();
 
+    protected CareDesk Desk => Services.GetRequiredService<CareDesk>();
+
     protected Preferences Preferences => Services.GetRequiredService<Preferences>();
 
     protected async Task<string> OpenCasualtyAsync(string alias = "Tor", bool practice = false)
     {
         Preferences.Carer = "Ane";
+        _ = Desk;
         await Session.StartAsync();
         var id = await Session.NewCasualtyAsync(alias, practice);
         Assert.NotNull(id);

@@ -60,7 +60,7 @@ public class SessionTests : ScreenTest
     public async Task Merging_keeps_what_conflicts_and_what_cannot_be_read()
     {
         var casualty = await OpenCasualtyAsync();
-        var file = RecordFile.Split("{\"id\":\"7k3f-1\",\"kind\":\"note\"}\nnot JSON\n"u8.ToArray());
+        var file = IncomingFile.Split("{\"id\":\"7k3f-1\",\"kind\":\"note\"}\nnot JSON\n"u8.ToArray());
         var count = await Session.MergeAsync(Session.Casualties.Single(c => c.Id == casualty), file.Lines);
         Assert.Equal(new MergeCount(0, 0, 1, 1), count);
         Assert.Equal([LineState.Kept, LineState.Conflicting, LineState.Unreadable], Session.Lines.Select(l => l.State));

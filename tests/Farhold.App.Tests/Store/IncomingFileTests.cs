@@ -4,12 +4,12 @@ using Farhold.App.Store;
 
 namespace Farhold.App.Tests.Store;
 
-public class RecordFileTests
+public class IncomingFileTests
 {
     [Fact]
     public void Lines_are_split_with_their_ids_whatever_the_line_end_and_the_mark_at_the_start()
     {
-        var file = RecordFile.Split(Encoding.UTF8.GetBytes("\uFEFF{\"id\":\"7k3f-1\"}\r\n\n  \n{\"id\":\"9-mwq-12\"}"));
+        var file = IncomingFile.Split(Encoding.UTF8.GetBytes("\uFEFF{\"id\":\"7k3f-1\"}\r\n\n  \n{\"id\":\"9-mwq-12\"}"));
         Assert.Equal([new EntryId("7k3f", 1), new EntryId("9-mwq", 12)], file.Lines.Select(l => l.Id!.Value));
     }
 
@@ -21,7 +21,7 @@ public class RecordFileTests
     [InlineData("{\"kind\":\"note\"}")]
     public void A_line_without_a_usable_id_is_kept_without_one(string line)
     {
-        var only = Assert.Single(RecordFile.Split(Encoding.UTF8.GetBytes(line)).Lines);
+        var only = Assert.Single(IncomingFile.Split(Encoding.UTF8.GetBytes(line)).Lines);
         Assert.Null(only.Id);
         Assert.Equal(line, Encoding.UTF8.GetString(only.Bytes.Span));
     }
@@ -29,7 +29,7 @@ public class RecordFileTests
     [Fact]
     public void The_alias_and_the_mark_of_practice_are_found()
     {
-        var file = RecordFile.Split("""{"id":"7k3f-1","kind":"casualty.opened","practice":true,"alias":"Doll"}"""u8.ToArray());
+        var file = IncomingFile.Split("""{"id":"7k3f-1","kind":"casualty.opened","practice":true,"alias":"Doll"}"""u8.ToArray());
         Assert.Equal(("Doll", true), (file.Alias, file.Practice));
     }
 
@@ -40,7 +40,7 @@ public class RecordFileTests
             .Sample(lines =>
             {
                 byte[] bytes = [.. lines.SelectMany(l => l.Append((byte)'\n'))];
-                var split = RecordFile.Split(bytes).Lines;
+                var split = IncomingFile.Split(bytes).Lines;
                 return split.Length == lines.Length && split.Zip(lines).All(p => p.First.Bytes.Span.SequenceEqual(p.Second));
             });
 
@@ -48,6 +48,6 @@ public class RecordFileTests
     public void A_practice_file_says_so_in_its_name()
     {
         var head = new CasualtyHead("c1", "Doll / 2", true, Instant.FromUtc(2031, 5, 4, 2, 0));
-        Assert.Equal("PRACTICE-farhold-Doll2-20310504-0205Z.jsonl", RecordFile.NameFor(head, Instant.FromUtc(2031, 5, 4, 2, 5)));
+        Assert.Equal("PRACTICE-farhold-Doll2-20310504-0205Z.jsonl", IncomingFile.NameFor(head, Instant.FromUtc(2031, 5, 4, 2, 5)));
     }
 }
