@@ -7,12 +7,19 @@ public class ReplayTests
     private static readonly Instant Start = Some.At("01:40");
     private static readonly Instant End = Some.At("18:00");
 
-    /// <summary>The demo record, shifted in parts: some entries dropped, some known only as a range of time.</summary>
-    private static readonly Gen<CareRecord> Records = Gen.Select(Gen.Int[0, 61].HashSet[0, 20], Gen.Int[0, 61].HashSet[0, 12], (dropped, blurred) =>
-        new CareRecord(
-            Demo.Record().Entries.Where((_, i) => !dropped.Contains(i)).Select((e, i) => blurred.Contains(i)
-                ? e with { Happened = new(e.Happened.Earliest - Duration.FromMinutes(7), e.Happened.Latest) } : e),
-            []));
+    /// <summary>The demo record, changed: entries dropped, some known only as a range, help sooner, the tourniquet never slackened.</summary>
+    private static readonly Gen<CareRecord> Records = Gen.Select(
+        Gen.Int[0, 61].HashSet[0, 20], Gen.Int[0, 61].HashSet[0, 12], Gen.Int[0, 480], Gen.Bool, (dropped, blurred, sooner, kept) =>
+            new CareRecord(
+                Demo.Record().Entries
+                    .Where((e, i) => !dropped.Contains(i) && !(kept && e.Payload is Payload.TourniquetSlackened or Payload.TourniquetRemoved or Payload.AttemptStarted or Payload.AttemptEnded))
+                    .Select((e, i) => blurred.Contains(i) ? e with { Happened = new(e.Happened.Earliest - Duration.FromMinutes(7), e.Happened.Latest) } : e)
+                    .Select(e => HelpSooner(e, Duration.FromMinutes(sooner))),
+                []));
+
+    private static Entry HelpSooner(Entry entry, Duration by) => entry.Payload is Payload.HelpExpected help
+        ? entry with { Payload = help with { Likely = help.Likely - by, Earliest = help.Earliest - by, Latest = help.Latest - by } }
+        : entry;
 
     [Fact]
     public void The_outcome_is_constant_between_turns() =>
@@ -50,6 +57,17 @@ public class ReplayTests
         Assert.Equal(Some.At("03:04"), expiry.At);
         Assert.Contains("heart rate", Assert.Single(expiry.Because));
         Assert.EndsWith("older than 15 min", expiry.Because[0]);
+    }
+
+    [Fact]
+    public void Help_comes_within_what_counts_as_soon()
+    {
+        // Latest time of help 05:25 instead of 14:00; two hours before that waiting gains more than trying.
+        var early = Demo.Record().Entries.Where(e => e.Id.Device == "a7k3" && e.Id.Number <= 17)
+            .Select(e => HelpSooner(e, Duration.FromMinutes(515)));
+        var soon = Replay.Of(new(early, []), ShippedProtocol.Protocol, End).Single(t => t.At == Some.At("03:25"));
+        Assert.Equal((false, "2 h 00 min left to the latest time of help"), (soon.JustAfter, Assert.Single(soon.Because)));
+        Assert.Equal((Verdict.Attempt, Verdict.AwaitHelp), (soon.Before.Limbs[0].Verdict, soon.After.Limbs[0].Verdict));
     }
 
     [Fact]
