@@ -42,7 +42,7 @@ internal sealed class EntryFields(StringPool pool)
         }
         catch (InvalidOperationException)
         {
-            return Object(0, "a name holds an escape that stands for no character");
+            return Object((int)reader.TokenStartIndex, "a name holds an escape that stands for no character");
         }
     }
 
@@ -84,7 +84,7 @@ internal sealed class EntryFields(StringPool pool)
     {
         if (!Given(field, JsonTokenType.String, "a word", out var slot))
             return null;
-        var word = Wire.Parse<T>(line.Span.Slice(slot.Start, slot.Length));
+        var word = Wire.Parse<T>(Written(slot));
         if (word is null)
             Object(slot.Start, $"{Fields.Wire(field)} is not one of {string.Join(", ", Wire.Words<T>())}");
         return word;
@@ -97,7 +97,7 @@ internal sealed class EntryFields(StringPool pool)
     {
         if (!Given(field, JsonTokenType.String, "an instant", out var slot))
             return null;
-        var instant = WrittenInstant.TryParse(line.Span.Slice(slot.Start, slot.Length));
+        var instant = WrittenInstant.TryParse(Written(slot));
         if (instant is null)
             Object(slot.Start, $"{Fields.Wire(field)} is no instant of the years 1900 to 2500 such as 2031-05-04T02:10:00Z");
         return instant;
@@ -124,7 +124,7 @@ internal sealed class EntryFields(StringPool pool)
 
     public Kind? KindWord() =>
         Given(Field.Kind, JsonTokenType.String, "a word", out var slot)
-            ? Kinds.Parse(line.Span.Slice(slot.Start, slot.Length)) ?? Kind.OfNewerVersion
+            ? Kinds.Parse(Written(slot)) ?? Kind.OfNewerVersion
             : Missing<Kind?>(Field.Kind, null);
 
     /// <summary>A list of texts; <c>default</c> where the field is not given.</summary>
@@ -212,7 +212,7 @@ internal sealed class EntryFields(StringPool pool)
                 return;
             }
 
-            var index = reader.ValueIsEscaped ? -1 : Fields.IndexOf(reader.ValueSpan);
+            var index = Fields.IndexOf(reader.ValueIsEscaped ? Encoding.UTF8.GetBytes(reader.GetString()!) : reader.ValueSpan);
             var twice = index >= 0 ? slots[index].Type != JsonTokenType.None : Seen(others, reader.GetString()!);
             if (twice)
                 Object(at, "the same field is given twice");
@@ -244,13 +244,23 @@ internal sealed class EntryFields(StringPool pool)
         if (slot.Length > 0 && slot.Length <= longest * 6)
         {
             var text = slot.Escaped ? Unescaped(slot) : pool.Get(line.Span.Slice(slot.Start, slot.Length));
-            if (text is not null && text.Length <= longest)
+            if (text?.Length <= longest)
                 return text;
+            if (text is null)
+            {
+                Object(slot.Start, $"{Fields.Wire(field)} holds an escape that stands for no character");
+                return null;
+            }
         }
 
         Object(slot.Start, $"{Fields.Wire(field)} is a text of 1 to {longest} characters");
         return null;
     }
+
+    /// <summary>The bytes a text stands for; none where an escape stands for half a character.</summary>
+    private ReadOnlySpan<byte> Written(Slot slot) => slot.Escaped
+        ? Encoding.UTF8.GetBytes(Unescaped(slot) ?? "")
+        : line.Span.Slice(slot.Start, slot.Length);
 
     private string? Unescaped(Slot slot)
     {
