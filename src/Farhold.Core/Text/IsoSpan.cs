@@ -21,11 +21,11 @@ public static class IsoSpan
     /// <summary>A span above zero and at most 30 days without years or months, or null.</summary>
     public static Duration? TryParse(string text)
     {
-        var read = PeriodPattern.NormalizingIso.Parse(text);
-        if (!read.Success || read.Value.HasDateComponent && (read.Value.Years != 0 || read.Value.Months != 0))
-            return null;
         try
         {
+            var read = PeriodPattern.NormalizingIso.Parse(text);
+            if (!read.Success || read.Value.Years != 0 || read.Value.Months != 0)
+                return null;
             var span = read.Value.ToDuration();
             return span > Duration.Zero && span <= Max ? span : null;
         }

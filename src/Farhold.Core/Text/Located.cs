@@ -24,6 +24,7 @@ public sealed class LocatedJson(ReadOnlyMemory<byte> utf8, string file)
 {
     public const int MaxFile = 4 * 1024 * 1024;
     private const int MaxDepth = 32;
+    private const int MaxRefusals = 100;
 
     private readonly List<Refusal> refusals = [];
 
@@ -48,7 +49,8 @@ public sealed class LocatedJson(ReadOnlyMemory<byte> utf8, string file)
         }
         catch (JsonException e)
         {
-            return Fail(LineStart((int)(e.LineNumber ?? 0)) + (int)(e.BytePositionInLine ?? 0), JsonFault.Of(e));
+            var line = (int)(e.LineNumber ?? 0);
+            return Fail((line == 0 ? skipped : LineStart(line)) + (int)(e.BytePositionInLine ?? 0), JsonFault.Of(e));
         }
         catch (InvalidOperationException)
         {
@@ -56,11 +58,15 @@ public sealed class LocatedJson(ReadOnlyMemory<byte> utf8, string file)
         }
     }
 
-    /// <summary>Adds a refusal at a place.</summary>
+    /// <summary>Adds a refusal at a place; past the hundredth there is nothing new to learn.</summary>
     public void Refuse(int offset, string reason)
     {
+        if (refusals.Count == MaxRefusals)
+            return;
         var before = utf8.Span[..Math.Min(offset, utf8.Length)];
         var lineStart = before.LastIndexOf((byte)'\n') + 1;
+        if (lineStart == 0 && before.StartsWith("\uFEFF"u8))
+            lineStart = 3;
         refusals.Add(new(file, before.Count((byte)'\n') + 1, Encoding.UTF8.GetCharCount(before[lineStart..]) + 1, reason));
     }
 
