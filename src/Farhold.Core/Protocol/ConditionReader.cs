@@ -47,7 +47,9 @@ internal sealed class ConditionReader(LocatedJson file, ClockLimits clock)
     private Condition? Held(Located value, Input input)
     {
         file.OnlyKnown(value, "input", "in", "is", "above", "atLeast", "below", "atMost", "byAge");
-        var operands = value.Members.Where(m => m.Name is not ("input" or "byAge")).ToArray();
+        if (value["byAge"] is { } byAge && input.Type != InputType.Number)
+            return No(byAge, "only numbers have limits by age");
+        var operands = value.Members.Where(m => m.Name is "in" or "is" || Comparisons.Any(c => c.Name == m.Name)).ToArray();
         if (operands is not [var operand])
             return No(value, "an input is held against exactly one of in, is, above, atLeast, below, atMost");
         switch (operand.Name, input.Type)
@@ -82,7 +84,7 @@ internal sealed class ConditionReader(LocatedJson file, ClockLimits clock)
     {
         var comparison = Comparisons.First(c => c.Name == operand.Name).Comparison;
         var (limit, clockName) = Limit(input, operand.Value);
-        var bands = Bands(value, input);
+        var bands = Bands(value);
         return limit is null || bands.IsDefault ? null : new(input, comparison, limit.Value, clockName, bands);
     }
 
@@ -100,12 +102,10 @@ internal sealed class ConditionReader(LocatedJson file, ClockLimits clock)
     }
 
     /// <summary>Bands must not overlap; <c>default</c> with a refusal.</summary>
-    private ImmutableArray<AgeBand> Bands(Located value, Input input)
+    private ImmutableArray<AgeBand> Bands(Located value)
     {
-        if (value["byAge"] is not { } byAge)
+        if (value["byAge"] is null)
             return [];
-        if (input.Type != InputType.Number)
-            return No(byAge, "only numbers have limits by age") is null ? default : [];
         var bands = ImmutableArray.CreateBuilder<AgeBand>();
         foreach (var item in file.Items(value, "byAge"))
         {
