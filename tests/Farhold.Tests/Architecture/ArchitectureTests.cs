@@ -1,0 +1,36 @@
+using System.Reflection;
+
+namespace Farhold.Tests.Architecture;
+
+/// <summary>The rules of the house about what may use what, and about types nobody may extend.</summary>
+public class ArchitectureTests
+{
+    /// <summary>Beside the framework's own assemblies.</summary>
+    private static readonly Dictionary<string, string[]> MayUse = new()
+    {
+        ["Farhold.Core"] = ["NodaTime"],
+        ["Farhold.WayOut"] = ["NodaTime", "Farhold.Core"],
+    };
+
+    public static TheoryData<string> Parts => [.. MayUse.Keys];
+
+    [Theory, MemberData(nameof(Parts))]
+    public void A_part_uses_only_what_it_may(string part) =>
+        Assert.Empty(Assembly.Load(part).GetReferencedAssemblies().Select(a => a.Name!)
+            .Where(n => !n.StartsWith("System", StringComparison.Ordinal) && n != "netstandard").Except(MayUse[part]));
+
+    [Theory, MemberData(nameof(Parts))]
+    public void Public_classes_are_sealed_static_or_closed_families(string part) =>
+        Assert.Empty(Assembly.Load(part).GetExportedTypes().Where(t => t.IsClass && !t.IsSealed && !Closed(t)).Select(t => t.FullName));
+
+    [Theory, MemberData(nameof(Parts))]
+    public void Public_structs_are_read_only(string part) =>
+        Assert.Empty(Assembly.Load(part).GetExportedTypes()
+            .Where(t => t is { IsValueType: true, IsEnum: false } && !t.IsDefined(typeof(System.Runtime.CompilerServices.IsReadOnlyAttribute), false))
+            .Select(t => t.FullName));
+
+    /// <summary>Abstract, and only what is nested in it can derive from it.</summary>
+    private static bool Closed(Type type) => type.IsAbstract
+        && type.GetConstructors(BindingFlags.Instance | BindingFlags.Public | BindingFlags.NonPublic)
+            .All(c => c.IsPrivate || c.GetParameters() is [var copied] && copied.ParameterType == type);
+}
