@@ -24,6 +24,6 @@ public class ScreensTool(Browser browser)
         await context.CloseAsync();
     }
 
-    private static Task SaveAsync(IPage page, string name) =>
+    private static Task<byte[]> SaveAsync(IPage page, string name) =>
         page.ScreenshotAsync(new() { Path = Path.Combine(Published.Root, "artifacts", "screens", name.ToLowerInvariant() + ".png") });
 }
