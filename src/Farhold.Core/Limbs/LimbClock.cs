@@ -4,7 +4,7 @@ using NodaTime;
 namespace Farhold;
 
 /// <summary>A stretch of time in which flow to a limb was stopped, surely or possibly.</summary>
-public readonly record struct Stretch(Instant From, Instant To, Truth Stopped);
+public readonly record struct Stoppage(Instant From, Instant To, Truth Stopped);
 
 /// <summary>How long a limb has been without blood flow, as of one instant.</summary>
 /// <param name="Tight">Whether a tourniquet is tight now.</param>
@@ -25,7 +25,7 @@ public sealed record LimbClock(
     Elapsed SinceFirstTightened,
     Elapsed Occluded,
     Elapsed CurrentStretch,
-    ImmutableArray<Stretch> Stretches)
+    ImmutableArray<Stoppage> Stretches)
 {
     /// <summary>The clock of a limb, or null if no tourniquet was ever on it up to <paramref name="now"/>.</summary>
     public static LimbClock? Of(Limb limb, State state, Instant now)
@@ -52,14 +52,14 @@ public sealed record LimbClock(
     }
 
     /// <summary>Nothing changes between two neighbouring ends of intervals, so one look between them tells of all of it.</summary>
-    private static ImmutableArray<Stretch> StretchesOf(ImmutableArray<TourniquetLife> lives, Instant now)
+    private static ImmutableArray<Stoppage> StretchesOf(ImmutableArray<TourniquetLife> lives, Instant now)
     {
         var ends = lives
             .SelectMany(l => l.Tightened.Concat(l.Loosened))
             .SelectMany(d => (Instant[])[d.When.Earliest, d.When.Latest])
             .Append(now).Where(t => t <= now)
             .Distinct().Order().ToArray();
-        var stretches = ImmutableArray.CreateBuilder<Stretch>();
+        var stretches = ImmutableArray.CreateBuilder<Stoppage>();
         foreach (var (from, to) in ends.Zip(ends.Skip(1)))
         {
             var stopped = lives.Aggregate(Truth.NotMet, (t, life) => t.Or(life.TightAt(from + ((to - from) / 2))));
@@ -74,12 +74,12 @@ public sealed record LimbClock(
         return stretches.ToImmutable();
     }
 
-    private static Duration Total(ImmutableArray<Stretch> stretches, Truth atLeast) => stretches
+    private static Duration Total(ImmutableArray<Stoppage> stretches, Truth atLeast) => stretches
         .Where(s => s.Stopped >= atLeast)
         .Aggregate(Duration.Zero, (sum, s) => sum + (s.To - s.From));
 
     /// <summary>Length of the unbroken run of stretches that reaches up to now.</summary>
-    private static Duration Running(ImmutableArray<Stretch> stretches, Truth atLeast, Instant now)
+    private static Duration Running(ImmutableArray<Stoppage> stretches, Truth atLeast, Instant now)
     {
         var from = now;
         foreach (var stretch in stretches.Reverse())
