@@ -56,8 +56,14 @@ public sealed record Plan(
 /// <summary>A part of the way. A closed family.</summary>
 /// <param name="Slot">Its place among the random numbers of a trial; kept when the plan is changed, so that options share their luck.</param>
 /// <param name="Name">What people call it; null where nobody named it.</param>
-public abstract record Leg(int Slot, string? Name)
+public abstract record Leg
 {
+    private protected Leg(int slot, string? name) => (Slot, Name) = (slot, name);
+
+    public int Slot { get; init; }
+
+    public string? Name { get; init; }
+
     internal static IEnumerable<Leg> Inside(Leg leg) => leg is Choice choice
         ? choice.Ways.SelectMany(way => way.Legs).SelectMany(Inside).Prepend(leg)
         : [leg];
@@ -114,7 +120,12 @@ public enum FlightWindow
 public sealed record Hold(double Probability, ThreePoint Time);
 
 /// <summary>How long a leg is. A closed family.</summary>
-public abstract record Extent;
+public abstract record Extent
+{
+    private protected Extent()
+    {
+    }
+}
 
 /// <summary>Least, likeliest and greatest time.</summary>
 public sealed record ThreePoint(Duration Low, Duration Likely, Duration High) : Extent;
