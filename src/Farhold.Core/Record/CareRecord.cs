@@ -158,6 +158,8 @@ public sealed class CareRecord
     /// <summary>Numbers that a device skipped, or whose entries never came; those of damaged lines are told by the damage.</summary>
     private IEnumerable<Doubt> Gaps()
     {
+        if (damaged.Count == 0 && devices.Values.Sum(d => (long)d.Last) == entries.Count)
+            yield break; // as many entries as numbers: none is missing
         var legible = damaged.Select(d => LegibleId.In(d.Raw)).OfType<EntryId>();
         foreach (var device in entries.Keys.Concat(legible).Distinct().GroupBy(id => id.Device))
         {

@@ -89,10 +89,19 @@ public static class DueList
     private static Instant? LastDone(CareTask task, string name, State state, LimbClock? clock, Instant now)
     {
         var wounds = clock is null ? [] : LimbWounds.Treated(clock.Limb, state, now);
-        var ticked = state.Of(Kind.TaskDone).Where(d => d.As<Payload.TaskDone>().Task == name);
-        var amounting = task.DoneBy.SelectMany(k => state.Of(k)).Where(d => clock is null || About(d.What, clock, wounds));
-        return ticked.Concat(amounting).Where(d => d.When.Latest <= now)
-            .Select(d => (Instant?)d.When.Earliest).Max();
+        Instant? last = null;
+        Latest(state.Of(Kind.TaskDone), d => d.As<Payload.TaskDone>().Task == name);
+        foreach (var kind in task.DoneBy)
+            Latest(state.Of(kind), d => clock is null || About(d.What, clock, wounds));
+        return last;
+
+        // From the end: lists are sorted by latest time, and none that is over before the best found begins can better it.
+        void Latest(ImmutableArray<Dated> entries, Func<Dated, bool> counts)
+        {
+            for (var i = entries.Length - 1; i >= 0 && !(entries[i].When.Latest < last); i--)
+                if (entries[i].When is var when && when.Latest <= now && !(when.Earliest <= last) && counts(entries[i]))
+                    last = when.Earliest;
+        }
     }
 
     private static bool About(Payload payload, LimbClock clock, ImmutableArray<string> wounds) => payload switch

@@ -34,7 +34,8 @@ public static class Judge
                 limbs.Add(Of(new(state, now, clock, attempts, open), clock, protocol, progress));
         }
 
-        var lastKnown = Shock(state, open, protocol with { Freshness = protocol.Freshness.Clear() }, now).State;
+        var stale = shock.Signs.Any(f => f.Trace.Leaves.Any(l => l.Used.Any(u => u.Stale)));
+        var lastKnown = stale ? Shock(state, open, protocol with { Freshness = protocol.Freshness.Clear() }, now).State : shock.State;
         var due = DueList.Of(state, protocol, limbs, watched, lastKnown, open, now);
         return new(now, protocol, limbs.ToImmutable(), watched.ToImmutable(), shock, due, doubts, []);
     }
