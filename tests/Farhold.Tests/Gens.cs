@@ -6,6 +6,11 @@ namespace Farhold.Tests;
 /// <summary>Generators of what goes into a record. Times fall on few minutes and names are few, so that things collide.</summary>
 public static partial class Gens
 {
+    /// <summary>How many cases a law gets: <c>FARHOLD_CASES</c> is a percentage, for mutation runs (few) and long nights (many).</summary>
+    public static int Cases(int usual) => Math.Max(1, usual * Percent / 100);
+
+    private static readonly int Percent = int.TryParse(Environment.GetEnvironmentVariable("FARHOLD_CASES"), out var percent) ? percent : 100;
+
     public static readonly Instant Midnight = Some.At("00:00");
 
     /// <summary>A minute of the twelve hours after midnight.</summary>

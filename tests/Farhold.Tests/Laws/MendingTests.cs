@@ -20,7 +20,7 @@ public class MendingTests
             mended.Add(EntryWriting.Write(new("z", 1), Happened.At(target.Recorded), target.Recorded, "Tor",
                 new Payload.EntryAmended(target.Id, Replacing(wrong, right))));
             Assert.Equal(Text(new(written.Entries.Replace(target, right), []), written.Now), Text(mended, written.Now));
-        }, iter: 2_000);
+        }, iter: Gens.Cases(2_000));
 
     [Fact]
     public void An_amended_time_equals_one_written_right_at_first() =>
@@ -34,7 +34,7 @@ public class MendingTests
             mended.Add(EntryWriting.Write(new("z", 1), Happened.At(target.Recorded), target.Recorded, "Tor",
                 new Payload.EntryAmended(target.Id, Replacing(target, right))));
             Assert.Equal(Text(new(written.Entries.Replace(target, right), []), written.Now), Text(mended, written.Now));
-        }, iter: 2_000);
+        }, iter: Gens.Cases(2_000));
 
     /// <summary>On a device of its own, so that leaving it out leaves no gap; withdrawn from yet another.</summary>
     [Fact]
@@ -44,7 +44,7 @@ public class MendingTests
             var mistaken = EntryWriting.Write(new("y", 1), when, when.Latest, "Nobody", what);
             var withdrawal = EntryWriting.Write(new("z", 1), when, when.Latest, "Tor", new Payload.EntryWithdrawn(mistaken.Id, "mistaken"));
             Assert.Equal(Text(written.Record, written.Now), Text(new([.. written.Entries, mistaken, withdrawal], []), written.Now));
-        }, iter: 2_000);
+        }, iter: Gens.Cases(2_000));
 
     [Fact]
     public void A_conflict_is_at_least_as_cautious_as_either_variant_alone() =>
@@ -57,7 +57,7 @@ public class MendingTests
             foreach (var alone in new[] { Verdicts(written.Record, written.Now), Verdicts(new(written.Entries.Replace(one, two), []), written.Now) })
                 foreach (var (limb, verdict) in alone)
                     Assert.True(both[limb] >= verdict, $"{limb}: {both[limb]} with both, {verdict} with one");
-        }, iter: 1_500);
+        }, iter: Gens.Cases(1_500));
 
     [Fact]
     public void A_line_that_cannot_be_read_hides_nothing_until_someone_has_looked() =>
@@ -73,7 +73,7 @@ public class MendingTests
             record.Add(EntryWriting.Write(new("z", 1), Happened.At(written.Now), written.Now, "Tor", new Payload.TaskDone(doubt)));
             if (before.Doubts.IsEmpty) // else the same record without the line has a gap that this one has not
                 Assert.Equal(Text(before, written.Now, limbs: true), Text(record, written.Now, limbs: true));
-        }, iter: 2_000);
+        }, iter: Gens.Cases(2_000));
 
     [Fact]
     public void A_gap_is_told_and_allows_no_attempt() =>
@@ -86,7 +86,7 @@ public class MendingTests
             var looked = record.Entries.Any(e => e.Payload is Payload.TaskDone done && done.Task.StartsWith("gap-", StringComparison.Ordinal));
             if (!isLast && !looked)
                 Assert.DoesNotContain(Verdict.Attempt, Verdicts(record, written.Now).Values);
-        }, iter: 2_000);
+        }, iter: Gens.Cases(2_000));
 
     /// <summary>Stands for a limb without a tight tourniquet: there is nothing to decide, any verdict is more cautious.</summary>
     private const Verdict Watched = (Verdict)(-1);

@@ -17,7 +17,7 @@ public class OrderTests
             var other = new CareRecord(twice, written.Damaged.Reverse());
             Same(written.Record, other, written.Now);
             Assert.Equal(written.Record.Entries.Select(e => e.Json.ToString()), other.Entries.Select(e => e.Json.ToString()));
-        }, iter: 1_500);
+        }, iter: Gens.Cases(1_500));
 
     [Fact]
     public void Adding_one_by_one_comes_to_the_same_as_all_at_once() =>
@@ -38,11 +38,11 @@ public class OrderTests
                 _ = growing.Readings; // folds now, so that the next entry is laid on what is folded
                 Same(new(written.Entries.Take(i + 1), growing.Damaged), growing, written.Now);
             }
-        }, iter: 500);
+        }, iter: Gens.Cases(500));
 
     [Fact]
     public void Judging_twice_says_the_same() =>
-        Gens.StrangeRecord.Sample(written => Some.Json(written.Judged()).SequenceEqual(Some.Json(written.Judged())), iter: 500);
+        Gens.StrangeRecord.Sample(written => Some.Json(written.Judged()).SequenceEqual(Some.Json(written.Judged())), iter: Gens.Cases(500));
 
     [Fact]
     public void Lines_of_one_meaning_are_one_entry()

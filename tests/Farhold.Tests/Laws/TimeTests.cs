@@ -32,7 +32,7 @@ public class TimeTests
                 else
                     Assert.NotEqual(Truth.Met, clock.Tight);
             }
-        }, iter: 2_500);
+        }, iter: Gens.Cases(2_500));
 
     [Fact]
     public void No_course_of_events_is_past_the_limit_where_an_attempt_is_called_for() =>
@@ -42,7 +42,7 @@ public class TimeTests
             var real = Told.Realised(state, i => fractions[i % 32]);
             return Told.Limbs(state, protocol, written.Now).Where(l => l.Verdict == Verdict.Attempt)
                 .All(l => LimbClock.Of(l.Limb, real, written.Now) is not { } clock || clock.SinceFirstTightened.Max < protocol.Clock.Limit);
-        }, iter: 2_000);
+        }, iter: Gens.Cases(2_000));
 
     [Fact]
     public void The_earliest_and_the_latest_first_tightening_are_possible() =>
@@ -58,12 +58,12 @@ public class TimeTests
                 if (Walk(limb, Told.Realised(state, _ => 1), written.Now) is { } late)
                     Assert.Equal(clock.SinceFirstTightened.Min, late.Since);
             }
-        }, iter: 2_000);
+        }, iter: Gens.Cases(2_000));
 
     [Fact]
     public void From_six_hours_on_the_worse_side_there_is_no_attempt() =>
         Gens.StrangeRecord.Sample(written => written.Judged().Limbs
-            .All(l => l.Clock.SinceFirstTightened.Max < Duration.FromHours(6) || l.Verdict == Verdict.LeaveOn), iter: 2_000);
+            .All(l => l.Clock.SinceFirstTightened.Max < Duration.FromHours(6) || l.Verdict == Verdict.LeaveOn), iter: Gens.Cases(2_000));
 
     [Fact]
     public void Knowing_a_first_tightening_less_exactly_never_makes_for_an_attempt() =>
@@ -75,7 +75,7 @@ public class TimeTests
             var before = Told.Limbs(state, ShippedProtocol.Protocol, written.Now).ToDictionary(l => l.Limb, l => l.Verdict);
             return Told.Limbs(vague, ShippedProtocol.Protocol, written.Now)
                 .All(l => l.Verdict != Verdict.Attempt || !before.TryGetValue(l.Limb, out var v) || v == Verdict.Attempt);
-        }, iter: 2_000);
+        }, iter: Gens.Cases(2_000));
 
     [Fact]
     public void Tourniquets_that_move_are_never_reckoned_shorter_than_any_course_of_events() =>
@@ -85,7 +85,7 @@ public class TimeTests
             var real = Told.Realised(state, i => fractions[i % 32]);
             return Enum.GetValues<Limb>().All(limb => LimbClock.Of(limb, state, written.Now) is not { } clock
                 || Walk(limb, real, written.Now) is not { } walked || walked.Since <= clock.SinceFirstTightened.Max);
-        }, iter: 2_000);
+        }, iter: Gens.Cases(2_000));
 
     /// <summary>Each tourniquet stays on the limb it was first put on.</summary>
     private static State OnOneLimbEach(State state)

@@ -24,7 +24,7 @@ public class UnknownTests
             }
 
             return true;
-        }, iter: 2_500);
+        }, iter: Gens.Cases(2_500));
 
     [Fact]
     public void What_the_shipped_protocol_asks_for_is_needed_for_an_attempt()
@@ -45,8 +45,8 @@ public class UnknownTests
                     Assert.Contains(input, after.CheckFirst);
                 }
             }
-        }, iter: 1_500);
-        Assert.True(attempts > 50, $"only {attempts} attempts among the generated records");
+        }, iter: Gens.Cases(1_500));
+        Assert.True(attempts >= Gens.Cases(50), $"only {attempts} attempts among the generated records");
     }
 
     [Fact]
@@ -62,7 +62,7 @@ public class UnknownTests
             }
 
             return true;
-        }, iter: 2_000);
+        }, iter: Gens.Cases(2_000));
 
     [Fact]
     public void A_met_contraindication_never_goes_with_an_attempt() =>
@@ -71,7 +71,7 @@ public class UnknownTests
             {
                 Role.Requires => Truth.Met,
                 _ => Truth.NotMet,
-            })), iter: 2_500);
+            })), iter: Gens.Cases(2_500));
 
     [Fact]
     public void Generated_records_come_to_every_verdict()
@@ -81,7 +81,7 @@ public class UnknownTests
         {
             foreach (var limb in written.Judged().Limbs)
                 Interlocked.Increment(ref counts[(int)limb.Verdict]);
-        }, iter: 2_000);
-        Assert.All(counts, n => Assert.True(n >= 5, $"attempt, await, check, leave: {string.Join(", ", counts)}"));
+        }, iter: Gens.Cases(2_000));
+        Assert.All(counts, n => Assert.True(n >= Gens.Cases(5), $"attempt, await, check, leave: {string.Join(", ", counts)}"));
     }
 }

@@ -19,7 +19,7 @@ public class RoundTripTests
             Assert.Equal(Kinds.Of(what), Kinds.Of(entry.Payload));
             Assert.Equal(Shown(what), Shown(entry.Payload));
             Assert.Equal(entry.Json, EntryWriting.Write(id, when, recorded, "Ane", entry.Payload).Json);
-        }, iter: 6_000);
+        }, iter: Gens.Cases(6_000));
 
     [Fact]
     public void Reading_and_writing_a_file_changes_no_byte() =>
@@ -32,7 +32,7 @@ public class RoundTripTests
             RecordReader.Write(second, file.Entries, file.Damaged);
             Assert.Empty(file.Damaged);
             Assert.Equal(first.ToArray(), second.ToArray());
-        }, iter: 500);
+        }, iter: Gens.Cases(500));
 
     [Fact]
     public void Every_kind_is_generated()
