@@ -1,0 +1,44 @@
+using BenchmarkDotNet.Attributes;
+using Farhold.Tests;
+
+namespace Farhold.Benchmarks;
+
+/// <summary>What a phone does at every tap, and when it opens a long record.</summary>
+[MemoryDiagnoser]
+public class RecordBenchmarks
+{
+    private const int Many = 100_000;
+
+    private readonly Entry[] watch = [.. LongWatch.Entries(2_000)];
+    private readonly byte[] file = LongWatch.File(Many);
+    private readonly Instant now = LongWatch.Start + Duration.FromHours(72);
+    private CareRecord loaded = new([], []);
+    private int next;
+
+    [GlobalSetup]
+    public void Load()
+    {
+        loaded = new(watch, []);
+        _ = loaded.Readings;
+        next = 1;
+    }
+
+    [Benchmark]
+    public Judgement Judge_from_cold_after_72_hours_of_2000_entries() =>
+        Judge.At(new(watch, []), ShippedProtocol.Protocol, now);
+
+    [Benchmark]
+    public Judgement Judge_again_after_72_hours_of_2000_entries() => Judge.At(loaded, ShippedProtocol.Protocol, now);
+
+    /// <summary>Written, added and judged; the record grows by one each time.</summary>
+    [Benchmark]
+    public Judgement One_more_entry_on_a_loaded_record()
+    {
+        loaded.Add(EntryWriting.Write(new("tap", next++), Happened.At(now), now, "Ane", new Payload.NoteWritten("calm")));
+        return Judge.At(loaded, ShippedProtocol.Protocol, now);
+    }
+
+    /// <summary>Per entry.</summary>
+    [Benchmark(OperationsPerInvoke = Many)]
+    public int Load_100000_entries() => ((Read<RecordFile>.Usable)RecordReader.Read(file, "long")).Value.Entries.Length;
+}
