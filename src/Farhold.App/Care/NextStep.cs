@@ -20,15 +20,14 @@ public sealed class NextStep(CareRecord record, Judgement picture, Texts texts)
             return OfDue(atOnce);
         if (picture.Limbs.IsEmpty && picture.Watched.IsEmpty)
             return new(texts.QuickTightened, Opens: Quick.Tightened);
-        var attempt = picture.Limbs.Select(l => l.Attempt).Concat(picture.Watched.Select(w => w.Attempt)).FirstOrDefault(a => a is not null);
-        if (attempt is not null)
-            return OfAttempt(attempt);
+        if (UnderWay is { } limb)
+            return new(texts.AttemptGoOn, Goes: Attempt(limb));
         if (picture.Due.FirstOrDefault(d => d.Overdue) is { } overdue)
             return OfDue(overdue);
         if (picture.Limbs.FirstOrDefault(l => l.Verdict == Verdict.CheckFirst) is { CheckFirst: [var look, ..] })
             return OfInput(look);
-        if (picture.Limbs.Any(l => l.Verdict == Verdict.Attempt))
-            return new(texts.QuickAttempt, Opens: Quick.Attempt);
+        if (picture.Limbs.FirstOrDefault(l => l.Verdict == Verdict.Attempt) is { } ready)
+            return new(texts.QuickAttempt, Goes: Attempt(ready.Limb));
         return picture.Due.FirstOrDefault() is { } due ? OfDue(due) : null;
     }
 
@@ -41,7 +40,7 @@ public sealed class NextStep(CareRecord record, Judgement picture, Texts texts)
             "signs" => new(texts.TakeSigns, Goes: "signs/take"),
             "tourniquet" or "watch" => new(texts.QuickBleeding, Opens: Quick.Bleeding),
             "pulse-beyond" => new(texts.QuickBeyond, Opens: Quick.Beyond),
-            "reassess" => new(texts.QuickAttempt, Opens: Quick.Attempt),
+            "reassess" => new(texts.Reassess, Goes: "why/" + Wire.Word(due.Limb!.Value)),
             "help" => new(texts.QuickHelp, Opens: Quick.Help),
             _ => new(texts.SeenAndSettled, Logs: new Payload.TaskDone(due.Task)),
         };
@@ -74,12 +73,9 @@ public sealed class NextStep(CareRecord record, Judgement picture, Texts texts)
 
     private EntryId? Opened => state.Of(Kind.CasualtyOpened).Select(o => (EntryId?)o.Id).FirstOrDefault();
 
-    private Step OfAttempt(AttemptProgress attempt) => attempt.Current?.Step.Id switch
-    {
-        StepId.Pack => new(texts.QuickPacked, Opens: Quick.Packed),
-        StepId.Hold => new(texts.QuickHeld, Opens: Quick.Held),
-        StepId.Dress => new(texts.QuickDressed, Opens: Quick.Dressed),
-        StepId.Slacken => new(texts.QuickSlackened, Logs: new Payload.TourniquetSlackened(attempt.Attempt.Tourniquet)),
-        _ => new(texts.QuickBleeding, Opens: Quick.Bleeding),
-    };
+    private Limb? UnderWay =>
+        picture.Limbs.Where(l => l.Attempt is not null).Select(l => (Limb?)l.Limb).FirstOrDefault()
+        ?? picture.Watched.Where(w => w.Attempt is not null).Select(w => (Limb?)w.Limb).FirstOrDefault();
+
+    private static string Attempt(Limb limb) => "attempt/" + Wire.Word(limb);
 }

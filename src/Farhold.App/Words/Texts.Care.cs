@@ -478,4 +478,6 @@ public sealed partial class Texts
     public string TapIrregular => Get();
 
     public string TapGoOn(string what) => Fill(what);
+
+    public string Reassess => Get();
 }

@@ -16,18 +16,18 @@ public class NextStepTests : CareTest
     }
 
     [Fact]
-    public async Task An_attempt_under_way_asks_for_its_next_step()
+    public async Task An_attempt_under_way_is_gone_on_with_before_what_is_overdue()
     {
-        await TightAsync();
+        await TightAsync(100);
+        Assert.Contains(Desk.Picture!.Due, d => d.Overdue);
         await LogAsync(5, new Payload.AttemptStarted("w1", "t1"));
-        Assert.Equal(Quick.Packed, Next()?.Opens);
-        await LogAsync(4, new Payload.WoundPacked("w1", PackingMaterial.HaemostaticGauze));
-        Assert.Equal(Quick.Held, Next()?.Opens);
-        await LogAsync(1, new Payload.PressureHeld("w1", 3));
-        Assert.Equal(Quick.Dressed, Next()?.Opens);
-        await LogAsync(0, new Payload.DressingApplied("w1", DressingKind.Pressure));
-        Assert.Equal(new Payload.TourniquetSlackened("t1"), Next()?.Logs);
+        Assert.Equal("attempt/left-leg", new NextStep(Desk.Record!, Desk.Picture!, Texts).First()?.Goes);
     }
 
-    private Step? Next() => new NextStep(Desk.Record!, Desk.Picture!, Texts).First();
+    [Fact]
+    public async Task A_verdict_to_attempt_leads_to_the_attempt()
+    {
+        await ReadyAsync(Well with { DistalPulse = System.Collections.Immutable.ImmutableSortedDictionary<Limb, DistalPulse>.Empty.Add(Limb.LeftLeg, DistalPulse.Absent) });
+        Assert.Equal("attempt/left-leg", new NextStep(Desk.Record!, Desk.Picture!, Texts).First()?.Goes);
+    }
 }
