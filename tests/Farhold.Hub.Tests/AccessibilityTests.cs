@@ -40,15 +40,29 @@ public class AccessibilityTests(Browser browser) : PhoneTest(browser)
     {
         await Page.ReadCautionsAsync();
         await Page.OpenCasualtyAsync("Tor");
-        for (var presses = 0; presses < 40 && await FocusedAsync() != "TEXTAREA"; presses++)
+        await TabToAsync("Every other entry");
+        await Page.Keyboard.PressAsync("Enter");
+        await Page.Heading("Make an entry").WaitForAsync();
+        await TabToAsync("Note");
+        await Page.Keyboard.PressAsync("Enter");
+        await Page.Heading("Note").WaitForAsync();
+        for (var presses = 0; presses < MostPresses && await FocusedAsync("e => e.tagName") != "TEXTAREA"; presses++)
             await Page.Keyboard.PressAsync("Tab");
         await Page.Keyboard.TypeAsync("Typed without touch");
-        Assert.NotEqual("none", await Page.EvaluateAsync<string>("() => getComputedStyle(document.activeElement).outlineStyle"));
-        while (await Page.EvaluateAsync<string>("() => document.activeElement.textContent.trim()") != "Log note")
-            await Page.Keyboard.PressAsync("Tab");
+        Assert.NotEqual("none", await FocusedAsync("e => getComputedStyle(e).outlineStyle"));
+        await TabToAsync("Log entry");
         await Page.Keyboard.PressAsync("Enter");
         await Page.SeeEntriesAsync(2);
     }
 
-    private Task<string> FocusedAsync() => Page.EvaluateAsync<string>("() => document.activeElement.tagName");
+    private const int MostPresses = 80;
+
+    private async Task TabToAsync(string name)
+    {
+        for (var presses = 0; presses < MostPresses && await FocusedAsync("e => e.textContent.trim()") != name; presses++)
+            await Page.Keyboard.PressAsync("Tab");
+        Assert.Equal(name, await FocusedAsync("e => e.textContent.trim()"));
+    }
+
+    private Task<string> FocusedAsync(string ask) => Page.EvaluateAsync<string>($"() => ({ask})(document.activeElement)");
 }

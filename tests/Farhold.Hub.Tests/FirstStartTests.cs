@@ -21,13 +21,12 @@ public class FirstStartTests(Browser browser) : PhoneTest(browser)
     {
         await Page.ReadCautionsAsync();
         await Page.OpenCasualtyAsync("Doll", practice: true);
-        foreach (var place in new[] { "Now", "Hand-over", "Log" })
+        foreach (var place in Screens.Places)
         {
-            await Page.Link(place).TapAsync();
-            await Page.Heading(place).WaitForAsync();
+            await Page.GoToAsync(place);
             await Assertions.Expect(Page.GetByRole(AriaRole.Banner)).ToContainTextAsync("PRACTICE");
         }
-        await Page.Link("Hand-over").TapAsync();
+        await Page.GoToAsync("Hand-over");
         var download = await Page.RunAndWaitForDownloadAsync(() => Page.Button("Save the record file").TapAsync());
         Assert.StartsWith("PRACTICE-farhold-Doll-", download.SuggestedFilename, StringComparison.Ordinal);
         var lines = await File.ReadAllLinesAsync(await download.PathAsync(), TestContext.Current.CancellationToken);
@@ -41,12 +40,13 @@ public class FirstStartTests(Browser browser) : PhoneTest(browser)
         await Page.ReadCautionsAsync();
         await AssertBigAsync();
         await Page.OpenCasualtyAsync("Tor");
+        await Page.OpenNoteAsync();
         await Page.ChooseAsync("Between … and …");
         await Page.GetByRole(AriaRole.Group, new() { Name = "Not after" }).WaitForAsync();
-        foreach (var place in new[] { "Now", "Hand-over", "Log" })
+        await AssertBigAsync();
+        foreach (var place in Screens.Places)
         {
-            await Page.Link(place).TapAsync();
-            await Page.Heading(place).WaitForAsync();
+            await Page.GoToAsync(place);
             await AssertBigAsync();
         }
     }

@@ -24,9 +24,9 @@ public class ImportTests(Browser browser) : PhoneTest(browser)
 
         await Page.Link("Tor").TapAsync();
         await Page.SeeEntriesAsync(4);
-        await Page.Link("Log").TapAsync();
+        await Page.GoToAsync("Log");
         await Assertions.Expect(Page.GetByText("Conflict: another entry has the same id")).ToBeVisibleAsync();
-        await Page.Link("Hand-over").TapAsync();
+        await Page.GoToAsync("Hand-over");
         var download = await Page.RunAndWaitForDownloadAsync(() => Page.Button("Save the record file").TapAsync());
         var exported = await File.ReadAllBytesAsync(await download.PathAsync(), TestContext.Current.CancellationToken);
         Assert.True(exported.AsSpan().IndexOf(garbage) >= 0);
@@ -41,10 +41,10 @@ public class ImportTests(Browser browser) : PhoneTest(browser)
     {
         await Page.ReadCautionsAsync();
         await Page.OpenCasualtyAsync("Doll", practice: true);
-        await Page.Link("Hand-over").TapAsync();
+        await Page.GoToAsync("Hand-over");
         await TakeInAsync("a.jsonl", Bytes(Opened, Seen));
         await Assertions.Expect(Page.GetByText("The file is a real record, this casualty is practice.")).ToBeVisibleAsync();
-        await Page.Link("Now").TapAsync();
+        await Page.GoToAsync("Now");
         await Page.SeeEntriesAsync(1);
     }
 

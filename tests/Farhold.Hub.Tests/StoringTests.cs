@@ -19,8 +19,8 @@ public class StoringTests(Browser browser) : PhoneTest(browser)
         await Page.LogNoteAsync("Two");
         await Page.GotoAsync(Server.Address);
         await Page.SeeEntriesAsync(3);
-        await Page.Link("Log").TapAsync();
-        await Assertions.Expect(Page.GetByText("text: Two")).ToBeVisibleAsync();
+        await Page.GoToAsync("Log");
+        await Assertions.Expect(Page.GetByText("Note: Two")).ToBeVisibleAsync();
     }
 
     [Fact]
@@ -29,8 +29,8 @@ public class StoringTests(Browser browser) : PhoneTest(browser)
         await Page.WriteNoteAsync("Wrong casualty");
         await Page.Button("Undo").TapAsync();
         await Page.SeeEntriesAsync(3);
-        await Page.Link("Log").TapAsync();
-        var struck = Page.GetByRole(AriaRole.Listitem).Filter(new() { HasText = "text: Wrong casualty" });
+        await Page.GoToAsync("Log");
+        var struck = Page.GetByRole(AriaRole.Listitem).Filter(new() { HasText = "Note: Wrong casualty" });
         await Assertions.Expect(struck).ToContainTextAsync("Withdrawn");
     }
 
@@ -44,7 +44,7 @@ public class StoringTests(Browser browser) : PhoneTest(browser)
         var alarm = Page.GetByRole(AriaRole.Alert, new() { Name = "NOT SAFELY STORED" });
         await Assertions.Expect(alarm).ToContainTextAsync("Must not get lost");
         await Assertions.Expect(alarm).ToContainTextAsync("storage is full");
-        await Assertions.Expect(Page.GetByText("Stored on this phone.")).ToHaveCountAsync(0);
+        await Assertions.Expect(Page.GetByText("Logged:")).ToHaveCountAsync(0);
         await Page.SeeEntriesAsync(1);
 
         await quota.SendAsync("Storage.overrideQuotaForOrigin", new() { ["origin"] = Server.Address });

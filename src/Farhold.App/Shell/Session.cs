@@ -105,7 +105,9 @@ public sealed class Session(ILogStore store, Preferences preferences, TimeProvid
         var answer = Take(await store.AppendAsync(open.Id, body));
         if (answer is Appended.Stored stored && Open?.Id == open.Id)
         {
-            Lines = Lines.Add(new(stored.Line, LineState.Kept));
+            // News from another tab may have brought this line already.
+            if (!Lines.Any(l => l.Text == stored.Line))
+                Lines = Lines.Add(new(stored.Line, LineState.Kept));
             Changed?.Invoke();
         }
 

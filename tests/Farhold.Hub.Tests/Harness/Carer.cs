@@ -30,24 +30,53 @@ internal static class Carer
         await page.Link(practice ? "Practice casualty" : "New casualty").TapAsync();
         await page.GetByLabel("What do you call the casualty?").FillAsync(alias);
         await page.Button("Open the record").TapAsync();
-        await page.Heading("Now").WaitForAsync();
+        await page.SeeEntriesAsync(1);
     }
 
+    /// <summary>Fills in a note and presses Log entry, whatever comes of it.</summary>
     public static async Task WriteNoteAsync(this IPage page, string text)
     {
-        await page.GetByLabel("Note").FillAsync(text);
-        await page.Button("Log note").TapAsync();
+        await page.OpenNoteAsync();
+        await page.GetByRole(AriaRole.Textbox, new() { Name = "Note" }).FillAsync(text);
+        await page.Button("Log entry").TapAsync();
+    }
+
+    public static async Task OpenNoteAsync(this IPage page)
+    {
+        await page.GoToAsync("Now");
+        await page.Link("Every other entry").TapAsync();
+        await page.GetByRole(AriaRole.Link, new() { Name = "Note", Exact = true }).TapAsync();
+        await page.Heading("Note").WaitForAsync();
     }
 
     public static async Task LogNoteAsync(this IPage page, string text)
     {
         await page.WriteNoteAsync(text);
-        await Assertions.Expect(page.GetByText("Stored on this phone.")).ToBeVisibleAsync();
+        await Assertions.Expect(page.GetByText("Logged: Note")).ToBeVisibleAsync();
         await page.Button("Close this message").TapAsync();
     }
 
+    /// <summary>A first tourniquet on the left leg, now, in two taps.</summary>
+    public static async Task TightenAsync(this IPage page)
+    {
+        await page.GoToAsync("Now");
+        await page.Button("Tourniquet tightened").First.TapAsync();
+        await page.GetByRole(AriaRole.Group, new() { Name = "left leg" }).GetByRole(AriaRole.Button).First.TapAsync();
+        await Assertions.Expect(page.GetByText("Logged:")).ToBeVisibleAsync();
+        await page.Button("Close this message").TapAsync();
+    }
+
+    /// <summary>To a place of the bar.</summary>
+    public static async Task GoToAsync(this IPage page, string place)
+    {
+        await page.GetByRole(AriaRole.Navigation, new() { Name = "Places" })
+            .GetByRole(AriaRole.Link, new() { Name = place, Exact = true }).TapAsync();
+        await page.Heading(place).WaitForAsync(new() { State = WaitForSelectorState.Attached });
+    }
+
+    /// <summary>Counted by the strip that is on every screen, as long as nothing was exported.</summary>
     public static async Task SeeEntriesAsync(this IPage page, int count) =>
-        await Assertions.Expect(page.GetByText($"{count} entries in this record")).ToBeVisibleAsync();
+        await Assertions.Expect(page.GetByText($"Only on this phone: {count} entries.")).ToBeVisibleAsync();
 
     /// <summary>Waits until the app can start without network.</summary>
     public static async Task KeepOfflineAsync(this IPage page)

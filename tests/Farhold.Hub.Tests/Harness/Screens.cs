@@ -5,7 +5,7 @@ namespace Farhold.Hub.Tests.Harness;
 /// <summary>Walks through every screen of the app, from a phone that has never seen it. Add new screens here.</summary>
 internal static class Screens
 {
-    private static readonly string[] Places = ["Now", "Hand-over", "Log"];
+    public static readonly string[] Places = ["Now", "Limbs", "Signs", "Hand-over", "Log"];
 
     /// <summary>Stands on one screen after another; the caller looks at each and goes on.</summary>
     public static async IAsyncEnumerable<string> EachAsync(IPage page, string look)
@@ -25,23 +25,31 @@ internal static class Screens
         await page.Heading("New casualty").WaitForAsync();
         yield return "new-casualty";
         await page.Link("All casualties").TapAsync();
+        await page.Heading("Casualties").WaitForAsync();
         await page.OpenCasualtyAsync("Tor");
         foreach (var place in Places)
         {
-            await page.Link(place).TapAsync();
-            await page.Heading(place).WaitForAsync();
+            await page.GoToAsync(place);
+            yield return place + "-empty";
+        }
+        await page.TightenAsync();
+        foreach (var place in Places)
+        {
+            await page.GoToAsync(place);
             yield return place;
         }
-        await page.Link("Now").TapAsync();
+        await page.OpenNoteAsync();
         await page.ChooseAsync("Between … and …");
         await page.GetByRole(AriaRole.Group, new() { Name = "Not after" }).WaitForAsync();
-        yield return "now-between";
+        yield return "note-between";
         await page.ChooseAsync("10 min ago");
-        await page.WriteNoteAsync("Left leg, cloth packed, still oozing");
-        await page.GetByText("Stored on this phone.").WaitForAsync();
+        await page.GetByRole(AriaRole.Textbox, new() { Name = "Note" }).FillAsync("Left leg, cloth packed, still oozing");
+        await page.Button("Log entry").TapAsync();
+        await page.GetByText("Logged: Note").WaitForAsync();
         yield return "now-toast";
-        await page.Link("Log").TapAsync();
-        await page.Button("Withdraw").First.TapAsync();
+        await page.GoToAsync("Log");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Change: Note" }).First.TapAsync();
+        await page.Button("Withdraw").TapAsync();
         await page.Button("Withdraw the entry").WaitForAsync();
         yield return "log-withdraw";
         await page.Link("All casualties").TapAsync();
