@@ -54,6 +54,13 @@ internal static class Files
         }
     }
 
+    /// <summary>Reads files that another file names, from where that one lies.</summary>
+    public static Func<string, Read<ReadOnlyMemory<byte>>> Beside(string path)
+    {
+        var folder = path == StandardInput ? "" : Path.GetDirectoryName(path) ?? "";
+        return name => Read(Path.Combine(folder, name));
+    }
+
     private static Read<ReadOnlyMemory<byte>> FromStandardInput()
     {
         using var input = Console.OpenStandardInput();

@@ -27,6 +27,12 @@ app.Configure(config =>
     config.AddCommand<DrawCommand>("draw")
         .WithDescription("Draw the limb line as a picture (SVG or PNG).")
         .WithExample("draw", "demo/skarvedal.jsonl", "-o", "leg.png", "--at", "2031-05-04T03:23:00Z", "--width", "1000");
+    config.AddCommand<WayCommand>("way")
+        .WithDescription("Forecast when higher care is reached by a plan, and the chances before each limb's limits.")
+        .WithExample("way", "demo/skarvedal.plan.json", "--record", "demo/skarvedal.jsonl", "--at", "2031-05-04T03:23:00Z");
+    config.AddCommand<ReachCommand>("reach")
+        .WithDescription("Tell how far from higher care a planned route leads, and draw it (SVG, GPX or GeoJSON).")
+        .WithExample("reach", "demo/skarvedal.route.json", "-o", "reach.svg");
 });
 
 // A dash alone is taken for a nameless option, so it gets its name before it is parsed.

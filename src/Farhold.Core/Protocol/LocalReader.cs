@@ -71,6 +71,7 @@ public sealed class LocalReader
             Note(at, Strictness.Shorter(under.Clock.Window, clock.Window), false, $"the first window is {Say.Duration(clock.Window)} instead of {Say.Duration(under.Clock.Window)}");
             Note(at, Strictness.Shorter(under.Clock.Limit, clock.Limit), true, $"the time limit is {Say.Duration(clock.Limit)} instead of {Say.Duration(under.Clock.Limit)}");
             Note(at, Strictness.Longer(under.Clock.Soon, clock.Soon), false, $"help counts as soon within {Say.Duration(clock.Soon)} instead of {Say.Duration(under.Clock.Soon)}");
+            Note(at, Strictness.Larger(under.Clock.SoonProbability, clock.SoonProbability), false, FormattableString.Invariant($"a forecast counts for soon at a probability of {clock.SoonProbability} instead of {under.Clock.SoonProbability}"));
             if (clock.Limit > FurthestLimit)
                 json.Refuse(at.Offset, $"the time limit may not be longer than {Say.Duration(FurthestLimit)}, whoever signs");
         }

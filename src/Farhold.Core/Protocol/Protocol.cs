@@ -14,7 +14,12 @@ public sealed record Authority(string Name, string Role, LocalDate Date);
 /// <param name="Window">From first tightening: the time within which a replacement should be tried.</param>
 /// <param name="Limit">From first tightening: never after.</param>
 /// <param name="Soon">From now: with higher care this close there is nothing to gain.</param>
-public sealed record ClockLimits(Duration Window, Duration Limit, Duration Soon);
+/// <param name="SoonProbability">How likely a forecast has to say that help comes by a time, for that time to count as its latest.</param>
+public sealed record ClockLimits(Duration Window, Duration Limit, Duration Soon, double SoonProbability = ClockLimits.UsualSoonProbability)
+{
+    /// <summary>Where a protocol says nothing: nine in ten (design).</summary>
+    public const double UsualSoonProbability = 0.9;
+}
 
 /// <summary>A step of an attempt. <paramref name="Minimum"/> by what it is done with; the key <c>""</c> is for anything.</summary>
 public sealed record AttemptStep(

@@ -17,7 +17,7 @@ internal sealed class ProtocolParts(LocatedJson json, Located root)
             return under;
         if (!json.IsObject(clock, "clock"))
             return null;
-        json.OnlyKnown(clock, "window", "limit", "soon");
+        json.OnlyKnown(clock, "window", "limit", "soon", "soonProbability");
         Duration? Of(string name, Duration? otherwise) =>
             clock[name] is { } given ? json.Span(given, name) : otherwise ?? Missing(name);
         var (window, limit, soon) = (Of("window", under?.Window), Of("limit", under?.Limit), Of("soon", under?.Soon));
@@ -25,13 +25,23 @@ internal sealed class ProtocolParts(LocatedJson json, Located root)
             return null;
         if (window > limit)
             json.Refuse(clock.Offset, "the window can't be longer than the limit");
-        return new(window.Value, limit.Value, soon.Value);
+        return new(window.Value, limit.Value, soon.Value, Probability(clock) ?? under?.SoonProbability ?? ClockLimits.UsualSoonProbability);
 
         Duration? Missing(string name)
         {
             json.Refuse(clock.Offset, $"{name} is missing");
             return null;
         }
+    }
+
+    private double? Probability(Located clock)
+    {
+        if (clock["soonProbability"] is not { } given || json.Number(given, "soonProbability") is not { } probability)
+            return null;
+        if (probability is >= 0.5 and <= 0.999)
+            return probability;
+        json.Refuse(given.Offset, "soonProbability has to be 0.5 to 0.999: a share of forecasts that come true, such as 0.9");
+        return null;
     }
 
     public ImmutableSortedDictionary<string, Source> Sources(IEnumerable<KeyValuePair<string, Source>> under)

@@ -33,6 +33,10 @@ internal static class Strictness
 
     public static Change Longer(Duration before, Duration after) => Shorter(after, before);
 
+    /// <summary>Where more is tighter.</summary>
+    public static Change Larger(double before, double after) =>
+        after > before ? Change.Tighter : after < before ? Change.Looser : Change.Same;
+
     /// <summary>Of a criterion: one that is met more often is tighter, except where it states a requirement.</summary>
     public static Change Of(Criterion before, Criterion after)
     {

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text.Json;
 using NodaTime;
+using NodaTime.Text;
 
 namespace Farhold.WayOut;
 
@@ -128,6 +129,39 @@ internal sealed class PlacedFields
         else
             return time;
         return null;
+    }
+
+    /// <summary>An instant with its offset from UTC.</summary>
+    public Instant? Moment(string name)
+    {
+        if (Text(name, 64) is not { } text)
+            return null;
+        if (OffsetDateTimePattern.Rfc3339.Parse(text) is { Success: true, Value: var read })
+            return read.ToInstant();
+        Refuse(name, $"'{name}' is an instant such as \"2031-05-04T02:10:00Z\".");
+        return null;
+    }
+
+    public DateTimeZone? Zone(string name = "timeZone")
+    {
+        if (Text(name, 64) is not { } text)
+            return null;
+        var zone = DateTimeZoneProviders.Tzdb.GetZoneOrNull(text);
+        if (zone is null)
+            Refuse(name, $"'{text}' is no time zone; one is named like \"Europe/Zurich\".");
+        return zone;
+    }
+
+    /// <summary>This object as a place: <c>lat</c> and <c>lon</c>, nothing else.</summary>
+    public PlanPlace? Place(string what)
+    {
+        if (!IsObject)
+            return null;
+        Missing("lat", "degrees north, negative south.");
+        Missing("lon", "degrees east, negative west.");
+        var (lat, lon) = (Number("lat", -90, 90, " degrees"), Number("lon", -180, 180, " degrees"));
+        Done(what);
+        return lat is { } y && lon is { } x ? new PlanPlace(y, x) : null;
     }
 
     private string Nearest(string name)

@@ -8,7 +8,7 @@ namespace Farhold.WayOut;
 internal sealed class PlanCompiler(Plan plan, DarkClock? dark)
 {
     /// <summary>Spread of a walking time about its rule: standard deviation of the logarithm.</summary>
-    private const double UsualSpread = 0.25;
+    public const double UsualSpread = 0.25;
 
     private readonly Copula copula = new(plan.Correlation);
 
@@ -58,7 +58,7 @@ internal sealed class PlanCompiler(Plan plan, DarkClock? dark)
         var label = Label(leg);
         var index = Place(path, label, leg.Mode);
         var parts = Parts(leg).ToImmutableArray();
-        var hold = leg.Hold is { } h ? ThreePointLaw(h.Time) : null;
+        var hold = leg.Hold is { } h ? TimeLaws.Of(h.Time, plan.Lambda) : null;
         if (leg.Hold is { Probability: > 0 } held)
         {
             if (held.Probability < 1)
@@ -80,7 +80,7 @@ internal sealed class PlanCompiler(Plan plan, DarkClock? dark)
         switch (leg.Extent)
         {
             case ThreePoint three:
-                return [new("time", ThreePointLaw(three), whole)];
+                return [new("time", TimeLaws.Of(three, plan.Lambda), whole)];
             case Percentiles tenths:
                 return [new("time", Tenths(leg, tenths), whole)];
             case Measured measured:
@@ -163,16 +163,10 @@ internal sealed class PlanCompiler(Plan plan, DarkClock? dark)
         return Night.SpeedFactor(surface);
     }
 
-    private Pert ThreePointLaw(ThreePoint three) =>
-        new(three.Low.TotalSeconds, three.Likely.TotalSeconds, three.High.TotalSeconds, plan.Lambda);
-
     private LogNormal Tenths(Travel leg, Percentiles t)
     {
-        var (p10, p90) = (t.P10.TotalSeconds, t.P90.TotalSeconds);
-        if (t.P50 is not { } middle)
-            return LogNormal.FromQuantiles(p10, p90);
-        var law = LogNormal.FromQuantiles(p10, middle.TotalSeconds, p90);
-        if (Math.Abs((law.Quantile(0.5) / middle.TotalSeconds) - 1) > 0.02)
+        var law = TimeLaws.Of(t);
+        if (t.P50 is { } middle && Math.Abs((law.Quantile(0.5) / middle.TotalSeconds) - 1) > 0.02)
             Rests.Add(new($"{Label(leg)}: p10 and p90 hold, p50 gives way, as no lognormal passes all three", Evidence.Assumption, "the plan"));
         return law;
     }

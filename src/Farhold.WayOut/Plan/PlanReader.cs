@@ -1,7 +1,5 @@
 using System.Collections.Immutable;
 using System.Text.Json;
-using NodaTime;
-using NodaTime.Text;
 
 namespace Farhold.WayOut;
 
@@ -36,9 +34,9 @@ public static class PlanReader
         var title = fields.Text("title", 200);
         fields.Missing("start", "when the plan sets out, such as \"2031-05-04T02:10:00Z\".");
         fields.Missing("legs", "a plan without legs has no end.");
-        var start = Start(fields);
+        var start = fields.Moment("start");
         var from = From(fields, complaints);
-        var zone = Zone(fields);
+        var zone = fields.Zone();
         var correlation = fields.Number("correlation", 0, 1, "") ?? Plan.UsualCorrelation;
         var lambda = fields.Number("lambda", 0, 100, "") ?? Plan.ClassicalLambda;
         var legs = new LegReader(complaints).Legs(fields.Any("legs"), "legs", fields.At("legs"), mayBeEmpty: false);
@@ -49,37 +47,8 @@ public static class PlanReader
         return plan;
     }
 
-    private static Instant? Start(PlacedFields fields)
-    {
-        if (fields.Text("start", 64) is not { } text)
-            return null;
-        if (OffsetDateTimePattern.Rfc3339.Parse(text) is { Success: true, Value: var read })
-            return read.ToInstant();
-        fields.Refuse("start", "'start' is an instant such as \"2031-05-04T02:10:00Z\".");
-        return null;
-    }
-
-    private static DateTimeZone? Zone(PlacedFields fields)
-    {
-        if (fields.Text("timeZone", 64) is not { } name)
-            return null;
-        var zone = DateTimeZoneProviders.Tzdb.GetZoneOrNull(name);
-        if (zone is null)
-            fields.Refuse("timeZone", $"'{name}' is no time zone; one is named like \"Europe/Zurich\".");
-        return zone;
-    }
-
     private static PlanPlace? From(PlacedFields fields, Complaints complaints)
     {
-        if (fields.Any("from") is not { } json)
-            return null;
-        var place = new PlacedFields(json, complaints, "'from'");
-        if (!place.IsObject)
-            return null;
-        place.Missing("lat", "degrees north, negative south.");
-        place.Missing("lon", "degrees east, negative west.");
-        var (lat, lon) = (place.Number("lat", -90, 90, " degrees"), place.Number("lon", -180, 180, " degrees"));
-        place.Done("'from'");
-        return lat is { } y && lon is { } x ? new PlanPlace(y, x) : null;
+        return fields.Any("from") is { } json ? new PlacedFields(json, complaints, "'from'").Place("'from'") : null;
     }
 }

@@ -1,32 +1,26 @@
-using NodaTime;
-
 namespace Farhold.WayOut;
 
 /// <summary>Reads one leg with a mode.</summary>
 internal sealed class TravelReader(PlacedFields fields, Complaints complaints)
 {
-    private sealed record Meaning<T>(T Value);
-
-    private static readonly (string, Meaning<TravelMode>)[] modes =
+    internal static readonly (string, Meaning<TravelMode>)[] Modes =
     [
         ("walk", new(TravelMode.Walk)), ("carry", new(TravelMode.Carry)), ("vehicle", new(TravelMode.Vehicle)),
         ("boat", new(TravelMode.Boat)), ("aircraft", new(TravelMode.Aircraft)), ("wait", new(TravelMode.Wait)),
     ];
 
-    private static readonly (string, Meaning<DarkRule>)[] darkRules = [("allowed", new(DarkRule.Allowed)), ("stop", new(DarkRule.Stop))];
+    internal static readonly (string, Meaning<DarkRule>)[] DarkRules = [("allowed", new(DarkRule.Allowed)), ("stop", new(DarkRule.Stop))];
 
-    private static readonly (string, Meaning<FlightWindow>)[] windows =
+    internal static readonly (string, Meaning<FlightWindow>)[] Windows =
         [("any", new(FlightWindow.AnyHour)), ("daylight", new(FlightWindow.Daylight))];
 
-    private static readonly string[] threePoint = ["low", "likely", "high"];
-    private static readonly string[] percentiles = ["p10", "p50", "p90"];
     private static readonly string[] ground = ["track", "distanceKm", "ascentM", "descentM"];
 
     public Travel? Travel(int slot, string? name, ref bool onLitter)
     {
-        var mode = fields.Word("mode", modes)?.Value;
-        var dark = mode == TravelMode.Wait ? null : fields.Word("dark", darkRules);
-        var window = mode is null or TravelMode.Aircraft ? fields.Word("window", windows) : null;
+        var mode = fields.Word("mode", Modes)?.Value;
+        var dark = mode == TravelMode.Wait ? null : fields.Word("dark", DarkRules);
+        var window = mode is null or TravelMode.Aircraft ? fields.Word("window", Windows) : null;
         var hold = fields.Any("hold") is { } json ? HoldOf(new PlacedFields(json, complaints, "'hold'")) : null;
         var extent = ExtentOf(mode, onLitter);
         onLitter |= mode == TravelMode.Carry;
@@ -36,42 +30,18 @@ internal sealed class TravelReader(PlacedFields fields, Complaints complaints)
             : null;
     }
 
-    public static string Word(TravelMode mode) => modes.First(m => m.Item2.Value == mode).Item1;
+    public static string Word(TravelMode mode) => Modes.First(m => m.Item2.Value == mode).Item1;
 
     private Extent? ExtentOf(TravelMode? mode, bool onLitter)
     {
-        bool three = threePoint.Any(fields.Has), tenths = percentiles.Any(fields.Has), measured = ground.Any(fields.Has);
+        bool three = TimeFields.HasThree(fields), tenths = TimeFields.HasTenths(fields), measured = ground.Any(fields.Has);
         if (mode == TravelMode.Wait && measured)
             fields.Refuse(ground.First(fields.Has), "A wait has a time, no distance.");
         else if ((three ? 1 : 0) + (tenths ? 1 : 0) + (measured ? 1 : 0) != 1)
             fields.Refuse("mode", "A leg has either a distance or track, or a time as low, likely and high, or as p10 and p90.");
         if (measured || (!three && !tenths))
             return Ground(mode, onLitter);
-        return tenths ? Tenths() : Three(fields);
-    }
-
-    private static ThreePoint? Three(PlacedFields fields)
-    {
-        foreach (var name in threePoint)
-            fields.Missing(name, "a time has low, likely and high.");
-        var (low, likely, high) = (fields.Time("low"), fields.Time("likely"), fields.Time("high"));
-        if (low > likely)
-            fields.Refuse("likely", "'likely' is under 'low': the three times rise.");
-        if (likely > high)
-            fields.Refuse("high", "'high' is under 'likely': the three times rise.");
-        return low is { } a && likely is { } m && high is { } b ? new(a, m, b) : null;
-    }
-
-    private Percentiles? Tenths()
-    {
-        fields.Missing("p10", "the time beaten in one of ten cases.");
-        fields.Missing("p90", "the time beaten in nine of ten cases.");
-        var (p10, p50, p90) = (fields.Time("p10"), fields.Time("p50"), fields.Time("p90"));
-        if (p10 == Duration.Zero)
-            fields.Refuse("p10", "'p10' is above 0.");
-        if (p10 > (p50 ?? p90) || p50 > p90)
-            fields.Refuse(p10 > p50 ? "p50" : "p90", "'p10', 'p50' and 'p90' rise.");
-        return p10 is { } low && p90 is { } high ? new(low, p50, high) : null;
+        return tenths ? TimeFields.Tenths(fields) : TimeFields.Three(fields);
     }
 
     private static Hold? HoldOf(PlacedFields hold)
@@ -80,7 +50,7 @@ internal sealed class TravelReader(PlacedFields fields, Complaints complaints)
             return null;
         hold.Missing("probability", "how likely weather holds this leg up.");
         var probability = hold.Number("probability", 0, 1, "");
-        var time = Three(hold);
+        var time = TimeFields.Three(hold);
         hold.Done("a hold");
         return probability is { } p && time is not null ? new(p, time) : null;
     }
@@ -112,3 +82,6 @@ internal sealed class TravelReader(PlacedFields fields, Complaints complaints)
             speed, bearers, wheel ?? false, pitches ?? 0, packaging ?? (mode == TravelMode.Carry && !onLitter));
     }
 }
+
+/// <summary>What a word of a file stands for.</summary>
+internal sealed record Meaning<T>(T Value);

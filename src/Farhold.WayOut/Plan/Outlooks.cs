@@ -1,0 +1,46 @@
+using System.Collections.Immutable;
+
+namespace Farhold.WayOut;
+
+/// <summary>A plan with its tracks measured and its nights known: ready for trials.</summary>
+/// <param name="Oddities">What a person should know of its tracks, with file, line and column.</param>
+public sealed record ReadyPlan(CompiledPlan Compiled, ImmutableArray<Refusal> Oddities)
+{
+    /// <param name="files">The content of a GPX file the plan names, or why there is none.</param>
+    public static Read<ReadyPlan> Of(Plan plan, Func<string, Read<ReadOnlyMemory<byte>>> files) => PlanTracks.Into(plan, files) switch
+    {
+        Read<(Plan Plan, ImmutableArray<Refusal> Oddities)>.Usable({ } read) =>
+            new Read<ReadyPlan>.Usable(new(CompiledPlan.Of(read.Plan, Nightfall.Of(read.Plan)), read.Oddities)),
+        Read<(Plan, ImmutableArray<Refusal>)>.Refused(var why) => new Read<ReadyPlan>.Refused(why),
+        _ => throw new System.Diagnostics.UnreachableException(),
+    };
+
+    /// <summary>The trials under way; a screen steps them, anything else runs them.</summary>
+    public Simulation Start(Rng rng, SamplingLimits? limits = null, IEnumerable<Deadline>? deadlines = null) =>
+        new(Compiled, rng, limits, deadlines?.Select(d => d.At));
+
+    /// <summary>What the trials say, with what is odd of the tracks among the cautions.</summary>
+    public Outlook Told(Simulation simulation, IEnumerable<Deadline> deadlines)
+    {
+        var outlook = Outlook.Of(simulation, deadlines);
+        return outlook with { Cautions = [.. outlook.Cautions, .. Oddities.Select(o => $"{o.File}: {o.Reason}")] };
+    }
+}
+
+/// <summary>From a plan to its forecast in one step.</summary>
+public static class Outlooks
+{
+    public static Read<Outlook> Of(
+        Plan plan,
+        Func<string, Read<ReadOnlyMemory<byte>>> files,
+        Rng rng,
+        SamplingLimits? limits = null,
+        IReadOnlyCollection<Deadline>? deadlines = null,
+        CancellationToken cancellation = default) => ReadyPlan.Of(plan, files) switch
+        {
+            Read<ReadyPlan>.Usable(var ready) =>
+                new Read<Outlook>.Usable(ready.Told(ready.Start(rng, limits, deadlines).Run(cancellation), deadlines ?? [])),
+            Read<ReadyPlan>.Refused(var why) => new Read<Outlook>.Refused(why),
+            _ => throw new System.Diagnostics.UnreachableException(),
+        };
+}

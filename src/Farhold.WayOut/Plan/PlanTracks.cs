@@ -1,0 +1,37 @@
+using System.Collections.Immutable;
+
+namespace Farhold.WayOut;
+
+/// <summary>Measures the tracks that a plan names.</summary>
+public static class PlanTracks
+{
+    /// <param name="files">The content of a file the plan names, or why there is none.</param>
+    /// <returns>The plan with every track measured, and <c>from</c> at the first track's first point where the plan has none.</returns>
+    public static Read<(Plan Plan, ImmutableArray<Refusal> Oddities)> Into(Plan plan, Func<string, Read<ReadOnlyMemory<byte>>> files)
+    {
+        var refusals = ImmutableArray.CreateBuilder<Refusal>();
+        var tracks = new Dictionary<string, TrackFile>();
+        foreach (var name in plan.Tracks)
+            switch (TrackFile.Read(name, files(name)))
+            {
+                case Read<TrackFile>.Usable(var track):
+                    tracks[name] = track;
+                    if (OnFoot(plan, name))
+                        refusals.AddRange(track.AgainstWalking());
+                    break;
+                case Read<TrackFile>.Refused(var why):
+                    refusals.AddRange(why);
+                    break;
+            }
+
+        if (refusals.Count > 0)
+            return new Read<(Plan, ImmutableArray<Refusal>)>.Refused(refusals.ToImmutable());
+        var measured = plan.WithTracks(name => tracks[name].Stretch());
+        if (plan.From is null && plan.Tracks.FirstOrDefault() is { } first)
+            measured = measured with { From = new(tracks[first].Start.Latitude, tracks[first].Start.Longitude) };
+        return new Read<(Plan, ImmutableArray<Refusal>)>.Usable((measured, [.. plan.Tracks.SelectMany(name => tracks[name].Oddities)]));
+    }
+
+    private static bool OnFoot(Plan plan, string track) => plan.All.OfType<Travel>().Any(leg =>
+        leg.Mode is TravelMode.Walk or TravelMode.Carry && leg.Extent is Measured m && m.Track == track);
+}

@@ -1,0 +1,41 @@
+using System.Collections.Immutable;
+using System.Globalization;
+
+namespace Farhold.WayOut;
+
+/// <summary>A track as a way to be travelled: nothing in it may be guessed at that a time would hang on.</summary>
+/// <param name="Climb">Null where the track has no heights.</param>
+/// <param name="Oddities">What a person should know of it, with file, line and column.</param>
+public sealed record TrackFile(string Name, Track Track, Climb? Climb, ImmutableArray<Refusal> Oddities)
+{
+    /// <summary>Where the way begins.</summary>
+    public GeoPoint Start => Track.Segments[0].Points[0].Place;
+
+    public static Read<TrackFile> Read(string name, Read<ReadOnlyMemory<byte>> content) => content switch
+    {
+        Read<ReadOnlyMemory<byte>>.Refused(var why) => new Read<TrackFile>.Refused(why),
+        Read<ReadOnlyMemory<byte>>.Usable(var bytes) => Gpx.Parse(bytes, name) switch
+        {
+            Read<Track>.Refused(var why) => new Read<TrackFile>.Refused(why),
+            Read<Track>.Usable(var track) => new Read<TrackFile>.Usable(new(
+                name, track, WayOut.Climb.Of(track), [.. track.Warnings.Select(w => new Refusal(name, w.Line, w.Column, w.Text))])),
+            _ => throw new System.Diagnostics.UnreachableException(),
+        },
+        _ => throw new System.Diagnostics.UnreachableException(),
+    };
+
+    /// <summary>Why it can't be timed on foot; nothing where it can.</summary>
+    public IEnumerable<Refusal> AgainstWalking()
+    {
+        foreach (var jump in Track.Warnings.Where(w => w.Kind == TrackWarningKind.Jump))
+            yield return new(Name, jump.Line, jump.Column, jump.Text + " On foot no such step can be timed: mend the track.");
+        if (Climb is not null)
+            yield break;
+        var (line, column) = Track.Warnings.FirstOrDefault(w => w.Kind == TrackWarningKind.NoElevation) is { } at ? (at.Line, at.Column) : (1, 1);
+        yield return new(Name, line, column, string.Create(CultureInfo.InvariantCulture,
+            $"The track has no heights, and on foot climbs decide the time: use a track with heights, or write \"distanceKm\": {Track.Metres() / 1000:0.0} with \"ascentM\" and \"descentM\" from a map in its place."));
+    }
+
+    /// <summary>Without heights as if level: for means that climbs don't slow.</summary>
+    public Stretch Stretch() => new(Track.Metres() / 1000, Climb?.AscentM ?? 0, Climb?.DescentM ?? 0);
+}
