@@ -25,7 +25,8 @@ public readonly record struct QuantileEstimate(double P, double Value, double Lo
         var whole = (int)place;
         var next = Math.Min(whole + 1, sorted.Length - 1);
         // Between two that never came there is no middle: infinity minus infinity is no number.
-        return sorted[whole] == sorted[next] ? sorted[whole] : sorted[whole] + ((place - whole) * (sorted[next] - sorted[whole]));
+        // Exactly at one of them there is nothing to add, even where the next never came.
+        return place == whole || sorted[whole] == sorted[next] ? sorted[whole] : sorted[whole] + ((place - whole) * (sorted[next] - sorted[whole]));
     }
 }
 

@@ -166,7 +166,8 @@ internal sealed class PlacedFields
 
     private string Nearest(string name)
     {
-        var nearest = known.Where(k => Distance(k.ToUpperInvariant(), name.ToUpperInvariant()) <= 2).FirstOrDefault();
+        var nearest = known.Where(k => Distance(k.ToUpperInvariant(), name.ToUpperInvariant()) <= 2)
+            .MinBy(k => Distance(k.ToUpperInvariant(), name.ToUpperInvariant()));
         return nearest is null ? "" : $"; is '{nearest}' meant?";
     }
 

@@ -36,5 +36,5 @@ public class SoonProbabilityTests
 
     [Fact]
     public void Saying_nothing_keeps_what_is_under_it() =>
-        Assert.Equal(0.9, Assert.IsType<Read<Protocol>.Usable>(Local("""{"soon":"PT1H"}""")).Value.Clock.SoonProbability);
+        Assert.Equal(0.9, Assert.IsType<Read<Protocol>.Usable>(Local("""{"soon":"PT3H"}""")).Value.Clock.SoonProbability);
 }

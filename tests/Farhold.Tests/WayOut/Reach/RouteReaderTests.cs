@@ -38,7 +38,7 @@ public class RouteReaderTests
     [InlineData("billion-laughs.gpx", "")]
     [InlineData("same-point-only.gpx", "single points only")]
     [InlineData("single-point.gpx", "single points only")]
-    [InlineData("empty.gpx", "empty")]
+    [InlineData("empty.gpx", "not XML")]
     public void A_track_that_cannot_be_timed_refuses_the_route_with_its_own_place(string track, string reason)
     {
         var file = new Read<ReadOnlyMemory<byte>>.Usable(File.ReadAllBytes(Path.Combine(AppContext.BaseDirectory, "cases", "gpx", track)));
