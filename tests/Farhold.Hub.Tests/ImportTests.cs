@@ -25,7 +25,7 @@ public class ImportTests(Browser browser) : PhoneTest(browser)
         await Page.Link("Tor").TapAsync();
         await Page.SeeEntriesAsync(4);
         await Page.GoToAsync("Log");
-        await Assertions.Expect(Page.GetByText("Conflict: another entry has the same id")).ToBeVisibleAsync();
+        await Assertions.Expect(Page.GetByText("Conflict: another entry has the same id")).ToHaveCountAsync(2);
         await Page.GoToAsync("Hand-over");
         var download = await Page.RunAndWaitForDownloadAsync(() => Page.Button("Save the record file").TapAsync());
         var exported = await File.ReadAllBytesAsync(await download.PathAsync(), TestContext.Current.CancellationToken);

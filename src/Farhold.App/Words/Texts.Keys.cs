@@ -8,6 +8,8 @@ public sealed partial class Texts
 
     public string StateLabel => Get();
 
+    public string StripsLabel => Get();
+
     public string PlacesLabel => Get();
 
     public string PlaceNow => Get();
