@@ -69,7 +69,7 @@ public static class Telling
         Line(text, 1, $"{VerdictWords.Tight(limb.Clock)}; loosened {Say.Time(limb.Loosened)}, {Say.Elapsed(limb.Loosened.Until(now))} ago");
         foreach (var line in VerdictWords.Of(limb.Clock))
             Line(text, 1, line);
-        if (limb.Attempt is { } attempt)
+        if (limb.Attempt is { } attempt && limb.Bleeding != Truth.Met)
             foreach (var line in VerdictWords.Of(attempt, now))
                 Line(text, 1, line);
     }
