@@ -6,7 +6,7 @@ namespace Farhold.WayOut;
 /// <summary>The reach profile as a picture: hours to higher care along the route, black on white, told apart by line and not by colour.</summary>
 public static class ReachSvg
 {
-    private const double Left = 64, Top = 44, Wide = 800, High = 300, WayRow = 22;
+    private const double Left = 64, Top = 66, Wide = 800, High = 300, WayRow = 22;
 
     /// <summary>The picture is cut off at so many times the last limit.</summary>
     private const double Furthest = 4;

@@ -7,6 +7,8 @@ namespace Farhold.WayOut;
 /// <summary>A reach profile in plain words and as a table.</summary>
 public static class ReachWords
 {
+    private const int EvenRows = 12;
+
     /// <summary>The worst place first, then each limit, then the cautions.</summary>
     public static ImmutableArray<string> Sentences(ReachProfile profile)
     {
@@ -28,7 +30,7 @@ public static class ReachWords
         return said.ToImmutable();
     }
 
-    /// <summary>One line wherever the best way changes, a limit is crossed, or the furthest place lies.</summary>
+    /// <summary>Some lines at even distances, and one wherever the best way changes, a limit is crossed, or the furthest place lies.</summary>
     public static IEnumerable<string> Table(ReachProfile profile)
     {
         yield return "   km  higher care within           best way from there";
@@ -54,8 +56,10 @@ public static class ReachWords
     {
         var points = profile.Points;
         var furthest = points.IndexOf(points.MaxBy(p => p.P90 ?? Duration.MaxValue)!);
+        var even = Math.Max(1, points[^1].AlongM / EvenRows);
         for (var i = 0; i < points.Length; i++)
-            if (i == 0 || i == points.Length - 1 || i == furthest || points[i].Way != points[i - 1].Way
+            if (i == 0 || (int)(points[i].AlongM / even) != (int)(points[i - 1].AlongM / even) || i == points.Length - 1 || i == furthest
+                || points[i].Way != points[i - 1].Way
                 || profile.Limits.Any(limit => Enum.GetValues<ReachMeasure>().Any(m =>
                     ReachStretches.Over(points[i], m, limit) != ReachStretches.Over(points[i - 1], m, limit))))
                 yield return i;
