@@ -19,8 +19,8 @@ internal static class WayText
         Line("Leg by leg, eight of ten arrivals lie between:");
         foreach (var leg in outlook.Legs.Where(l => l.Went.Hits > 0))
             Line($"  {leg.Place.Path} {leg.Place.Label}: {Time(At(leg, 0.1), zone)} and {Time(At(leg, 0.9), zone)}, as likely before as after {Time(At(leg, 0.5), zone)}"
-                + (leg.Went.Hits < leg.Went.Trials ? $"; taken in {ArrivalWords.Chance(leg.Went)}" : "")
-                + (leg.Dark is { Hits: > 0 } dark ? $"; in the dark in {ArrivalWords.Chance(dark)}" : ""));
+                + (leg.Went.Hits < leg.Went.Trials ? $"; taken: {ArrivalWords.Chance(leg.Went)}" : "")
+                + (leg.Dark is { Hits: > 0 } dark ? $"; in the dark: {ArrivalWords.Chance(dark)}" : ""));
         if (answers.Count > 0)
         {
             Line("");

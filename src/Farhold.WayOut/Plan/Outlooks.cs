@@ -3,15 +3,17 @@ using System.Collections.Immutable;
 namespace Farhold.WayOut;
 
 /// <summary>A plan with its tracks measured and its nights known: ready for trials.</summary>
-/// <param name="Oddities">What a person should know of its tracks, with file, line and column.</param>
-public sealed record ReadyPlan(CompiledPlan Compiled, ImmutableArray<Refusal> Oddities)
+public sealed record ReadyPlan(CompiledPlan Compiled, ImmutableArray<TrackFile> Tracks)
 {
+    /// <summary>What a person should know of its tracks, with file, line and column.</summary>
+    public IEnumerable<Refusal> Oddities => Tracks.SelectMany(track => track.Oddities);
+
     /// <param name="files">The content of a GPX file the plan names, or why there is none.</param>
     public static Read<ReadyPlan> Of(Plan plan, Func<string, Read<ReadOnlyMemory<byte>>> files) => PlanTracks.Into(plan, files) switch
     {
-        Read<(Plan Plan, ImmutableArray<Refusal> Oddities)>.Usable({ } read) =>
-            new Read<ReadyPlan>.Usable(new(CompiledPlan.Of(read.Plan, Nightfall.Of(read.Plan)), read.Oddities)),
-        Read<(Plan, ImmutableArray<Refusal>)>.Refused(var why) => new Read<ReadyPlan>.Refused(why),
+        Read<MeasuredPlan>.Usable(var read) =>
+            new Read<ReadyPlan>.Usable(new(CompiledPlan.Of(read.Plan, Nightfall.Of(read.Plan)), read.Tracks)),
+        Read<MeasuredPlan>.Refused(var why) => new Read<ReadyPlan>.Refused(why),
         _ => throw new System.Diagnostics.UnreachableException(),
     };
 
@@ -19,11 +21,11 @@ public sealed record ReadyPlan(CompiledPlan Compiled, ImmutableArray<Refusal> Od
     public Simulation Start(Rng rng, SamplingLimits? limits = null, IEnumerable<Deadline>? deadlines = null) =>
         new(Compiled, rng, limits, deadlines?.Select(d => d.At));
 
-    /// <summary>What the trials say, with what is odd of the tracks among the cautions.</summary>
+    /// <summary>What the trials say, with what is doubtful of the tracks among the cautions.</summary>
     public Outlook Told(Simulation simulation, IEnumerable<Deadline> deadlines)
     {
         var outlook = Outlook.Of(simulation, deadlines);
-        return outlook with { Cautions = [.. outlook.Cautions, .. Oddities.Select(o => $"{o.File}: {o.Reason}")] };
+        return outlook with { Cautions = [.. outlook.Cautions, .. Tracks.SelectMany(track => track.Cautions)] };
     }
 }
 

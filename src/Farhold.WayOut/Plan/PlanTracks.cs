@@ -2,12 +2,15 @@ using System.Collections.Immutable;
 
 namespace Farhold.WayOut;
 
+/// <summary>A plan whose tracks have been measured, and those tracks.</summary>
+public sealed record MeasuredPlan(Plan Plan, ImmutableArray<TrackFile> Tracks);
+
 /// <summary>Measures the tracks that a plan names.</summary>
 public static class PlanTracks
 {
     /// <param name="files">The content of a file the plan names, or why there is none.</param>
     /// <returns>The plan with every track measured, and <c>from</c> at the first track's first point where the plan has none.</returns>
-    public static Read<(Plan Plan, ImmutableArray<Refusal> Oddities)> Into(Plan plan, Func<string, Read<ReadOnlyMemory<byte>>> files)
+    public static Read<MeasuredPlan> Into(Plan plan, Func<string, Read<ReadOnlyMemory<byte>>> files)
     {
         var refusals = ImmutableArray.CreateBuilder<Refusal>();
         var tracks = new Dictionary<string, TrackFile>();
@@ -25,11 +28,11 @@ public static class PlanTracks
             }
 
         if (refusals.Count > 0)
-            return new Read<(Plan, ImmutableArray<Refusal>)>.Refused(refusals.ToImmutable());
+            return new Read<MeasuredPlan>.Refused(refusals.ToImmutable());
         var measured = plan.WithTracks(name => tracks[name].Stretch());
         if (plan.From is null && plan.Tracks.FirstOrDefault() is { } first)
             measured = measured with { From = new(tracks[first].Start.Latitude, tracks[first].Start.Longitude) };
-        return new Read<(Plan, ImmutableArray<Refusal>)>.Usable((measured, [.. plan.Tracks.SelectMany(name => tracks[name].Oddities)]));
+        return new Read<MeasuredPlan>.Usable(new(measured, [.. plan.Tracks.Select(name => tracks[name])]));
     }
 
     private static bool OnFoot(Plan plan, string track) => plan.All.OfType<Travel>().Any(leg =>

@@ -8,6 +8,12 @@ namespace Farhold.WayOut;
 /// <param name="Oddities">What a person should know of it, with file, line and column.</param>
 public sealed record TrackFile(string Name, Track Track, Climb? Climb, ImmutableArray<Refusal> Oddities)
 {
+    /// <summary>What of it may bear on a forecast: when it was recorded does not.</summary>
+    public IEnumerable<string> Cautions => Track.Warnings
+        .Where(w => w.Kind is not (TrackWarningKind.NoTime or TrackWarningKind.SomeTimeMissing or TrackWarningKind.TimeWithoutZone
+            or TrackWarningKind.TimeNotReadable or TrackWarningKind.TimeRunsBack))
+        .Select(w => $"{Name}: {w.Text}");
+
     /// <summary>Where the way begins.</summary>
     public GeoPoint Start => Track.Segments[0].Points[0].Place;
 

@@ -49,7 +49,7 @@ internal static class ReachBasis
         if (route.Call.IsEmpty && (route.Hands is not null || route.Helicopter is not null || !route.PickUps.IsEmpty))
             cautions.Add("No time is counted until the call for help gets through.");
         cautions.Add("Times count from the injury, a tourniquet tightened at once; the casualty is moved by the same party all the way.");
-        cautions.AddRange(route.Track.Oddities.Select(o => $"{o.File}: {o.Reason}"));
+        cautions.AddRange(route.Track.Cautions);
         return cautions.ToImmutable();
     }
 }
