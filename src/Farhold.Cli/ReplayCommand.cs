@@ -32,7 +32,10 @@ internal sealed class ReplayCommand : Command<ReplayCommand.Settings>
         Refusing.Of(refused);
         var until = settings.Until is { } given ? WrittenInstant.TryParse(Encoding.UTF8.GetBytes(given))!.Value
             : record.LastRecorded ?? Instant.MaxValue;
-        ReplayText.Write(record, local ?? protocol, until, refused, Console.Out);
+        ReplayText.Write(record, local ?? protocol, until, refused, Console.Out, Width());
         return 0;
     }
+
+    private static int Width() =>
+        Console.IsOutputRedirected || Console.WindowWidth <= 0 ? ReplayText.UsualWidth : Console.WindowWidth;
 }

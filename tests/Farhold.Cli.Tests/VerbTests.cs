@@ -25,12 +25,13 @@ public class VerbTests
     {
         var ran = Run.Farhold("replay", Run.Demo);
         Assert.Equal((0, ""), (ran.ExitCode, ran.Errors));
-        Assert.Contains("""
-            2031-05-04 03:42 UTC
-              because: Wound w1 looked at: bleeding (Ane, a7k3-23)
-              left leg: bleeding yes
-            """, ran.Output);
-        Assert.Contains("2031-05-04 03:04 UTC, just after\n  because: heart rate, breathing rate,", ran.Output);
+        var rows = ran.Output.Split('\n');
+        Assert.Matches(@"^time \(UTC\) +what changed +because of$", rows[4]);
+        Assert.Contains(rows, r => System.Text.RegularExpressions.Regex.IsMatch(
+            r, @"^2031-05-04 03:42  left leg: bleeding yes +Wound w1 looked at: bleeding \(Ane, a7k3-23\)$"));
+        var expiry = Array.FindIndex(rows, r => r.StartsWith("2031-05-04 03:04  left leg: check-first", StringComparison.Ordinal));
+        Assert.StartsWith("just after", rows[expiry + 1], StringComparison.Ordinal);
+        Assert.All(rows.Skip(4), r => Assert.True(r.Length <= ReplayText.UsualWidth, r));
     }
 
     [Fact]

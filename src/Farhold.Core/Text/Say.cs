@@ -26,8 +26,11 @@ public static class Say
     public static string Elapsed(Elapsed e) =>
         Duration(e.Min) == Duration(e.Max) ? Duration(e.Max) : $"{Duration(e.Min)} to {Duration(e.Max)}";
 
+    /// <summary>UTC to the minute, without saying so: <c>2031-05-04 02:10</c>.</summary>
+    public static string Minute(Instant instant) => MinutePattern.Format(instant);
+
     /// <summary>UTC to the minute: <c>2031-05-04 02:10 UTC</c>.</summary>
-    public static string Time(Instant instant) => MinutePattern.Format(instant) + " UTC";
+    public static string Time(Instant instant) => Minute(instant) + " UTC";
 
     public static string Time(Happened happened) =>
         happened.IsInstant ? Time(happened.Earliest) : $"between {Time(happened.Earliest)} and {Time(happened.Latest)}";
