@@ -69,7 +69,27 @@ internal sealed record TourniquetLife(
             loosened is [] || loosened[^1].What is not Payload.TourniquetRemoved);
     }
 
-    /// <summary>The limb that a slackening or removal is about: where the tourniquet was last tightened before it.</summary>
-    private static Limb? LimbAt(Dated loosened, Dated[] everywhere) => everywhere
-        .LastOrDefault(t => t.When.Earliest <= loosened.When.Latest)?.As<Payload.TourniquetTightened>().Limb;
+    /// <summary>
+    /// The limb that a slackening or removal is about: where the tourniquet was last tightened before it. Null where times
+    /// overlap so that it may be either of two: then neither limb's clock stops, which is the worse side.
+    /// </summary>
+    internal static Limb? LimbAt(Dated loosened, IReadOnlyCollection<Dated> everywhere)
+    {
+        var surelySince = Instant.MinValue;
+        foreach (var t in everywhere)
+            if (t.When.Latest <= loosened.When.Earliest)
+                surelySince = Instant.Max(surelySince, t.When.Earliest);
+        Limb? limb = null;
+        foreach (var t in everywhere)
+        {
+            if (t.When.Earliest > loosened.When.Latest || t.When.Latest < surelySince)
+                continue;
+            var here = t.As<Payload.TourniquetTightened>().Limb;
+            if (limb is { } other && other != here)
+                return null;
+            limb = here;
+        }
+
+        return limb;
+    }
 }

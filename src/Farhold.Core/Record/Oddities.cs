@@ -23,6 +23,8 @@ public static class Oddities
                 yield return new(entry.Id, $"tourniquet {name} was never tightened in this record");
             else if (entry.When.SurelyBefore(tightened.MinBy(t => t.When.Earliest)!.When))
                 yield return new(entry.Id, $"tourniquet {name} is loosened before it was tightened; this changes no clock");
+            else if (TourniquetLife.LimbAt(entry, tightened) is null)
+                yield return new(entry.Id, $"it can't be told from which limb tourniquet {name} was loosened; the clocks of all keep running. Amend the times");
         }
     }
 
