@@ -39,7 +39,11 @@ internal sealed class ConditionReader(LocatedJson file, ClockLimits clock)
         file.OnlyKnown(value, name);
         var items = file.Items(value, name);
         if (items.IsEmpty)
-            return No(value, $"{name} needs at least one condition") is null ? null : [];
+        {
+            No(value, $"{name} needs at least one condition");
+            return null;
+        }
+
         var parts = items.Select(Read).ToImmutableArray();
         return parts.Contains(null) ? null : parts!;
     }
@@ -117,7 +121,11 @@ internal sealed class ConditionReader(LocatedJson file, ClockLimits clock)
                 || file.Number(under, "under") is not { } u || file.Number(limit, "limit") is not { } l)
                 return default;
             if (f < 0 || u <= f || (bands.Count > 0 && f < bands[^1].UnderYears))
-                return No(item, "bands run upwards from 0 years and do not overlap") is null ? default : [];
+            {
+                No(item, "bands run upwards from 0 years and do not overlap");
+                return default;
+            }
+
             bands.Add(new(f, u, l));
         }
 

@@ -84,7 +84,7 @@ public sealed class LocalReader
         var freshness = under.Freshness.ToBuilder();
         foreach (var (name, span) in parts.Freshness())
         {
-            var hard = under.Criteria.Any(c => c.Hard && ProtocolReader.Inputs(c.Condition).Any(i => i.Name == name));
+            var hard = under.Criteria.Any(c => c.Hard && c.Condition.Inputs.Any(i => i.Name == name));
             if (under.Freshness.TryGetValue(name, out var before))
                 Note(root["freshness"]![name]!, Strictness.Shorter(before, span), hard, $"{name} stays fresh {Say.Duration(span)} instead of {Say.Duration(before)}");
             freshness[name] = span;
@@ -123,7 +123,10 @@ public sealed class LocalReader
             json.Refuse(item.Offset, $"{before.Id} is a hard limit: its role, group and hardness can't be changed");
         if (Stops(before) && !Stops(criterion))
             json.Refuse(item.Offset, $"{before.Id} has to forbid at {Say.Duration(FurthestLimit)} since first tightening at the latest, whoever signs");
-        Note(item, Strictness.Of(before, criterion), before.Hard, $"{before.Id} is changed: {criterion.Text}");
+        var change = Strictness.Of(before, criterion);
+        Note(item, change, before.Hard, $"{before.Id} is changed: {criterion.Text}");
+        if (change == Change.Same)
+            Reworded(item, before.Hard, before.Id, (before.Text, before.Sources), (criterion.Text, criterion.Sources));
         criteria[at] = criterion;
     }
 
@@ -150,7 +153,10 @@ public sealed class LocalReader
         {
             if (parts.Step(item) is not { } step || under.Steps.FirstOrDefault(s => s.Id == step.Id) is not { } before)
                 continue;
-            Note(item, Strictness.Of(before, step), false, $"the step {Wire.Word(step.Id)} is changed: {step.Text}");
+            var change = Strictness.Of(before, step);
+            Note(item, change, false, $"the step {Wire.Word(step.Id)} is changed: {step.Text}");
+            if (change == Change.Same)
+                Reworded(item, false, $"the step {Wire.Word(step.Id)}", (before.Text, before.Sources), (step.Text, step.Sources));
             steps[under.Steps.IndexOf(before)] = step;
         }
 
@@ -161,7 +167,10 @@ public sealed class LocalReader
     {
         if (root["watch"] is not { } at || parts.Watch() is not { } watch || watch.Periods is not [.., { Until: null }])
             return under.Watch;
-        Note(at, Strictness.Of(under.Watch, watch), false, "the watch after slackening is changed");
+        var change = Strictness.Of(under.Watch, watch);
+        Note(at, change, false, $"the watch after slackening is changed: {watch.Text}");
+        if (change == Change.Same)
+            Reworded(at, false, "the watch after slackening", (under.Watch.Text, under.Watch.Sources), (watch.Text, watch.Sources));
         return watch;
     }
 
@@ -188,7 +197,10 @@ public sealed class LocalReader
                     tasks.Add(task);
                 else
                     tasks[at] = task;
-                Note(item, at < 0 ? Change.Tighter : Strictness.Of(under.Tasks[at], task), false, $"the task {task.Id} is changed: {task.Text}");
+                var change = at < 0 ? Change.Tighter : Strictness.Of(under.Tasks[at], task);
+                Note(item, change, false, $"the task {task.Id} is changed: {task.Text}");
+                if (change == Change.Same)
+                    Reworded(item, false, $"the task {task.Id}", (under.Tasks[at].Text, under.Tasks[at].Sources), (task.Text, task.Sources));
             }
         }
 
@@ -200,7 +212,7 @@ public sealed class LocalReader
         if (root["authority"] is not { } at)
         {
             foreach (var (offset, text) in loosened)
-                json.Refuse(offset, $"this loosens the protocol and needs a named authority: {text}");
+                json.Refuse(offset, $"this needs a named authority: {text}");
             return null;
         }
 
@@ -221,6 +233,18 @@ public sealed class LocalReader
         loosened.Add((at.Offset, text));
         if (hard)
             hardLoosened.Add(text);
+    }
+
+    /// <summary>Other words or sources for the same rule are told; where the rule is hard they need a signature too.</summary>
+    private void Reworded(
+        Located at, bool hard, string what, (string Text, ImmutableArray<string> Sources) before, (string Text, ImmutableArray<string> Sources) after)
+    {
+        if (before.Text == after.Text && before.Sources.SequenceEqual(after.Sources))
+            return;
+        var text = $"{what} is reworded: {after.Text}";
+        changes.Add(text);
+        if (hard)
+            loosened.Add((at.Offset, text));
     }
 
     /// <summary>Whether a criterion surely ends attempts at <see cref="FurthestLimit"/> since first tightening, if not before.</summary>

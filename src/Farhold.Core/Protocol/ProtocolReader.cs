@@ -50,7 +50,7 @@ public static class ProtocolReader
             json.Refuse(root.Offset, $"steps have to be {string.Join(", ", Wire.Words<StepId>())}, in this order");
         if (protocol.Watch.Periods is [] or [.., { Until: not null }])
             json.Refuse(root.Offset, "the last period of the watch has no until, all others have one");
-        foreach (var input in protocol.Criteria.SelectMany(c => Inputs(c.Condition)).Distinct())
+        foreach (var input in protocol.Criteria.SelectMany(c => c.Condition.Inputs).Distinct())
             if (input.Expires && !protocol.Freshness.ContainsKey(input.Name))
                 json.Refuse(root.Offset, $"freshness has to say how long {input.Name} stays fresh");
         var cited = protocol.Criteria.SelectMany(c => c.Sources)
@@ -59,14 +59,4 @@ public static class ProtocolReader
         foreach (var key in cited.Where(k => !protocol.Sources.ContainsKey(k)))
             json.Refuse(root.Offset, $"the source {key} is cited but not listed under sources");
     }
-
-    internal static IEnumerable<Input> Inputs(Condition condition) => condition switch
-    {
-        Condition.All all => all.Parts.SelectMany(Inputs),
-        Condition.Any any => any.Parts.SelectMany(Inputs),
-        Condition.Not not => Inputs(not.Part),
-        Condition.Compare compare => [compare.Input],
-        Condition.OneOf oneOf => [oneOf.Input],
-        _ => throw new System.Diagnostics.UnreachableException(),
-    };
 }

@@ -66,6 +66,17 @@ public class LocalReaderTests
         Accepted(Head + ",\n" + change + Signed + "}");
     }
 
+    [Fact]
+    public void Rewording_a_hard_limit_needs_a_named_authority_and_every_rewording_is_told()
+    {
+        const string Hard = "\"criteria\":[{\"id\":\"shock.pale\",\"role\":\"forbids\",\"group\":\"shock\",\"hard\":true,\"text\":\"Pale is fine.\",\"sources\":[\"hut\"],\"when\":{\"input\":\"pale\",\"is\":true}}]";
+        Assert.Contains("needs a named authority: shock.pale is reworded: Pale is fine.", Assert.Single(Refused(Head + ",\n" + Hard + "}")).Reason, StringComparison.Ordinal);
+        Assert.Equal(["shock.pale is reworded: Pale is fine."], Accepted(Head + ",\n" + Hard + Signed + "}").Local!.Changes);
+
+        const string Soft = "\"criteria\":[{\"id\":\"watch.able\",\"role\":\"requires\",\"text\":\"Someone sits by.\",\"sources\":[\"hut\"],\"when\":{\"input\":\"watchAble\",\"is\":true}}]";
+        Assert.Equal(["watch.able is reworded: Someone sits by."], Accepted(Head + ",\n" + Soft + "}").Local!.Changes);
+    }
+
     [Theory]
     [InlineData("\"clock\":{\"limit\":\"PT8H\"}", true)]
     [InlineData("\"criteria\":[{\"id\":\"shock.pale\",\"drop\":true}]", true)]
