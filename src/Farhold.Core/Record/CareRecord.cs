@@ -11,7 +11,7 @@ namespace Farhold;
 /// </remarks>
 public sealed class CareRecord
 {
-    /// <summary>Readings that are tried where conflicts combine; with more, the first of each conflict beyond is taken.</summary>
+    /// <summary>Readings that are tried where conflicts combine; with more, a doubt that nobody can settle stays.</summary>
     public const int MaxReadings = 64;
 
     private readonly Dictionary<EntryId, Entry> entries = [];
@@ -128,7 +128,8 @@ public sealed class CareRecord
         var readings = ImmutableArray.CreateBuilder<State>();
         readings.Add(first.State);
         var chosen = conflicts.ToArray();
-        var total = chosen.Aggregate(1L, (n, c) => Math.Min(n * c.Value.Count, MaxReadings));
+        var ways = chosen.Aggregate(1L, (n, c) => Math.Min(n * c.Value.Count, MaxReadings + 1));
+        var total = Math.Min(ways, MaxReadings);
         for (var reading = 1; reading < total; reading++)
         {
             var variant = new Dictionary<EntryId, Entry>(entries);
@@ -145,6 +146,7 @@ public sealed class CareRecord
         var doubts = first.Doubts
             .Concat(damaged.Select(Doubt.OfLine))
             .Concat(conflicts.Keys.Where(id => !Withdrawn(id)).Select(Doubt.OfConflict))
+            .Concat(ways > MaxReadings ? [Doubt.OfManyConflicts(MaxReadings)] : [])
             .Concat(Gaps());
         return new(
             readings.ToImmutable(),

@@ -7,7 +7,8 @@ namespace Farhold;
 /// <param name="Id">
 /// Also the id of the task that settles it: a <c>task.done</c> with it says that a person has looked and taken it into account.
 /// </param>
-public sealed record Doubt(string Id, string Text)
+/// <param name="CanBeSettled">False where only mending the record helps.</param>
+public sealed record Doubt(string Id, string Text, bool CanBeSettled = true)
 {
     public static Doubt OfLine(DamagedLine line)
     {
@@ -17,6 +18,12 @@ public sealed record Doubt(string Id, string Text)
 
     public static Doubt OfConflict(EntryId id) =>
         new($"conflict-{id}", $"there are two different entries {id}; the more cautious one is used. Withdraw it and enter the right one");
+
+    /// <summary>Not every way of reading the conflicts was judged.</summary>
+    public static Doubt OfManyConflicts(int judged) => new(
+        "conflicts-many",
+        string.Create(CultureInfo.InvariantCulture, $"the entries in conflict combine in more than {judged} ways, too many to judge each. Withdraw the wrong ones"),
+        CanBeSettled: false);
 
     public static Doubt OfAmendment(EntryId id, string reason) =>
         new($"amendment-{id}", $"the amendment {id} can't be used: {reason}");
