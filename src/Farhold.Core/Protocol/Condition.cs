@@ -24,6 +24,28 @@ public abstract record Condition
     {
     }
 
+    /// <summary>What it asks about, as often as it does.</summary>
+    public IEnumerable<Input> Inputs => this switch
+    {
+        All all => all.Parts.SelectMany(p => p.Inputs),
+        Any any => any.Parts.SelectMany(p => p.Inputs),
+        Not not => not.Part.Inputs,
+        Compare compare => [compare.Input],
+        OneOf oneOf => [oneOf.Input],
+        _ => throw new System.Diagnostics.UnreachableException(),
+    };
+
+    /// <summary>Whether the answer may differ from limb to limb.</summary>
+    public bool AsksOfLimb => this switch
+    {
+        All all => all.Parts.Any(static p => p.AsksOfLimb),
+        Any any => any.Parts.Any(static p => p.AsksOfLimb),
+        Not not => not.Part.AsksOfLimb,
+        Compare compare => compare.Input.OfLimb,
+        OneOf oneOf => oneOf.Input.OfLimb,
+        _ => throw new System.Diagnostics.UnreachableException(),
+    };
+
     public sealed record All(ImmutableArray<Condition> Parts) : Condition;
 
     public sealed record Any(ImmutableArray<Condition> Parts) : Condition;

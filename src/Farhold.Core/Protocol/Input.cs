@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Runtime.CompilerServices;
 
 namespace Farhold;
 
@@ -6,7 +7,7 @@ public enum InputType
 {
     Number,
 
-    /// <summary>Seconds inside, ISO 8601 in files. Where it is only known as a range, the longer end: the worse side.</summary>
+    /// <summary>Seconds inside, ISO 8601 in files.</summary>
     Duration,
     Word,
     Flag,
@@ -16,7 +17,9 @@ public enum InputType
 /// <param name="Words">For words: all that may be asked for.</param>
 /// <param name="Expires">Whether a protocol has to say how long it stays fresh.</param>
 /// <param name="Look">What to do to learn it, for a person.</param>
-public sealed record Input(string Name, InputType Type, string Look, ImmutableArray<string> Words, bool Expires)
+/// <param name="OfLimb">Whether each limb has its own.</param>
+public sealed record Input(
+    string Name, InputType Type, string Look, ImmutableArray<string> Words, bool Expires, bool OfLimb = false)
 {
     public static readonly Input HeartRate = Sign("heartRate", "count the pulse for a full minute");
     public static readonly Input BreathRate = Sign("breathRate", "count the breaths for a full minute");
@@ -35,9 +38,9 @@ public sealed record Input(string Name, InputType Type, string Look, ImmutableAr
     public static readonly Input Occluded = Clock("occluded");
     public static readonly Input CurrentStretch = Clock("currentStretch");
     public static readonly Input WoundNature = new(
-        "woundNature", InputType.Word, "look what kind of wound it is, and record it", [.. Wire.Words<WoundNature>()], false);
+        "woundNature", InputType.Word, "look what kind of wound it is, and record it", [.. Wire.Words<WoundNature>()], false, true);
 
-    public static readonly Input Bleeding = Word<Bleeding>("bleeding", "look at the wound: does it bleed now?");
+    public static readonly Input Bleeding = Word<Bleeding>("bleeding", "look at the wound: does it bleed now?", true);
     public static readonly Input WatchAble = Flag("watchAble", "settle whether someone can watch the wound closely from now on");
     public static readonly Input Packing = new(
         "packing", InputType.Flag, "look whether there is gauze or clean cloth to pack with", Flags, false);
@@ -46,11 +49,11 @@ public sealed record Input(string Name, InputType Type, string Look, ImmutableAr
         "pressureDressing", InputType.Flag, "look whether there is a pressure dressing or a bandage for one", Flags, false);
 
     public static readonly Input LastAttempt = new(
-        "lastAttempt", InputType.Word, "", ["none", "under-way", "held", "bled", "abandoned"], false);
+        "lastAttempt", InputType.Word, "", ["none", "under-way", "held", "bled", "abandoned"], false, true);
 
-    public static readonly Input FailedAttempts = new("failedAttempts", InputType.Number, "", [], false);
+    public static readonly Input FailedAttempts = new("failedAttempts", InputType.Number, "", [], false, true);
     public static readonly Input SinceFailedAttempt = Clock("sinceFailedAttempt");
-    public static readonly Input FurtherAttemptAllowed = new("furtherAttemptAllowed", InputType.Flag, "", Flags, false);
+    public static readonly Input FurtherAttemptAllowed = new("furtherAttemptAllowed", InputType.Flag, "", Flags, false, true);
     public static readonly Input Oversight = new(
         "oversight", InputType.Flag, "ask someone medically trained, here or by radio, whether to attempt", Flags, true);
 
@@ -68,6 +71,14 @@ public sealed record Input(string Name, InputType Type, string Look, ImmutableAr
         HelpWithin, RecordWhole,
     ];
 
+    /// <summary>Whether it is a time that runs on by itself, known from the record as a range at worst.</summary>
+    public bool IsClock => Type == InputType.Duration && !Expires;
+
+    /// <summary>There is one object for each input.</summary>
+    public bool Equals(Input? other) => ReferenceEquals(this, other);
+
+    public override int GetHashCode() => RuntimeHelpers.GetHashCode(this);
+
     public static Input? Named(string name) => All.FirstOrDefault(i => i.Name == name);
 
     private static ImmutableArray<string> Flags => ["false", "true"];
@@ -75,10 +86,10 @@ public sealed record Input(string Name, InputType Type, string Look, ImmutableAr
     private static Input Sign(string name, string look, ImmutableArray<string> words = default) =>
         new(name, InputType.Number, look, words.IsDefault ? [] : words, true);
 
-    private static Input Word<T>(string name, string look)
-        where T : struct, Enum => new(name, InputType.Word, look, [.. Wire.Words<T>()], true);
+    private static Input Word<T>(string name, string look, bool ofLimb = false)
+        where T : struct, Enum => new(name, InputType.Word, look, [.. Wire.Words<T>()], true, ofLimb);
 
     private static Input Flag(string name, string look) => new(name, InputType.Flag, look, Flags, true);
 
-    private static Input Clock(string name) => new(name, InputType.Duration, "", [], false);
+    private static Input Clock(string name) => new(name, InputType.Duration, "", [], false, true);
 }

@@ -4,36 +4,69 @@ using NodaTime;
 
 namespace Farhold;
 
-/// <summary>Evaluates conditions against a scene in strong Kleene logic, keeping the tree.</summary>
-internal sealed class Evaluating(Protocol protocol, Scene scene)
+/// <summary>Evaluates criteria against a scene in strong Kleene logic, keeping the tree.</summary>
+/// <remarks>
+/// A clock of the limb that is known only as a range is never unknown: it is taken on the side that is worse for the
+/// casualty, which is the side that stands against an attempt.
+/// </remarks>
+/// <param name="casualty">
+/// The same for the casualty as a whole, if there is one: what asks nothing of the limb is evaluated there, once for all limbs.
+/// </param>
+internal sealed class Evaluating(Protocol protocol, Scene scene, Evaluating? casualty = null)
 {
     private readonly Dictionary<Input, ImmutableArray<Reading>> seen = [];
+    private readonly Dictionary<Criterion, Finding> found = new(ReferenceEqualityComparer.Instance);
 
-    public Trace Of(Condition condition) => condition switch
+    public Finding Of(Criterion criterion)
     {
-        Condition.All all => Of(all, all.Parts, Truth.Met, (a, b) => a.And(b)),
-        Condition.Any any => Of(any, any.Parts, Truth.NotMet, (a, b) => a.Or(b)),
-        Condition.Not not => Negated(not, Of(not.Part)),
-        Condition.Compare compare => Of(compare),
-        Condition.OneOf oneOf => Leaf(oneOf, oneOf.Input, r => Kleene.Of(oneOf.Words.Contains(r.Word!)), oneOf.Input),
+        if (casualty is not null && !criterion.Condition.AsksOfLimb)
+            return casualty.Of(criterion);
+        if (!found.TryGetValue(criterion, out var finding))
+            found.Add(criterion, finding = new(criterion, Of(criterion.Condition, criterion.Role == Role.Requires ? Truth.NotMet : Truth.Met)));
+        return finding;
+    }
+
+    private Trace Of(Condition condition, Truth worse) => condition switch
+    {
+        Condition.All all => Of(all, all.Parts, worse, Truth.Met, static (a, b) => a.And(b)),
+        Condition.Any any => Of(any, any.Parts, worse, Truth.NotMet, static (a, b) => a.Or(b)),
+        Condition.Not not => Negated(not, Of(not.Part, worse.Not())),
+        Condition.Compare compare => Of(compare, worse),
+        Condition.OneOf oneOf => Leaf(oneOf, oneOf.Input, r => Kleene.Of(oneOf.Words.Contains(r.Word!))),
         _ => throw new UnreachableException(),
     };
 
     private static Trace Negated(Condition not, Trace part) => new(not, part.State.Not(), [part], [], null);
 
-    private Trace Of(Condition condition, ImmutableArray<Condition> conditions, Truth start, Func<Truth, Truth, Truth> join)
+    private Trace Of(
+        Condition condition, ImmutableArray<Condition> conditions, Truth worse, Truth state, Func<Truth, Truth, Truth> join)
     {
-        var parts = conditions.Select(Of).ToImmutableArray();
-        return new(condition, parts.Aggregate(start, (t, p) => join(t, p.State)), parts, [], null);
+        var parts = ImmutableArray.CreateBuilder<Trace>(conditions.Length);
+        foreach (var part in conditions)
+        {
+            parts.Add(Of(part, worse));
+            state = join(state, parts[^1].State);
+        }
+
+        return new(condition, state, parts.MoveToImmutable(), [], null);
     }
 
-    private Trace Of(Condition.Compare compare)
+    private Trace Of(Condition.Compare compare, Truth worse)
     {
         var (limits, byAge) = Limits(compare);
-        Truth Judge(Reading reading) => limits.Aggregate((Truth?)null, (t, limit) => Kleene.Agreed(t, Holds(reading, compare.Comparison, limit)))!.Value;
-        var unsure = Leaf(compare, compare.Input, Judge, compare.Input);
+        Truth Judge(Reading reading)
+        {
+            Truth? all = null;
+            foreach (var limit in limits)
+                all = Kleene.Agreed(all, Holds(reading, compare.Comparison, limit));
+            return all == Truth.Unknown && compare.Input.IsClock ? worse : all!.Value;
+        }
+
+        var unsure = Leaf(compare, compare.Input, Judge);
         var ageDecides = unsure.State == Truth.Unknown && limits.Length > 1 && unsure.Used.Any(u => !u.Stale);
-        return (ageDecides ? unsure with { Needs = Input.AgeYears } : unsure) with { Used = [.. unsure.Used, .. byAge] };
+        return byAge.IsEmpty && !ageDecides
+            ? unsure
+            : unsure with { Needs = ageDecides ? Input.AgeYears : unsure.Needs, Used = [.. unsure.Used, .. byAge] };
     }
 
     /// <summary>The limits that may apply: one where the age is known (or does not matter), else all of them.</summary>
@@ -66,11 +99,12 @@ internal sealed class Evaluating(Protocol protocol, Scene scene)
 
     private static Truth Sure(bool always, bool sometimes) => always ? Truth.Met : sometimes ? Truth.Unknown : Truth.NotMet;
 
-    private Trace Leaf(Condition condition, Input input, Func<Reading, Truth> judge, Input needs)
+    private Trace Leaf(Condition condition, Input input, Func<Reading, Truth> judge)
     {
         Truth? state = null;
-        var used = ImmutableArray.CreateBuilder<Used>();
-        foreach (var reading in Seen(input))
+        var readings = Seen(input);
+        var used = ImmutableArray.CreateBuilder<Used>(readings.Length);
+        foreach (var reading in readings)
         {
             var shown = Show(input, reading);
             used.Add(shown);
@@ -78,28 +112,33 @@ internal sealed class Evaluating(Protocol protocol, Scene scene)
         }
 
         var known = state ?? Truth.Unknown;
-        return new(condition, known, [], used.ToImmutable(), known == Truth.Unknown ? needs : null);
+        return new(condition, known, [], used.MoveToImmutable(), known == Truth.Unknown ? input : null);
     }
 
     private ImmutableArray<Reading> Seen(Input input)
     {
         if (!seen.TryGetValue(input, out var readings))
-            seen.Add(input, readings = Looking.For(input, scene));
+            seen.Add(input, readings = Looking.For(input, scene, Fresh(input)));
         return readings;
     }
+
+    /// <summary>How long a value of it stays fresh.</summary>
+    private Duration Fresh(Input input) => protocol.Freshness.GetValueOrDefault(input.Name, Duration.MaxValue);
 
     private Used Show(Input input, Reading reading)
     {
         var age = reading.When.Until(scene.Now);
-        var stale = !reading.Lasting && protocol.Freshness.TryGetValue(input.Name, out var fresh) && age.Max > fresh;
+        var stale = !reading.Lasting && age.Max > Fresh(input);
         return new(input.Name, Value(input, reading), reading.Lasting && !input.Expires ? null : age, stale);
     }
+
+    private static Duration Least(double seconds) => Duration.FromSeconds(Math.Max(0, seconds));
 
     private static string Value(Input input, Reading reading) => reading.Word ?? input.Type switch
     {
         InputType.Duration when double.IsInfinity(reading.High) => double.IsInfinity(reading.Low)
             ? "passed" : "from " + Say.Duration(Duration.FromSeconds(reading.Low)),
-        InputType.Duration => Say.Duration(Duration.FromSeconds(reading.High)),
+        InputType.Duration => Say.Elapsed(new(Least(reading.Low), Least(reading.High))),
         _ => Say.Number(reading.Low),
     };
 }

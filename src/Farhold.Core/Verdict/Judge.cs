@@ -19,7 +19,8 @@ public static class Judge
     public static Judgement Of(State state, ImmutableArray<Doubt> doubts, Protocol protocol, Instant now)
     {
         var open = Unsettled(doubts, state, now);
-        var shock = Shock(state, open, protocol, now);
+        var casualty = new Evaluating(protocol, new(state, now, null, [], open));
+        var shock = Shock(protocol, casualty);
         var limbs = ImmutableArray.CreateBuilder<LimbVerdict>();
         var watched = ImmutableArray.CreateBuilder<WatchedLimb>();
         foreach (var limb in Enum.GetValues<Limb>())
@@ -31,19 +32,20 @@ public static class Judge
             if (clock.Tight == Truth.NotMet)
                 watched.Add(Watching.Of(clock, state, now, progress));
             else
-                limbs.Add(Of(new(state, now, clock, attempts, open), clock, protocol, progress));
+                limbs.Add(Of(new(state, now, clock, attempts, open), clock, protocol, progress, casualty));
         }
 
         var stale = shock.Signs.Any(f => f.Trace.Leaves.Any(l => l.Used.Any(u => u.Stale)));
-        var lastKnown = stale ? Shock(state, open, protocol with { Freshness = protocol.Freshness.Clear() }, now).State : shock.State;
+        var lastKnown = stale ? LastKnownShock(state, open, protocol, now) : shock.State;
         var due = DueList.Of(state, protocol, limbs, watched, lastKnown, open, now);
         return new(now, protocol, limbs.ToImmutable(), watched.ToImmutable(), shock, due, doubts, []);
     }
 
-    private static LimbVerdict Of(Scene scene, LimbClock clock, Protocol protocol, AttemptProgress? progress)
+    private static LimbVerdict Of(
+        Scene scene, LimbClock clock, Protocol protocol, AttemptProgress? progress, Evaluating casualty)
     {
-        var evaluating = new Evaluating(protocol, scene);
-        var findings = protocol.Criteria.Select(c => new Finding(c, evaluating.Of(c.Condition))).ToImmutableArray();
+        var evaluating = new Evaluating(protocol, scene, casualty);
+        var findings = protocol.Criteria.Select(evaluating.Of).ToImmutableArray();
         var verdict = Decide(findings);
         return new(
             clock,
@@ -57,9 +59,13 @@ public static class Judge
     /// <summary>The decision itself.</summary>
     internal static Verdict Decide(ImmutableArray<Finding> findings)
     {
-        Truth Any(Func<Role, bool> role) => findings.Where(f => role(f.Criterion.Role))
-            .Aggregate(Truth.NotMet, (t, f) => t.Or(f.Against));
-        return (Forbidden: Any(r => r != Role.Awaits), Soon: Any(r => r == Role.Awaits)) switch
+        var (forbidden, soon) = (Truth.NotMet, Truth.NotMet);
+        foreach (var finding in findings)
+            if (finding.Criterion.Role == Role.Awaits)
+                soon = soon.Or(finding.Against);
+            else
+                forbidden = forbidden.Or(finding.Against);
+        return (Forbidden: forbidden, Soon: soon) switch
         {
             { Forbidden: Truth.Met } => Verdict.LeaveOn,
             { Forbidden: Truth.Unknown } => Verdict.CheckFirst,
@@ -69,12 +75,17 @@ public static class Judge
         };
     }
 
-    private static ShockPicture Shock(State state, ImmutableArray<Doubt> doubts, Protocol protocol, Instant now)
+    private static ShockPicture Shock(Protocol protocol, Evaluating casualty)
     {
-        var evaluating = new Evaluating(protocol, new(state, now, null, [], doubts));
-        var signs = protocol.Criteria.Where(c => c.Group == "shock")
-            .Select(c => new Finding(c, evaluating.Of(c.Condition))).ToImmutableArray();
+        var signs = protocol.Criteria.Where(c => c.Group == "shock").Select(casualty.Of).ToImmutableArray();
         return new(signs.Aggregate(Truth.NotMet, (t, f) => t.Or(f.Against)), signs);
+    }
+
+    /// <summary>By the signs last seen, however old.</summary>
+    private static Truth LastKnownShock(State state, ImmutableArray<Doubt> doubts, Protocol protocol, Instant now)
+    {
+        var ageless = protocol with { Freshness = protocol.Freshness.Clear() };
+        return Shock(ageless, new(ageless, new(state, now, null, [], doubts))).State;
     }
 
     /// <summary>The clock counts from the earliest time the limb can have been tightened: the worse side.</summary>
@@ -90,8 +101,8 @@ public static class Judge
         : string.Create(CultureInfo.InvariantCulture, $"{Math.Floor(d.TotalHours)}h{d.Minutes:00}");
 
     private static ImmutableArray<Doubt> Unsettled(ImmutableArray<Doubt> doubts, State state, Instant now) =>
-        doubts.IsEmpty ? doubts : [.. doubts.Where(d => !state.Of(Kind.TaskDone)
-            .Any(t => t.When.Earliest <= now && t.As<Payload.TaskDone>().Task == d.Id))];
+        doubts.IsEmpty ? doubts : [.. doubts.Where(d => !d.CanBeSettled || !state.Of(Kind.TaskDone)
+            .Any(t => t.When.Latest <= now && t.As<Payload.TaskDone>().Task == d.Id))];
 
     /// <summary>Limb by limb the most cautious of several readings of one record.</summary>
     private static Judgement MostCautious(ImmutableArray<Judgement> readings)

@@ -6,7 +6,8 @@ namespace Farhold;
 /// <summary>Finds the current readings of every input in a scene. No reading means unknown.</summary>
 internal static class Looking
 {
-    public static ImmutableArray<Reading> For(Input input, Scene scene) => input.Name switch
+    /// <param name="fresh">How long a value of the input stays fresh.</param>
+    public static ImmutableArray<Reading> For(Input input, Scene scene, Duration fresh) => input.Name switch
     {
         "heartRate" => Sign(scene, s => s.HeartRate),
         "breathRate" => Sign(scene, s => s.BreathRate),
@@ -22,11 +23,11 @@ internal static class Looking
         "clammy" => Flag(scene, s => s.Clammy),
         "ageYears" => Current.Of(scene.State.Of(Kind.CasualtyOpened), scene.Now, d =>
             d.As<Payload.CasualtyOpened>().AgeYears is { } age ? Reading.Of(age, d.When, lasting: true) : null),
-        "sinceFirstTightened" => Longest(scene, scene.Clock?.SinceFirstTightened),
-        "occluded" => Longest(scene, scene.Clock?.Occluded),
-        "currentStretch" => Longest(scene, scene.Clock?.CurrentStretch),
+        "sinceFirstTightened" => Clock(scene, scene.Clock?.SinceFirstTightened),
+        "occluded" => Clock(scene, scene.Clock?.Occluded),
+        "currentStretch" => Clock(scene, scene.Clock?.CurrentStretch),
         "woundNature" => WorstNature(scene),
-        "bleeding" => WorstBleeding(scene),
+        "bleeding" => WorstBleeding(scene, fresh),
         "watchAble" => Current.Of(scene.State.Of(Kind.WatchStated), scene.Now, d =>
             Reading.Of(d.As<Payload.WatchStated>().Able, d.When)),
         "packing" => Stock(scene, Supplies.Packing),
@@ -35,7 +36,7 @@ internal static class Looking
             scene.Attempts is [.., var last] ? Wire.Word(last.Result) : "none", Happened.At(scene.Now), lasting: true)],
         "failedAttempts" => [Reading.Of(
             scene.Attempts.Count(a => a.Result == AttemptResult.Bled), Happened.At(scene.Now), lasting: true)],
-        "sinceFailedAttempt" => Longest(scene, (scene.LastFailed?.Ended ?? scene.LastFailed?.Started)?.Until(scene.Now)),
+        "sinceFailedAttempt" => Clock(scene, (scene.LastFailed?.Ended ?? scene.LastFailed?.Started)?.Until(scene.Now)),
         "furtherAttemptAllowed" => [Reading.Of(AllowedSinceFailure(scene), Happened.At(scene.Now), lasting: true)],
         "oversight" => Advice(scene),
         "helpWithin" => Current.Of(scene.State.Of(Kind.HelpExpected), scene.Now, d => Help(d, scene.Now)),
@@ -64,8 +65,10 @@ internal static class Looking
             _ => null,
         });
 
-    private static ImmutableArray<Reading> Longest(Scene scene, Elapsed? elapsed) =>
-        elapsed is { } known ? [Reading.Of(known.Max.TotalSeconds, Happened.At(scene.Now), lasting: true)] : [];
+    private static ImmutableArray<Reading> Clock(Scene scene, Elapsed? elapsed) =>
+        elapsed is { } known
+            ? [new(known.Min.TotalSeconds, known.Max.TotalSeconds, null, Happened.At(scene.Now), Lasting: true)]
+            : [];
 
     /// <summary>An amputation anywhere on the limb outweighs every other wound there.</summary>
     private static ImmutableArray<Reading> WorstNature(Scene scene)
@@ -83,21 +86,39 @@ internal static class Looking
         return [Reading.Of(Wire.Word(worst.As<Payload.WoundFound>().Nature), worst.When, lasting: true)];
     }
 
-    /// <summary>The worst of what was last seen at each wound; unknown if one of several was never looked at and none is active.</summary>
-    private static ImmutableArray<Reading> WorstBleeding(Scene scene)
+    /// <summary>
+    /// The worst of what was last seen at each wound. A fresh look at one wound outweighs every fresh look at another that
+    /// saw less, and active bleeding outweighs all; unknown if one of several was never looked at and none is active.
+    /// </summary>
+    private static ImmutableArray<Reading> WorstBleeding(Scene scene, Duration fresh)
     {
         if (scene.Clock is not { Limb: var limb })
             return [];
-        var perWound = LimbWounds.Treated(limb, scene.State, scene.Now)
-            .Select(wound => Current.Of(scene.State.Of(Kind.BleedingChecked), scene.Now, d =>
-                d.As<Payload.BleedingChecked>() is var check && check.Wound == wound
-                    ? Reading.Of(Wire.Word(check.Bleeding), d.When) : null))
-            .ToArray();
-        var active = perWound.Where(w => w.Length > 0 && w.All(r => r.Word == "active")).SelectMany(w => w).ToImmutableArray();
-        if (!active.IsEmpty)
-            return active;
-        return perWound.Length == 0 || perWound.Any(w => w.IsEmpty) ? [] : [.. perWound.SelectMany(w => w)];
+        var wounds = LimbWounds.Treated(limb, scene.State, scene.Now).Select(wound => LastSeen(wound, scene)).ToArray();
+        bool Fresh(Reading look) => look.When.Until(scene.Now).Max <= fresh;
+        var worst = wounds.Where(w => !w.IsEmpty && w.All(Fresh)).Select(w => w.Min(Severity)).DefaultIfEmpty(0).Max();
+        var active = wounds.Where(w => !w.IsEmpty && w.Min(Severity) == Severity(Farhold.Bleeding.Active)).ToArray();
+        if (active.Length > 0)
+            return active.MaxBy(w => w.Min(r => r.When.Earliest));
+        return wounds.Length == 0 || wounds.Any(w => w.IsEmpty)
+            ? []
+            : [.. wounds.SelectMany(w => w).Where(r => !Fresh(r) || Severity(r) >= worst)];
     }
+
+    private static ImmutableArray<Reading> LastSeen(string wound, Scene scene) =>
+        Current.Of(scene.State.Of(Kind.BleedingChecked), scene.Now, d =>
+            d.As<Payload.BleedingChecked>() is var check && check.Wound == wound
+                ? Reading.Of(Wire.Word(check.Bleeding), d.When) : null);
+
+    private static int Severity(Reading look) => Severity(Wire.Parse<Bleeding>(look.Word!)!.Value);
+
+    private static int Severity(Bleeding bleeding) => bleeding switch
+    {
+        Bleeding.None => 0,
+        Bleeding.Oozing => 1,
+        Bleeding.Active => 2,
+        _ => throw new System.Diagnostics.UnreachableException(),
+    };
 
     private static ImmutableArray<Reading> Stock(Scene scene, IEnumerable<string> items)
     {

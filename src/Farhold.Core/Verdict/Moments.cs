@@ -67,8 +67,12 @@ internal static class Moments
                 "sinceFailedAttempt" => (failed?.Ended ?? failed?.Started)?.Until(at),
                 _ => null,
             };
-            if (elapsed is { } known && known.Max <= limit)
-                yield return (at + (limit - known.Max), new($"{Say.Limb(clock.Limb)}: {Say.Duration(limit)} {InputWords.Clock(input.Name)}", false));
+            if (elapsed is not { } known)
+                continue;
+            var cause = new Cause($"{Say.Limb(clock.Limb)}: {Say.Duration(limit)} {InputWords.Clock(input.Name)}", false);
+            foreach (var end in (Duration[])[known.Max, known.Min])
+                if (end <= limit)
+                    yield return (at + (limit - end), cause);
         }
     }
 

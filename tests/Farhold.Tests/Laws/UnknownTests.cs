@@ -29,7 +29,7 @@ public class UnknownTests
     [Fact]
     public void What_the_shipped_protocol_asks_for_is_needed_for_an_attempt()
     {
-        var asked = ShippedProtocol.Protocol.Criteria.SelectMany(c => ProtocolReader.Inputs(c.Condition)).Distinct()
+        var asked = ShippedProtocol.Protocol.Criteria.SelectMany(c => c.Condition.Inputs).Distinct()
             .Intersect(Gens.LookedAt).Except([Input.SinceFirstTightened, Input.RecordWhole, Input.Oversight]).ToArray();
         var attempts = 0;
         Gens.Record.Sample(written =>

@@ -54,7 +54,7 @@ public class CriteriaTests
         if (Reached[id].Unknown is not { } unknown)
             return;
         Assert.Equal(Verdict.CheckFirst, unknown.Verdict);
-        var asked = ProtocolReader.Inputs(ShippedProtocol.Protocol.Criteria.Single(c => c.Id == id).Condition);
+        var asked = ShippedProtocol.Protocol.Criteria.Single(c => c.Id == id).Condition.Inputs;
         Assert.NotEmpty(unknown.Limb.CheckFirst.Intersect(asked));
     }
 
