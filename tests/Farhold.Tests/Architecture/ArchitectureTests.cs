@@ -10,6 +10,7 @@ public class ArchitectureTests
     {
         ["Farhold.Core"] = ["NodaTime"],
         ["Farhold.WayOut"] = ["NodaTime", "Farhold.Core"],
+        ["Farhold.Exchange"] = ["NodaTime", "Farhold.Core"],
     };
 
     public static TheoryData<string> Parts => [.. MayUse.Keys];

@@ -1,6 +1,5 @@
 using System.Text;
 using System.Text.Json;
-using System.Text.Json.Nodes;
 using CsCheck;
 using Json.Schema;
 
@@ -22,7 +21,7 @@ public class SchemaTests
     public void The_schema_never_refuses_a_protocol_that_the_reader_accepts()
     {
         var accepted = 0;
-        Mutations(Shipped).Sample(text =>
+        JsonMutations.Of(Shipped).Sample(text =>
         {
             if (ProtocolReader.Read(Encoding.UTF8.GetBytes(text), "x") is not Read<Protocol>.Usable)
                 return true;
@@ -36,7 +35,7 @@ public class SchemaTests
     public void The_schema_never_refuses_a_local_protocol_that_the_reader_accepts()
     {
         var accepted = 0;
-        Gen.OneOf(Mutations(Local), Gens.Overlay.Select(o => Encoding.UTF8.GetString(o.Span))).Sample(text =>
+        Gen.OneOf(JsonMutations.Of(Local), Gens.Overlay.Select(o => Encoding.UTF8.GetString(o.Span))).Sample(text =>
         {
             if (LocalReader.Read(Encoding.UTF8.GetBytes(text), "x", ShippedProtocol.Protocol) is not Read<Protocol>.Usable)
                 return true;
@@ -88,47 +87,6 @@ public class SchemaTests
         using var document = JsonDocument.Parse(text);
         return schema.Evaluate(document.RootElement).IsValid;
     }
-
-    /// <summary>One value somewhere in the file taken out, put twice, or made another.</summary>
-    private static Gen<string> Mutations(string text) => Gen.Select(Gen.Int[0, 100_000], Gen.Int[0, 7]).Select((place, how) =>
-    {
-        var root = JsonNode.Parse(text)!;
-        var all = Below(root).ToArray();
-        var node = all[place % all.Length];
-        JsonNode? other = how switch
-        {
-            0 => JsonValue.Create(7),
-            1 => JsonValue.Create("PT20M"),
-            2 => JsonValue.Create("words"),
-            3 => JsonValue.Create(false),
-            4 => new JsonArray(),
-            5 => all[(place / 7) % all.Length].DeepClone(),
-            _ => null,
-        };
-        if (node.Parent is JsonObject parent)
-        {
-            if (how >= 6)
-                parent.Remove(node.GetPropertyName());
-            else
-                parent[node.GetPropertyName()] = other;
-        }
-        else if (node.Parent is JsonArray list)
-        {
-            if (how >= 6)
-                list.RemoveAt(node.GetElementIndex());
-            else
-                list[node.GetElementIndex()] = other;
-        }
-
-        return root.ToJsonString();
-    });
-
-    private static IEnumerable<JsonNode> Below(JsonNode node) => node switch
-    {
-        JsonObject o => o.Select(m => m.Value).OfType<JsonNode>().SelectMany(v => Below(v).Prepend(v)),
-        JsonArray a => a.OfType<JsonNode>().SelectMany(v => Below(v).Prepend(v)),
-        _ => [],
-    };
 
     private static string Beside(string folder, string file) => Path.Combine(AppContext.BaseDirectory, folder, file);
 }
