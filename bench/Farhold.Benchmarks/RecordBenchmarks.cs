@@ -8,20 +8,22 @@ namespace Farhold.Benchmarks;
 public class RecordBenchmarks
 {
     private const int Many = 100_000;
+    private const int Taps = 100;
 
     private readonly Entry[] watch = [.. LongWatch.Entries(2_000)];
     private readonly byte[] file = LongWatch.File(Many);
     private readonly Instant now = LongWatch.Start + Duration.FromHours(72);
     private CareRecord loaded = new([], []);
-    private int next;
 
     [GlobalSetup]
     public void Load()
     {
         loaded = new(watch, []);
         _ = loaded.Readings;
-        next = 1;
     }
+
+    [IterationSetup(Target = nameof(One_more_entry_on_a_loaded_record))]
+    public void LoadAnew() => Load();
 
     [Benchmark]
     public Judgement Judge_from_cold_after_72_hours_of_2000_entries() =>
@@ -30,11 +32,18 @@ public class RecordBenchmarks
     [Benchmark]
     public Judgement Judge_again_after_72_hours_of_2000_entries() => Judge.At(loaded, ShippedProtocol.Protocol, now);
 
-    /// <summary>Written, added and judged; the record grows by one each time.</summary>
-    [Benchmark]
+    /// <summary>Written, added and judged; a hundred times from 2,000 entries on.</summary>
+    [Benchmark(OperationsPerInvoke = Taps)]
     public Judgement One_more_entry_on_a_loaded_record()
     {
-        loaded.Add(EntryWriting.Write(new("tap", next++), Happened.At(now), now, "Ane", new Payload.NoteWritten("calm")));
+        for (var tap = 1; tap < Taps; tap++)
+            OneMore(tap);
+        return OneMore(Taps);
+    }
+
+    private Judgement OneMore(int number)
+    {
+        loaded.Add(EntryWriting.Write(new("tap", number), Happened.At(now), now, "Ane", new Payload.NoteWritten("calm")));
         return Judge.At(loaded, ShippedProtocol.Protocol, now);
     }
 

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Runtime.InteropServices;
 using NodaTime;
 
 namespace Farhold;
@@ -23,6 +24,8 @@ public sealed class CareRecord
 
     public CareRecord(IEnumerable<Entry> entries, IEnumerable<DamagedLine> damaged)
     {
+        if (entries.TryGetNonEnumeratedCount(out var count))
+            this.entries.EnsureCapacity(count);
         foreach (var entry in entries)
             Add(entry);
         foreach (var line in damaged)
@@ -102,13 +105,13 @@ public sealed class CareRecord
     /// <summary>Notes device and target; true if the entry changes nothing but the list of its own kind.</summary>
     private bool Register(Entry entry)
     {
-        var device = devices.GetValueOrDefault(entry.Id.Device);
-        var inOrder = entry.Id.Number == (device?.Last ?? 0) + 1
-            && (device is null || entry.Recorded >= device.Latest)
+        ref var device = ref CollectionsMarshal.GetValueRefOrAddDefault(devices, entry.Id.Device, out var known);
+        var inOrder = entry.Id.Number == device.Last + 1
+            && (!known || entry.Recorded >= device.Latest)
             && entry.Happened.Earliest <= entry.Recorded;
-        devices[entry.Id.Device] = new(
-            Math.Max(device?.Last ?? 0, entry.Id.Number),
-            device is null ? entry.Recorded : Instant.Max(device.Latest, entry.Recorded));
+        device = new(
+            Math.Max(device.Last, entry.Id.Number),
+            known ? Instant.Max(device.Latest, entry.Recorded) : entry.Recorded);
         switch (entry.Payload)
         {
             case Payload.EntryAmended a:
@@ -175,7 +178,7 @@ public sealed class CareRecord
         }
     }
 
-    private sealed record Device(int Last, Instant Latest);
+    private readonly record struct Device(int Last, Instant Latest);
 
     private sealed record Folded(ImmutableArray<State> Readings, ImmutableArray<Doubt> Doubts, ImmutableArray<Remark> Remarks);
 }

@@ -18,9 +18,9 @@ public static class InputWords
         ["temperatureC"] = ("temperature", "°C"),
         ["capillaryRefillS"] = ("capillary refill", "s"),
         ["ageYears"] = ("age", "years"),
-        ["sinceFirstTightened"] = ("since first tightened, at most", ""),
-        ["occluded"] = ("without blood flow, at most", ""),
-        ["currentStretch"] = ("without blood flow at a stretch, at most", ""),
+        ["sinceFirstTightened"] = ("since first tightened", ""),
+        ["occluded"] = ("without blood flow", ""),
+        ["currentStretch"] = ("without blood flow at a stretch", ""),
         ["woundNature"] = ("wound", ""),
         ["bleeding"] = ("bleeding", ""),
         ["watchAble"] = ("someone can watch", ""),
@@ -28,7 +28,7 @@ public static class InputWords
         ["pressureDressing"] = ("pressure dressing", ""),
         ["lastAttempt"] = ("last attempt", ""),
         ["failedAttempts"] = ("attempts that bled", ""),
-        ["sinceFailedAttempt"] = ("since the attempt that bled, at most", ""),
+        ["sinceFailedAttempt"] = ("since the attempt that bled", ""),
         ["furtherAttemptAllowed"] = ("another attempt allowed", ""),
         ["oversight"] = ("advice allows an attempt", ""),
         ["helpWithin"] = ("help, at the latest in", ""),
@@ -44,9 +44,6 @@ public static class InputWords
         var age = used.Age is { } a ? $", {Say.Elapsed(a)} old" : "";
         return $"{Name(used.Input)} {Value(used)}{age}{(used.Stale ? ", too old to decide by" : "")}";
     }
-
-    /// <summary>What a clock counts from: <c>since first tightened</c>.</summary>
-    public static string Clock(string input) => Name(input).Replace(", at most", "", StringComparison.Ordinal);
 
     private static string Value(Used used) => used.Value switch
     {

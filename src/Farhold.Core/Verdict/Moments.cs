@@ -69,7 +69,7 @@ internal static class Moments
             };
             if (elapsed is not { } known)
                 continue;
-            var cause = new Cause($"{Say.Limb(clock.Limb)}: {Say.Duration(limit)} {InputWords.Clock(input.Name)}", false);
+            var cause = new Cause($"{Say.Limb(clock.Limb)}: {Say.Duration(limit)} {InputWords.Name(input.Name)}", false);
             foreach (var end in (Duration[])[known.Max, known.Min])
                 if (end <= limit)
                     yield return (at + (limit - end), cause);
