@@ -27,6 +27,9 @@ app.Configure(config =>
     config.AddCommand<DrawCommand>("draw")
         .WithDescription("Draw the limb line as a picture (SVG or PNG).")
         .WithExample("draw", "demo/skarvedal.jsonl", "-o", "leg.png", "--at", "2031-05-04T03:23:00Z", "--width", "1000");
+    config.AddCommand<DoseCommand>("dose")
+        .WithDescription("Say whether a drug may be given now, and how much; only what a local protocol with a named authority orders.")
+        .WithExample("dose", "demo/skarvedal.jsonl", "paracetamol", "--local", "demo/skarvedal-local.json", "--at", "2031-05-04T06:10:00Z");
     config.AddCommand<WayCommand>("way")
         .WithDescription("Forecast when higher care is reached by a plan, and the chances before each limb's limits.")
         .WithExample("way", "demo/skarvedal.plan.json", "--record", "demo/skarvedal.jsonl", "--at", "2031-05-04T03:23:00Z");

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Text.Json;
 using NodaTime;
 
 namespace Farhold;
@@ -35,7 +36,7 @@ public sealed class LocalReader
 
     private Protocol? Lay(Located root)
     {
-        json.OnlyKnown(root, "$schema", "local", "version", "title", "over", "authority", "sources", "clock", "freshness", "criteria", "steps", "watch", "tasks");
+        json.OnlyKnown(root, "$schema", "local", "version", "title", "over", "authority", "sources", "clock", "freshness", "criteria", "steps", "watch", "tasks", "orders");
         if (json.Text(root, "over") is var over && over.Length > 0 && over != under.Id)
             json.Refuse(root["over"]!.Offset, $"this local protocol is meant for {over}, not for {under.Id}");
         var parts = new ProtocolParts(json, root);
@@ -53,12 +54,13 @@ public sealed class LocalReader
             Tasks = Tasks(root, parts, clock),
         };
         ProtocolReader.Whole(json, root, laid);
+        var orders = Orders(root);
         var authority = Authority(root);
         return laid with
         {
             Local = new(
                 json.Text(root, "local"), json.Text(root, "version"), json.Text(root, "title"),
-                authority, [.. hardLoosened], [.. changes]),
+                authority, [.. hardLoosened], [.. changes], orders),
         };
     }
 
@@ -205,6 +207,28 @@ public sealed class LocalReader
         }
 
         return [.. tasks];
+    }
+
+    /// <summary>Drugs that may be given: never without a named authority.</summary>
+    private ImmutableArray<string> Orders(Located root)
+    {
+        var orders = ImmutableArray.CreateBuilder<string>();
+        foreach (var item in json.Items(root, "orders", required: false))
+        {
+            if (item.Kind != JsonValueKind.String || ShippedFormulary.Formulary.Drugs.All(d => d.Id != item.Text))
+                json.Refuse(item.Offset, $"{item.Text} is no drug of the formulary; there are {string.Join(", ", ShippedFormulary.Formulary.Drugs.Select(d => d.Id))}");
+            else if (!orders.Contains(item.Text))
+                orders.Add(item.Text);
+        }
+
+        if (orders.Count > 0)
+        {
+            var text = $"drugs are ordered: {string.Join(", ", orders)}";
+            loosened.Add((root["orders"]!.Offset, text));
+            changes.Add(text);
+        }
+
+        return orders.ToImmutable();
     }
 
     private Authority? Authority(Located root)

@@ -82,5 +82,12 @@ public sealed record Protocol(
 /// <summary>What a local protocol changed.</summary>
 /// <param name="Authority">Null only where nothing is loosened.</param>
 /// <param name="Loosened">One sentence for every hard limit it loosened; shown on every screen and print.</param>
+/// <param name="Orders">Ids of the drugs that the authority orders: only of these a dose is ever shown. Empty without authority.</param>
 public sealed record LocalProtocol(
-    string Id, string Version, string Title, Authority? Authority, ImmutableArray<string> Loosened, ImmutableArray<string> Changes);
+    string Id,
+    string Version,
+    string Title,
+    Authority? Authority,
+    ImmutableArray<string> Loosened,
+    ImmutableArray<string> Changes,
+    ImmutableArray<string> Orders);

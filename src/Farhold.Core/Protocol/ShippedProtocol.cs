@@ -12,17 +12,7 @@ public static class ShippedProtocol
     public static Protocol Protocol => Loaded.Value;
 
     /// <summary>The file itself, UTF-8.</summary>
-    public static ReadOnlyMemory<byte> Json
-    {
-        get
-        {
-            using var stream = typeof(ShippedProtocol).Assembly.GetManifestResourceStream(FileName)
-                ?? throw new UnreachableException("the protocol is built into the assembly");
-            using var copy = new MemoryStream();
-            stream.CopyTo(copy);
-            return copy.ToArray();
-        }
-    }
+    public static ReadOnlyMemory<byte> Json => Shipped.File(FileName);
 
     private static Protocol Load() => ProtocolReader.Read(Json, FileName) switch
     {

@@ -122,7 +122,7 @@ public class NowScreenTests : CareTest
         await TightAsync();
         Desk.Use(ShippedProtocol.Protocol with
         {
-            Local = new("skarvedal", "1", "Skarvedal rules", new("Dr Ilse Vann", "doctor", new LocalDate(2031, 1, 2)), ["limit is 8 h"], []),
+            Local = new("skarvedal", "1", "Skarvedal rules", new("Dr Ilse Vann", "doctor", new LocalDate(2031, 1, 2)), ["limit is 8 h"], [], []),
         });
         var now = Show<NowScreen>();
         Assert.Contains("HARD LIMIT LOOSENED: limit is 8 h", now.Markup, StringComparison.Ordinal);

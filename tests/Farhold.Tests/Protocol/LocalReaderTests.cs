@@ -148,7 +148,17 @@ public class LocalReaderTests
     {
         var local = Accepted(File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "demo", "skarvedal-local.json"))).Local!;
         Assert.Contains("shock.cool is changed", Assert.Single(local.Loosened), StringComparison.Ordinal);
-        Assert.Equal(4, local.Changes.Length);
+        Assert.Equal(5, local.Changes.Length);
+        Assert.Equal(["paracetamol", "meloxicam", "tranexamic-acid"], local.Orders);
+    }
+
+    [Fact]
+    public void Drugs_are_ordered_by_a_named_authority_or_not_at_all()
+    {
+        const string Orders = "\"orders\":[\"paracetamol\"]";
+        Assert.Contains("needs a named authority: drugs are ordered: paracetamol", Assert.Single(Refused(Head + ",\n" + Orders + "}")).Reason, StringComparison.Ordinal);
+        Assert.Equal(["paracetamol"], Accepted(Head + ",\n" + Orders + Signed + "}").Local!.Orders);
+        Assert.Contains("willow is no drug of the formulary", Assert.Single(Refused(Head + ",\n\"orders\":[\"willow\"]" + Signed + "}")).Reason, StringComparison.Ordinal);
     }
 
     private static Protocol Accepted(string text) => LocalReader.Read(Encoding.UTF8.GetBytes(text), "hut.json", ShippedProtocol.Protocol) switch

@@ -1,0 +1,80 @@
+using System.Collections.Immutable;
+using NodaTime;
+
+namespace Farhold;
+
+/// <summary>Whether a circumstance holds for a casualty, as far as the record tells.</summary>
+internal static class Circumstances
+{
+    private const double AdultYears = 16;
+
+    /// <summary>What the record has to say for an unknown circumstance to be known.</summary>
+    public static string Look(Circumstance circumstance) => circumstance switch
+    {
+        Circumstance.Shock => "take the signs of shock",
+        Circumstance.HeadInjury => "look for a head injury",
+        Circumstance.ReducedConsciousness => "talk to the casualty: alert and clear?",
+        Circumstance.BreathingTrouble => "count the breaths for a full minute",
+        Circumstance.LongTourniquet => "settle how long the tourniquet was on",
+        Circumstance.Pregnancy => "ask whether she is pregnant, and write \"pregnant\" or \"not pregnant\" into the history",
+        Circumstance.Child => "ask or estimate the age",
+        _ => throw new System.Diagnostics.UnreachableException(),
+    };
+
+    public static Truth Of(Circumstance circumstance, State state, Judgement judged) => circumstance switch
+    {
+        Circumstance.Shock => judged.Shock.State,
+        Circumstance.HeadInjury => HeadInjury(state, judged),
+        Circumstance.ReducedConsciousness => Latest(state, judged, Input.Mental, r => Kleene.Of(r.Word != "alert")),
+        Circumstance.BreathingTrouble => BreathingTrouble(state, judged),
+        Circumstance.LongTourniquet => LongTourniquet(state, judged),
+        Circumstance.Pregnancy => Pregnancy(Opened(state, judged.At), judged.At),
+        Circumstance.Child => Opened(state, judged.At)?.AgeYears is { } age ? Kleene.Of(age < AdultYears) : Truth.Unknown,
+        _ => throw new System.Diagnostics.UnreachableException(),
+    };
+
+    public static Payload.CasualtyOpened? Opened(State state, Instant now) =>
+        state.Of(Kind.CasualtyOpened).LastOrDefault(d => d.When.Earliest <= now)?.As<Payload.CasualtyOpened>();
+
+    /// <summary>A wound of the head, or a mind that is not clear and nobody has said why.</summary>
+    private static Truth HeadInjury(State state, Judgement judged) =>
+        Kleene.Of(state.Of(Kind.WoundFound).Any(w => w.When.Earliest <= judged.At && w.As<Payload.WoundFound>().Region == BodyRegion.Head))
+            .Or(Latest(state, judged, Input.Mental, r => r.Word == "alert" ? Truth.NotMet : Truth.Unknown));
+
+    /// <summary>Fewer than 10 or more than 30 breaths a minute, or a saturation below 90 % (design).</summary>
+    private static Truth BreathingTrouble(State state, Judgement judged)
+    {
+        var breaths = Latest(state, judged, Input.BreathRate, r => Kleene.Of(r.Low is < 10 or > 30));
+        var saturation = Latest(state, judged, Input.Spo2, r => Kleene.Of(r.Low < 90));
+        return saturation == Truth.Unknown ? breaths : breaths.Or(saturation);
+    }
+
+    private static Truth LongTourniquet(State state, Judgement judged)
+    {
+        var long_ = Truth.NotMet;
+        foreach (var limb in Enum.GetValues<Limb>())
+            if (LimbClock.Of(limb, state, judged.At) is { } clock)
+                long_ = long_.Or(Kleene.Of(clock.Occluded.Max >= Duration.FromHours(2)));
+        return long_;
+    }
+
+    private static Truth Pregnancy(Payload.CasualtyOpened? opened, Instant now)
+    {
+        if (opened is { Sex: Sex.Male } or { AgeYears: < 10 or > 60 })
+            return Truth.NotMet;
+        var history = opened?.History ?? "";
+        if (history.Contains("not pregnant", StringComparison.OrdinalIgnoreCase))
+            return Truth.NotMet;
+        return history.Contains("pregnant", StringComparison.OrdinalIgnoreCase) ? Truth.Met : Truth.Unknown;
+    }
+
+    /// <summary>By the latest readings, none of them stale by the protocol; unknown where they disagree or there are none.</summary>
+    private static Truth Latest(State state, Judgement judged, Input input, Func<Reading, Truth> asks)
+    {
+        var fresh = judged.Protocol.Freshness.GetValueOrDefault(input.Name, Duration.MaxValue);
+        Truth? all = null;
+        foreach (var reading in Looking.For(input, new(state, judged.At, null, [], []), fresh))
+            all = Kleene.Agreed(all, reading.When.Until(judged.At).Max > fresh ? Truth.Unknown : asks(reading));
+        return all ?? Truth.Unknown;
+    }
+}

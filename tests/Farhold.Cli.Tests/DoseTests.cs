@@ -1,0 +1,34 @@
+namespace Farhold.Cli.Tests;
+
+public class DoseTests
+{
+    private static readonly string Local = Path.Combine(Path.GetDirectoryName(Run.Demo)!, "skarvedal-local.json");
+
+    [Fact]
+    public void Without_a_local_protocol_no_dose_is_shown()
+    {
+        var ran = Run.Farhold("dose", Run.Demo, "paracetamol", "--at", "2031-05-04T06:10:00Z");
+        Assert.Equal(0, ran.ExitCode);
+        Assert.Contains("paracetamol: ask for advice; no dose is shown", ran.Output);
+        Assert.DoesNotContain(" mg", ran.Output);
+        Assert.Contains("No local protocol in force orders a drug", Run.Farhold("dose", Run.Demo).Output);
+    }
+
+    [Fact]
+    public void What_the_local_protocol_orders_is_weighed_against_the_record()
+    {
+        var ran = Run.Farhold("dose", Run.Demo, "--local", Local, "--at", "2031-05-04T06:10:00Z");
+        Assert.Equal(0, ran.ExitCode);
+        Assert.Contains("tranexamic-acid: do not give it\n  because: 4 h 20 min since injury; never from 3 h 00 min on", ran.Output);
+        Assert.Contains("meloxicam: do not give it", ran.Output);
+        Assert.Contains("kidney risk: a limb two hours or more without blood flow", ran.Output);
+    }
+
+    [Fact]
+    public void An_unknown_drug_is_refused_with_those_there_are()
+    {
+        var ran = Run.Farhold("dose", Run.Demo, "willow bark");
+        Assert.Equal(2, ran.ExitCode);
+        Assert.Contains("willow bark is no drug of the formulary; there are paracetamol,", ran.Errors);
+    }
+}
