@@ -8,41 +8,48 @@ using Farhold.App.Words;
 namespace Farhold.App.Attempts;
 
 /// <summary>Writes what happens in an attempt, always as entries of their own, the one that the clocks depend on first.</summary>
-public sealed class AttemptLog(CareDesk desk, Logbook logbook, Toasts toasts)
+public sealed class AttemptLog(CareDesk desk, Logbook logbook, Toasts toasts, Session session)
 {
+    // Read before the first entry of several is on disk: the others belong to the same casualty, whatever is opened meanwhile.
+    private CasualtyHead Open => session.Open ?? throw new InvalidOperationException("An attempt needs an open casualty.");
+
     /// <summary>One entry with its Undo. What could not be stored is told by the status strip.</summary>
-    public Task LogAsync(Payload payload) => logbook.LogAsync(payload);
+    public Task LogAsync(Payload payload) => logbook.LogAsync(Open, payload);
 
     /// <summary>Tight again because it bled: the clock first, then the end of the attempt, if one is under way.</summary>
     public async Task BledAsync(LimbScene scene, string tourniquet)
     {
+        var open = Open;
         toasts.Clear();
-        await desk.LogAsync(scene.Known(tourniquet));
+        await desk.LogAsync(open, scene.Known(tourniquet));
         if (scene.Progress is { Attempt: var attempt })
-            await desk.LogAsync(new Payload.AttemptEnded(attempt.Wound, attempt.Tourniquet, AttemptOutcome.Bled));
+            await desk.LogAsync(open, new Payload.AttemptEnded(attempt.Wound, attempt.Tourniquet, AttemptOutcome.Bled));
     }
 
     /// <summary>Slackened and left in place: those beside it first, so that a crash between them leaves the step undone.</summary>
     public async Task SlackenedAsync(LimbScene scene, Attempt attempt)
     {
+        var open = Open;
         foreach (var other in scene.Clock.Tourniquets.Where(t => t != attempt.Tourniquet))
-            await desk.LogAsync(new Payload.TourniquetSlackened(other));
-        await LogAsync(new Payload.TourniquetSlackened(attempt.Tourniquet));
+            await desk.LogAsync(open, new Payload.TourniquetSlackened(other));
+        await logbook.LogAsync(open, new Payload.TourniquetSlackened(attempt.Tourniquet));
     }
 
     /// <summary>Held to the end of the watch: what was seen at the last look, then the end.</summary>
     public async Task HeldAsync(Attempt attempt, Bleeding seen)
     {
-        await desk.LogAsync(new Payload.BleedingChecked(attempt.Wound, seen));
-        await LogAsync(new Payload.AttemptEnded(attempt.Wound, attempt.Tourniquet, AttemptOutcome.Held));
+        var open = Open;
+        await desk.LogAsync(open, new Payload.BleedingChecked(attempt.Wound, seen));
+        await logbook.LogAsync(open, new Payload.AttemptEnded(attempt.Wound, attempt.Tourniquet, AttemptOutcome.Held));
     }
 
     /// <param name="tightAgain">Those now tight again; empty: left as they are.</param>
     public async Task AbandonedAsync(LimbScene scene, Attempt attempt, string note, IEnumerable<string> tightAgain)
     {
+        var open = Open;
         foreach (var tourniquet in tightAgain)
-            await desk.LogAsync(scene.Known(tourniquet));
-        await LogAsync(new Payload.AttemptEnded(
+            await desk.LogAsync(open, scene.Known(tourniquet));
+        await logbook.LogAsync(open, new Payload.AttemptEnded(
             attempt.Wound, attempt.Tourniquet, AttemptOutcome.Abandoned, note.Trim() is { Length: > 0 } said ? said : null));
     }
 }

@@ -49,10 +49,12 @@ public sealed class CareDesk : IDisposable
     }
 
     /// <summary>Logs an entry of the open casualty by the carer. Confirmed only once it is on disk.</summary>
-    public Task<Appended> LogAsync(Payload payload, Happened happened) => session.LogAsync(
-        EntryWriting.Body(happened, session.Now, preferences.Carer, session.Open?.Practice == true, payload));
+    public Task<Appended> LogAsync(Payload payload, Happened happened) =>
+        LogAsync(session.Open ?? throw new InvalidOperationException("An entry needs an open casualty."), payload, happened);
 
-    public Task<Appended> LogAsync(Payload payload) => LogAsync(payload, Happened.At(session.Now));
+    /// <summary>The same of this casualty, whichever is open by now: what takes several entries keeps to the one it began with.</summary>
+    public Task<Appended> LogAsync(CasualtyHead into, Payload payload, Happened? happened = null) => session.LogAsync(
+        into, EntryWriting.Body(happened ?? Happened.At(session.Now), session.Now, preferences.Carer, into.Practice, payload));
 
     public void Dispose()
     {

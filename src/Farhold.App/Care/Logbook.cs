@@ -10,13 +10,16 @@ namespace Farhold.App.Care;
 public sealed class Logbook(CareDesk desk, Session session, Toasts toasts, Texts texts)
 {
     /// <summary>True once the entry is on disk; if it is not, the status strip says so.</summary>
-    public async Task<bool> LogAsync(Payload payload, Happened? happened = null)
+    public Task<bool> LogAsync(Payload payload, Happened? happened = null) =>
+        LogAsync(session.Open ?? throw new InvalidOperationException("An entry needs an open casualty."), payload, happened);
+
+    public async Task<bool> LogAsync(CasualtyHead open, Payload payload, Happened? happened = null)
     {
-        var answer = await (happened is { } when ? desk.LogAsync(payload, when) : desk.LogAsync(payload));
-        if (answer is not Appended.Stored stored)
+        if (await desk.LogAsync(open, payload, happened ?? Happened.At(session.Now)) is not Appended.Stored stored)
             return false;
         var id = LineView.Of(stored.Line).Id;
-        toasts.Show(texts.Logged(EntryText.Of(payload)), () => session.WithdrawAsync(id, texts.UndoneReason));
+        if (session.Open?.Id == open.Id)
+            toasts.Show(texts.Logged(EntryText.Of(payload)), () => session.WithdrawAsync(open, id, texts.UndoneReason));
         return true;
     }
 }

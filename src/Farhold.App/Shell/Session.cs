@@ -92,18 +92,14 @@ public sealed class Session(ILogStore store, Preferences preferences, TimeProvid
     }
 
     /// <summary>Logs an entry for the open casualty, by the carer, recorded now.</summary>
-    public Task<Appended> LogAsync(string kind, Happened happened, Action<Utf8JsonWriter>? fields = null)
-    {
-        var open = Open ?? throw new InvalidOperationException("An entry needs an open casualty.");
-        return LogAsync(Draft.Of(kind, happened, Now, preferences.Carer, open.Practice, fields));
-    }
+    public Task<Appended> LogAsync(string kind, Happened happened, Action<Utf8JsonWriter>? fields = null) =>
+        LogAsync(Open ?? throw new InvalidOperationException("An entry needs an open casualty."), kind, happened, fields);
 
-    /// <summary>The same for an entry already written as JSON, without its id.</summary>
-    public async Task<Appended> LogAsync(string body)
+    /// <summary>The same for an entry already written as JSON, without its id, of this casualty, whichever is open by now.</summary>
+    public async Task<Appended> LogAsync(CasualtyHead into, string body)
     {
-        var open = Open ?? throw new InvalidOperationException("An entry needs an open casualty.");
-        var answer = Take(await store.AppendAsync(open.Id, body));
-        if (answer is Appended.Stored stored && Open?.Id == open.Id)
+        var answer = Take(await store.AppendAsync(into.Id, body));
+        if (answer is Appended.Stored stored && Open?.Id == into.Id)
         {
             // News from another tab may have brought this line already.
             if (!Lines.Any(l => l.Text == stored.Line))
@@ -114,7 +110,8 @@ public sealed class Session(ILogStore store, Preferences preferences, TimeProvid
         return answer;
     }
 
-    public Task<Appended> WithdrawAsync(string entryId, string reason) => LogAsync("entry.withdrawn", Happened.At(Now), w =>
+    /// <summary>Withdraws an entry of this casualty: the same id may stand in another's record for something else.</summary>
+    public Task<Appended> WithdrawAsync(CasualtyHead of, string entryId, string reason) => LogAsync(of, "entry.withdrawn", Happened.At(Now), w =>
     {
         w.WriteString("target", entryId);
         w.WriteString("reason", reason);
@@ -157,6 +154,9 @@ public sealed class Session(ILogStore store, Preferences preferences, TimeProvid
         forms++;
         return new Form(this);
     }
+
+    private Task<Appended> LogAsync(CasualtyHead into, string kind, Happened happened, Action<Utf8JsonWriter>? fields) =>
+        LogAsync(into, Draft.Of(kind, happened, Now, preferences.Carer, into.Practice, fields));
 
     private Appended Take(Appended answer)
     {

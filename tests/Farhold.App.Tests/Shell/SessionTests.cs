@@ -18,7 +18,7 @@ public class SessionTests : ScreenTest
     public async Task Every_line_of_practice_is_marked_and_no_line_of_a_real_record()
     {
         await OpenCasualtyAsync("Doll", practice: true);
-        await Session.WithdrawAsync("7k3f-1", "drill");
+        await Session.WithdrawAsync(Session.Open!, "7k3f-1", "drill");
         Assert.All(Session.Lines, l => Assert.Contains("\"practice\":true", l.Text, StringComparison.Ordinal));
         await Session.OpenAsync((await Session.NewCasualtyAsync("Tor", practice: false))!);
         Assert.All(Session.Lines, l => Assert.DoesNotContain("practice", l.Text, StringComparison.Ordinal));

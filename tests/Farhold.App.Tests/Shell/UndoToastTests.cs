@@ -1,4 +1,7 @@
+using Farhold.App.Care;
+using Farhold.App.Screens;
 using Farhold.App.Shell;
+using Microsoft.Extensions.DependencyInjection;
 
 namespace Farhold.App.Tests.Shell;
 
@@ -36,5 +39,50 @@ public class UndoToastTests : ScreenTest
         Toasts.Show("Second");
         Time.Advance(TimeSpan.FromSeconds(2));
         Assert.Equal("Second", Toasts.Shown?.Text);
+    }
+
+    [Fact]
+    public async Task It_goes_with_its_casualty_and_so_does_its_Undo()
+    {
+        await OpenCasualtyAsync("Tor");
+        var logbook = Services.GetRequiredService<Logbook>();
+        await logbook.LogAsync(new Payload.NoteWritten("pale"));
+        Assert.NotNull(Toasts.Shown?.Undo);
+        var second = await Session.NewCasualtyAsync("Ylva", practice: false);
+        await Session.OpenAsync(second!);
+        Assert.Null(Toasts.Shown);
+        await Toasts.UndoAsync();
+        Assert.Equal(["7k3f-1"], Session.Lines.Select(l => LineView.Of(l.Text).Id));
+
+        Toasts.Show("Stored", () => Task.CompletedTask);
+        Session.Close();
+        Assert.Null(Toasts.Shown);
+    }
+
+    [Fact]
+    public async Task Undo_held_past_the_change_of_casualty_still_withdraws_its_own_entry()
+    {
+        var first = await OpenCasualtyAsync("Tor");
+        await Services.GetRequiredService<Logbook>().LogAsync(new Payload.NoteWritten("pale"));
+        var undo = Toasts.Shown!.Undo!;
+        var second = (await Session.NewCasualtyAsync("Ylva", practice: false))!;
+        await Session.OpenAsync(second);
+        await Session.LogAsync("note", Happened.At(Now), w => w.WriteString("text", "of Ylva"));
+        await undo();
+        Assert.DoesNotContain(await Store.ReadAsync(second), l => l.Text.Contains("entry.withdrawn", StringComparison.Ordinal));
+        Assert.Contains(await Store.ReadAsync(first), l => l.Text.Contains("\"target\":\"7k3f-2\"", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public async Task What_is_stored_after_the_casualty_was_left_offers_no_Undo_on_the_next()
+    {
+        await OpenCasualtyAsync("Tor");
+        var tor = Session.Open!;
+        var second = (await Session.NewCasualtyAsync("Ylva", practice: false))!;
+        await Session.OpenAsync(second);
+        await Services.GetRequiredService<Logbook>().LogAsync(tor, new Payload.NoteWritten("pale"));
+        Assert.Null(Toasts.Shown);
+        Assert.Single(Session.Lines);
+        Assert.Equal(2, (await Store.ReadAsync(tor.Id)).Length);
     }
 }
