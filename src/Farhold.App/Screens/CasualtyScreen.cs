@@ -1,4 +1,5 @@
 using Farhold.App.Shell;
+using Farhold.App.Store;
 using Farhold.App.Words;
 using Microsoft.AspNetCore.Components;
 
@@ -18,6 +19,9 @@ public abstract class CasualtyScreen : ComponentBase, IDisposable
 
     [Inject]
     public NavigationManager Navigation { get; set; } = null!;
+
+    /// <summary>The casualty of the address once it is open. Until then another may be, and this place must not show or log for it.</summary>
+    protected CasualtyHead? Here => Session.Open is { } open && open.Id == Casualty ? open : null;
 
     protected override void OnInitialized() => Session.Changed += Show;
 
