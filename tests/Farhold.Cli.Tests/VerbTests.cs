@@ -38,7 +38,7 @@ public class VerbTests
     public void The_log_shows_corrections_and_withdrawals_at_the_entry()
     {
         var log = Run.Farhold("log", Run.Demo).Output;
-        Assert.Contains("corrected: heartRate 188 becomes 88 (Tor, m2rt-4, 2031-05-04 06:03 UTC)", log);
+        Assert.Contains("corrected: heart rate 188 becomes 88 (Tor, m2rt-4, 2031-05-04 06:03 UTC)", log);
         Assert.Contains("Given 300 mL oral rehydration, mouth  [WITHDRAWN]", log);
         Assert.Contains("withdrawn: entered twice (Tor, m2rt-8, 2031-05-04 06:32 UTC)", log);
         Assert.StartsWith("between 2031-05-04 01:50 UTC and 2031-05-04 02:20 UTC  Tourniquet t1 tightened", log);

@@ -1,12 +1,13 @@
 using System.Collections.Immutable;
 using Farhold.App.First;
+using Farhold.App.Phone;
 using Farhold.App.Shell;
 using NodaTime;
 
 namespace Farhold.App.Care;
 
 /// <summary>Keeps the picture for the next start up to date; once care has ended there is none.</summary>
-public sealed class GlanceFeed(CareDesk desk, Session session, Glance glance) : IDisposable
+public sealed class GlanceFeed(CareDesk desk, Session session, Glance glance, PhoneClock clock) : IDisposable
 {
     /// <summary>Design: often enough that its age says nothing new, seldom enough to cost nothing.</summary>
     private static readonly Duration Pace = Duration.FromMinutes(1);
@@ -32,14 +33,14 @@ public sealed class GlanceFeed(CareDesk desk, Session session, Glance glance) : 
             glance.Save(Of(open.Id, open.Alias, open.Practice, picture));
     }
 
-    private static GlancePicture Of(string casualty, string alias, bool practice, Judgement picture) => new(
+    private GlancePicture Of(string casualty, string alias, bool practice, Judgement picture) => new(
         casualty, alias, practice, picture.At,
         [
             .. picture.Limbs.Select(l => new GlanceLimb(
                 Wire.Word(l.Limb), Labels.Word(l.Limb), Wire.Word(l.Verdict), Labels.Sentence(VerdictWords.Of(l.Verdict)),
                 l.Clock.FirstTightened, l.Clock.FirstTightened.Earliest + picture.Protocol.Clock.Limit)),
             .. picture.Watched.Select(w => new GlanceLimb(
-                Wire.Word(w.Limb), Labels.Word(w.Limb), "watch", Labels.Sentence(VerdictWords.Of(w)), w.Clock.FirstTightened, null)),
+                Wire.Word(w.Limb), Labels.Word(w.Limb), "watch", Labels.Sentence(VerdictWords.Of(w, clock.Zone)), w.Clock.FirstTightened, null)),
         ],
         [VerdictWords.Caution, .. Cautions.Of(picture)]);
 }

@@ -1,3 +1,4 @@
+using Farhold.App.Phone;
 using Farhold.App.Screens;
 using Farhold.App.Shell;
 using Farhold.App.Store;
@@ -7,7 +8,7 @@ using NodaTime;
 namespace Farhold.App.Care;
 
 /// <summary>Logs what the carer said with one tap, tells of it, and takes it back with another.</summary>
-public sealed class Logbook(CareDesk desk, Session session, Toasts toasts, Texts texts)
+public sealed class Logbook(CareDesk desk, Session session, Toasts toasts, PhoneClock clock, Texts texts)
 {
     /// <summary>True once the entry is on disk; if it is not, the status strip says so.</summary>
     public Task<bool> LogAsync(Payload payload, Happened? happened = null) =>
@@ -19,7 +20,7 @@ public sealed class Logbook(CareDesk desk, Session session, Toasts toasts, Texts
             return false;
         var id = LineView.Of(stored.Line).Id;
         if (session.Open?.Id == open.Id)
-            toasts.Show(texts.Logged(EntryText.Of(payload)), () => session.WithdrawAsync(open, id, texts.UndoneReason));
+            toasts.Show(texts.Logged(EntryText.Of(payload, clock.Zone)), () => session.WithdrawAsync(open, id, texts.UndoneReason));
         return true;
     }
 }

@@ -16,6 +16,6 @@ public static class DueText
             _ when due.At > now => texts.DueAt(clock.Show(due.At, now), Say.Duration(due.At - now)),
             _ => texts.DueNow,
         };
-        return $"{when}{(due.Limb is { } limb ? $", {Say.Limb(limb)}" : "")}: {due.Text}";
+        return $"{when}{(due.Limb is { } limb ? $", {Say.Limb(limb)}" : "")}: {due.Said(clock.Zone)}";
     }
 }

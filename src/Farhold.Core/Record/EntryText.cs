@@ -1,14 +1,16 @@
 using System.Collections.Immutable;
 using System.Diagnostics;
+using NodaTime;
 
 namespace Farhold;
 
 /// <summary>What an entry says, as one line for people. Every kind has its sentence.</summary>
 public static class EntryText
 {
-    public static string Of(Entry entry) => Of(entry.Payload);
+    /// <param name="zone">For the times it names; null: UTC.</param>
+    public static string Of(Entry entry, DateTimeZone? zone = null) => Of(entry.Payload, zone);
 
-    public static string Of(Payload payload) => Plain.Line(payload switch
+    public static string Of(Payload payload, DateTimeZone? zone = null) => Plain.Line(payload switch
     {
         Payload.CasualtyOpened p => Opened(p),
         Payload.WoundFound p => Wound(p),
@@ -29,10 +31,10 @@ public static class EntryText
         Payload.FluidGiven p => $"Given {Say.Number(p.Millilitres)} mL {Word(p.Fluid)}, {p.Route}",
         Payload.UrineMeasured p => $"Urine: {Say.Number(p.Millilitres)} mL",
         Payload.TaskDone p => $"Done: {p.Task}{Note(p.Note)}",
-        Payload.HelpExpected p => Help(p),
+        Payload.HelpExpected p => Help(p, zone),
         Payload.AdviceReceived p => Advice(p),
         Payload.NoteWritten p => $"Note: {p.Text}",
-        Payload.EntryAmended p => $"Corrects entry {p.Target}: {Replacing.InWords(p.Replace)}",
+        Payload.EntryAmended p => $"Corrects entry {p.Target}: {Replacing.InWords(p.Replace, zone)}",
         Payload.EntryWithdrawn p => $"Withdraws entry {p.Target}: {p.Reason}",
         Payload.CareEnded p => $"Care ended: {Word(p.How)}{(p.To is null ? "" : $" to {p.To}")}{Note(p.Note)}",
         Payload.OfNewerVersion p => $"Entry of a newer version ({p.Kind}): kept, counted in nothing",
@@ -99,17 +101,17 @@ public static class EntryText
         return gcs is null ? null : $"coma scale eye {Part(gcs.Eye)}, verbal {Part(gcs.Verbal)}, motor {Part(gcs.Motor)}";
     }
 
-    private static string Help(Payload.HelpExpected p)
+    private static string Help(Payload.HelpExpected p, DateTimeZone? zone)
     {
         var range = (p.Earliest, p.Latest) switch
         {
             (null, null) => "",
-            (var e, null) => $", earliest {Say.Time(e!.Value)}",
-            (null, var l) => $", latest {Say.Time(l!.Value)}",
-            var (e, l) => $", between {Say.Time(e!.Value)} and {Say.Time(l!.Value)}",
+            (var e, null) => $", earliest {Say.Time(e!.Value, zone)}",
+            (null, var l) => $", latest {Say.Time(l!.Value, zone)}",
+            var (e, l) => $", between {Say.Time(e!.Value, zone)} and {Say.Time(l!.Value, zone)}",
         };
         var from = Listed([p.Basis, p.Plan is { } plan ? $"plan {plan}" : null], "; ");
-        return $"Help expected {Say.Time(p.Likely)}{range}{(from.Length == 0 ? "" : $" ({from})")}";
+        return $"Help expected {Say.Time(p.Likely, zone)}{range}{(from.Length == 0 ? "" : $" ({from})")}";
     }
 
     private static string Advice(Payload.AdviceReceived p)

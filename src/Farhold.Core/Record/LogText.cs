@@ -10,7 +10,8 @@ public sealed record LogLine(Entry Entry, Happened When, string Text, bool Withd
 /// <summary>The record as a log: by time, every amendment and withdrawal shown at the entry it is about.</summary>
 public static class LogText
 {
-    public static IReadOnlyList<LogLine> Lines(CareRecord record)
+    /// <param name="zone">For the times it names; null: UTC.</param>
+    public static IReadOnlyList<LogLine> Lines(CareRecord record, DateTimeZone? zone = null)
     {
         var about = record.Entries.Where(e => Target(e) is not null).ToLookup(e => Target(e)!.Value);
         var held = record.Entries.Select(e => e.Id).ToHashSet();
@@ -24,9 +25,9 @@ public static class LogText
             lines.Add(new(
                 entry,
                 counts.GetValueOrDefault(entry.Id, entry.Happened),
-                EntryText.Of(entry),
+                EntryText.Of(entry, zone),
                 later.Any(c => c.Payload is Payload.EntryWithdrawn),
-                [.. later.Select(c => Change(c, entry) + Overtaken(c, later, about))]));
+                [.. later.Select(c => Change(c, entry, zone) + Overtaken(c, later, about))]));
         }
 
         return [.. lines.OrderBy(l => l.When.Latest).ThenBy(l => l.When.Earliest).ThenBy(l => l.Entry.Id)];
@@ -58,10 +59,10 @@ public static class LogText
         return Plain.Line($"{line.Entry.By}, {line.Entry.Id}{late}{happened}");
     }
 
-    private static string Change(Entry change, Entry target) => Plain.Line(change.Payload switch
+    private static string Change(Entry change, Entry target, DateTimeZone? zone) => Plain.Line(change.Payload switch
     {
-        Payload.EntryAmended a => $"corrected: {Replacing.InWords(a.Replace, target)} ({By(change)})",
-        Payload.EntryWithdrawn w => $"withdrawn: {w.Reason} ({By(change)})",
+        Payload.EntryAmended a => $"corrected: {Replacing.InWords(a.Replace, target, zone)} ({By(change, zone)})",
+        Payload.EntryWithdrawn w => $"withdrawn: {w.Reason} ({By(change, zone)})",
         _ => throw new System.Diagnostics.UnreachableException(),
     });
 
@@ -74,7 +75,7 @@ public static class LogText
         return Stands(change) ? "; a later correction counts instead" : "; this correction was withdrawn";
     }
 
-    private static string By(Entry change) => $"{change.By}, {change.Id}, {Say.Time(change.Recorded)}";
+    private static string By(Entry change, DateTimeZone? zone) => $"{change.By}, {change.Id}, {Say.Time(change.Recorded, zone)}";
 
     private static EntryId? Target(Entry entry) => entry.Payload switch
     {

@@ -58,7 +58,7 @@ public static class DueList
         var next = Watching.NextLook(limb, plan, state, now, out var until);
         yield return next is { } at
             ? new(at, Name("watch", limb.Limb), limb.Limb, plan.Text, plan.Sources, at < now)
-            : new(now, Name("watch", limb.Limb), limb.Limb, $"watch the wound without a break until {Say.Time(until)}", plan.Sources, false);
+            : new(now, Name("watch", limb.Limb), limb.Limb, "watch the wound without a break", plan.Sources, false) { Until = until };
     }
 
     private static IEnumerable<DueTask> Repeating(

@@ -65,6 +65,13 @@ public sealed record DueTask(Instant At, string Task, Limb? Limb, string Text, I
 {
     /// <summary>Has to be done before anything else, such as tightening a bleeding limb.</summary>
     public bool AtOnce { get; init; }
+
+    /// <summary>How long it goes on; null for what is done once it is done.</summary>
+    public Instant? Until { get; init; }
+
+    /// <summary>The task's sentence, with the time until which it goes on.</summary>
+    /// <param name="zone">For that time; null: UTC.</param>
+    public string Said(DateTimeZone? zone = null) => Until is { } until ? $"{Text} until {Say.Time(until, zone)}" : Text;
 }
 
 /// <summary>Everything Farhold says of a casualty at one instant: a pure function of record, protocol and instant.</summary>

@@ -137,7 +137,7 @@ public static class JudgementJson
             w.WriteBoolean("atOnce", true);
         if (due.Limb is { } limb)
             w.WriteString("limb", Wire.Word(limb));
-        w.WriteString("text", due.Text);
+        w.WriteString("text", due.Said());
         w.WriteString("source", string.Join("; ", due.Sources));
     }
 

@@ -136,12 +136,13 @@ public static class VerdictWords
             _ when due.At <= now => "now",
             _ => $"{Say.Time(due.At)}, in {Say.Duration(due.At - now)}",
         };
-        return Plain.Line($"{when}{(due.Limb is { } limb ? $", {Say.Limb(limb)}" : "")}: {due.Text} ({due.Task})");
+        return Plain.Line($"{when}{(due.Limb is { } limb ? $", {Say.Limb(limb)}" : "")}: {due.Said()} ({due.Task})");
     }
 
-    public static string Of(WatchedLimb limb) => limb.Bleeding switch
+    /// <param name="zone">For the time it names; null: UTC.</param>
+    public static string Of(WatchedLimb limb, DateTimeZone? zone = null) => limb.Bleeding switch
     {
-        Truth.Met => $"BLEEDING AGAIN, seen {Say.Time(limb.BledAgain!.Value)}: tighten at once",
+        Truth.Met => $"BLEEDING AGAIN, seen {Say.Time(limb.BledAgain!.Value, zone)}: tighten at once",
         Truth.NotMet => "loosened, no bleeding when last looked at",
         _ => "loosened, nobody has looked at the wound since",
     };

@@ -10,7 +10,7 @@ public class GlanceFeedTests : CareTest
     [Fact]
     public async Task The_picture_for_the_next_start_follows_the_verdict_and_goes_when_care_ends()
     {
-        using var feed = new GlanceFeed(Desk, Session, Services.GetRequiredService<Glance>());
+        using var feed = new GlanceFeed(Desk, Session, Services.GetRequiredService<Glance>(), Clock);
         feed.Start();
         await TightAsync();
         var limb = Assert.Single(Kept()).GetProperty("limbs")[0];

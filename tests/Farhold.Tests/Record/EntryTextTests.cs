@@ -28,7 +28,7 @@ public class EntryTextTests
         { "Help expected 2031-05-04 09:00 UTC, latest 2031-05-04 11:00 UTC (radio; plan p1)", new Payload.HelpExpected(Some.At("09:00"), null, Some.At("11:00"), "radio", "p1") },
         { "Advice from Dr Vann: wait [allows no attempt]", new Payload.AdviceReceived("Dr Vann", "wait", []) },
         { "Note: two lines", new Payload.NoteWritten("two\nlines") },
-        { "Corrects entry k1-2: heartRate is 88, happened is between 2031-05-04 02:00 UTC and 2031-05-04 02:10 UTC", new Payload.EntryAmended(new("k1", 2), JsonText.Of("""{"heartRate":88,"happened":{"earliest":"2031-05-04T02:00:00Z","latest":"2031-05-04T02:10:00Z"}}""")) },
+        { "Corrects entry k1-2: heart rate is 88, time is between 2031-05-04 02:00 UTC and 2031-05-04 02:10 UTC", new Payload.EntryAmended(new("k1", 2), JsonText.Of("""{"heartRate":88,"happened":{"earliest":"2031-05-04T02:00:00Z","latest":"2031-05-04T02:10:00Z"}}""")) },
         { "Withdraws entry k1-2: entered twice", new Payload.EntryWithdrawn(new("k1", 2), "entered twice") },
         { "Care ended: handed over to Dr Vann", new Payload.CareEnded(CareEnd.HandedOver, "Dr Vann") },
         { "Entry of a newer version (pulse.drawn): kept, counted in nothing", new Payload.OfNewerVersion("pulse.drawn") },
@@ -40,6 +40,23 @@ public class EntryTextTests
     [Fact]
     public void No_kind_is_left_out() => Assert.Empty(
         Enum.GetValues<Kind>().Except(Kinds.Select(k => Farhold.Kinds.Of(k.Data.Item2))));
+
+    [Fact]
+    public void Times_are_said_in_the_zone_asked_for_and_marked_with_it()
+    {
+        var wellington = NodaTime.DateTimeZoneProviders.Tzdb["Pacific/Auckland"];
+        var kathmandu = NodaTime.DateTimeZoneProviders.Tzdb["Asia/Kathmandu"];
+        var help = new Payload.HelpExpected(Some.At("13:00"), Some.At("11:30"), null, null, null);
+        Assert.Equal("Help expected 2031-05-05 01:00 UTC+12, earliest 2031-05-04 23:30 UTC+12", EntryText.Of(help, wellington));
+        Assert.Equal("2031-05-04 07:45 UTC+05:45", Say.Time(Some.At("02:00"), kathmandu));
+        var due = new DueTask(Some.At("02:00"), "watch.left-leg", Limb.LeftLeg, "watch", [], false) { Until = Some.At("02:15") };
+        Assert.Equal("watch until 2031-05-04 14:15 UTC+12", due.Said(wellington));
+        Assert.Equal("watch until 2031-05-04 02:15 UTC", due.Said());
+    }
+
+    [Fact]
+    public void Every_field_is_called_by_words() =>
+        Assert.All(Enum.GetValues<Field>(), f => Assert.DoesNotContain(FieldWords.Of(Fields.Wire(f)).Replace("(mL)", "").Replace("(°C)", ""), char.IsUpper));
 
     [Fact]
     public void Every_input_has_words()

@@ -1,0 +1,50 @@
+using System.Text;
+
+namespace Farhold;
+
+/// <summary>Fields of entries as people call them.</summary>
+public static class FieldWords
+{
+    private static readonly Dictionary<string, string> Words = new()
+    {
+        ["happened"] = "time",
+        ["by"] = "who",
+        ["ageYears"] = "age (years)",
+        ["massKg"] = "body mass (kg)",
+        ["heartRate"] = "heart rate",
+        ["breathRate"] = "breathing rate",
+        ["systolic"] = "systolic pressure",
+        ["diastolic"] = "diastolic pressure",
+        ["spo2"] = "oxygen saturation (%)",
+        ["temperatureC"] = "temperature (°C)",
+        ["mental"] = "mental state",
+        ["gcs"] = "coma scale",
+        ["eye"] = "eye opening",
+        ["verbal"] = "verbal answer",
+        ["motor"] = "motor answer",
+        ["cool"] = "skin cool",
+        ["clammy"] = "skin clammy",
+        ["radialPulse"] = "pulse at the wrist",
+        ["capillaryRefillS"] = "capillary refill (s)",
+        ["distalPulse"] = "pulse beyond the tourniquet",
+        ["onOxygen"] = "on oxygen",
+        ["noPressureCuff"] = "no pressure cuff here",
+        ["able"] = "able to watch",
+        ["make"] = "kind of tourniquet",
+        ["millilitres"] = "amount (mL)",
+        ["likely"] = "most likely",
+        ["allows"] = "allows attempts on",
+        ["to"] = "handed over to",
+    };
+
+    /// <summary><c>heart rate</c>; a name that is not known is only taken apart: <c>skinTone</c> becomes <c>skin tone</c>.</summary>
+    public static string Of(string field)
+    {
+        if (Words.TryGetValue(field, out var words))
+            return words;
+        var apart = new StringBuilder();
+        foreach (var c in field)
+            apart.Append(char.IsAsciiLetterUpper(c) ? " " : "").Append(char.ToLowerInvariant(c));
+        return apart.ToString();
+    }
+}
