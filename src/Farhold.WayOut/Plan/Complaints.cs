@@ -12,6 +12,9 @@ internal sealed class Complaints(string file, ReadOnlyMemory<byte> utf8)
 
     public void Add(int at, string reason) => all.Add((at, reason));
 
+    /// <summary>A reason as this part writes them: with a capital and a full stop.</summary>
+    public static string Sentence(string reason) => char.ToUpperInvariant(reason[0]) + reason[1..] + (reason.EndsWith('.') ? "" : ".");
+
     public ImmutableArray<Refusal> InOrder() => [.. all.OrderBy(c => c.At).Select(c => Placed(c.At, c.Reason))];
 
     private Refusal Placed(int at, string reason)

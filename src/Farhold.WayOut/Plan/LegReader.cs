@@ -12,29 +12,29 @@ internal sealed class LegReader(Complaints complaints)
     private int slots;
     private bool onLitter;
 
-    public ImmutableArray<Leg> Legs(PlacedJson? json, string what, int at, bool mayBeEmpty)
+    public ImmutableArray<Leg> Legs(Located? json, string what, int at, bool mayBeEmpty)
     {
         if (json is null)
             return [];
-        if (json.Kind != JsonTokenType.StartArray)
-            complaints.Add(json.At, $"'{what}' is a list in square brackets.");
-        else if (json.Items.Count == 0 && !mayBeEmpty)
+        if (json.Kind != JsonValueKind.Array)
+            complaints.Add(json.Offset, $"'{what}' is a list in square brackets.");
+        else if (json.Items.Length == 0 && !mayBeEmpty)
             complaints.Add(at, "No leg here: a way needs an end to arrive at.");
         return [.. json.Items.Select(Leg).OfType<Leg>()];
     }
 
-    private Leg? Leg(PlacedJson json)
+    private Leg? Leg(Located json)
     {
         var fields = new PlacedFields(json, complaints, "A leg");
         if (++slots == PlanReader.MostLegs + 1)
-            complaints.Add(json.At, $"A plan has at most {PlanReader.MostLegs} legs.");
+            complaints.Add(json.Offset, $"A plan has at most {PlanReader.MostLegs} legs.");
         if (!fields.IsObject || slots > PlanReader.MostLegs)
             return null;
         var slot = slots;
         var kinds = choices.Where(fields.Has).ToArray();
         if (kinds.Length + (fields.Has("mode") ? 1 : 0) != 1)
         {
-            complaints.Add(json.At, "A leg has exactly one of 'mode', 'branches', 'first' and 'all'.");
+            complaints.Add(json.Offset, "A leg has exactly one of 'mode', 'branches', 'first' and 'all'.");
             return null;
         }
 
@@ -47,9 +47,9 @@ internal sealed class LegReader(Complaints complaints)
     {
         var json = fields.Any(kind)!;
         fields.Done($"a leg with '{kind}'");
-        if (json.Kind != JsonTokenType.StartArray || json.Items.Count is < 2 or > PlanReader.MostWays)
+        if (json.Kind != JsonValueKind.Array || json.Items.Length is < 2 or > PlanReader.MostWays)
         {
-            complaints.Add(json.At, $"'{kind}' is a list of 2 to {PlanReader.MostWays} ways.");
+            complaints.Add(json.Offset, $"'{kind}' is a list of 2 to {PlanReader.MostWays} ways.");
             return null;
         }
 
@@ -72,7 +72,7 @@ internal sealed class LegReader(Complaints complaints)
         };
     }
 
-    private (double? Probability, Way Way)? WayOf(PlacedJson json, string kind)
+    private (double? Probability, Way Way)? WayOf(Located json, string kind)
     {
         var fields = new PlacedFields(json, complaints, $"A way of '{kind}'");
         if (!fields.IsObject)
@@ -88,23 +88,23 @@ internal sealed class LegReader(Complaints complaints)
     }
 
     /// <summary>One way may leave its probability out and takes what the others leave.</summary>
-    private ImmutableArray<Way> Shared(List<(double? Probability, Way Way)> ways, PlacedJson json)
+    private ImmutableArray<Way> Shared(List<(double? Probability, Way Way)> ways, Located json)
     {
         var given = ways.Sum(w => w.Probability ?? 0);
         var open = ways.Count(w => w.Probability is null);
         if (open > 1)
-            complaints.Add(json.At, "Only one way may leave its probability out.");
+            complaints.Add(json.Offset, "Only one way may leave its probability out.");
         else if (given > 1 + 1e-9)
-            complaints.Add(json.At, FormattableString.Invariant($"The probabilities of these ways add up to {given:0.####}, more than 1."));
+            complaints.Add(json.Offset, FormattableString.Invariant($"The probabilities of these ways add up to {given:0.####}, more than 1."));
         else if (open == 0 && given < 1 - 1e-9)
-            complaints.Add(json.At, FormattableString.Invariant($"The probabilities of these ways add up to {given:0.####}, not 1."));
+            complaints.Add(json.Offset, FormattableString.Invariant($"The probabilities of these ways add up to {given:0.####}, not 1."));
         return [.. ways.Select(w => w.Way with { Probability = w.Probability ?? Math.Max(0, 1 - given) })];
     }
 
-    private ImmutableArray<Way> Certain(List<(double? Probability, Way Way)> ways, PlacedJson json)
+    private ImmutableArray<Way> Certain(List<(double? Probability, Way Way)> ways, Located json)
     {
         if (ways.Count > 0 && ways.All(w => w.Probability < 1))
-            complaints.Add(json.At, "None of these is sure to come, so the plan may have no end: leave the probability of one out.");
+            complaints.Add(json.Offset, "None of these is sure to come, so the plan may have no end: leave the probability of one out.");
         return [.. ways.Select(w => w.Way with { Probability = w.Probability ?? 1 })];
     }
 }

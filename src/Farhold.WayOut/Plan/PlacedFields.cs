@@ -10,44 +10,44 @@ internal sealed class PlacedFields
 {
     private static readonly Duration longest = Duration.FromDays(30);
 
-    private readonly PlacedJson json;
+    private readonly Located json;
     private readonly Complaints complaints;
-    private readonly Dictionary<string, PlacedJson> fields = [];
+    private readonly Dictionary<string, Located> fields = [];
     private readonly HashSet<string> known = [];
 
-    public PlacedFields(PlacedJson json, Complaints complaints, string what)
+    public PlacedFields(Located json, Complaints complaints, string what)
     {
         (this.json, this.complaints) = (json, complaints);
-        if (json.Kind != JsonTokenType.StartObject)
-            complaints.Add(json.At, $"{what} is written as an object in braces.");
-        foreach (var (name, at, value) in json.Fields)
+        if (json.Kind != JsonValueKind.Object)
+            complaints.Add(json.Offset, $"{what} is written as an object in braces.");
+        foreach (var (at, name, value) in json.Members)
             if (!fields.TryAdd(name, value))
                 complaints.Add(at, $"'{name}' is given twice.");
     }
 
-    public bool IsObject => json.Kind == JsonTokenType.StartObject;
+    public bool IsObject => json.Kind == JsonValueKind.Object;
 
     public bool Has(string name) => fields.ContainsKey(name);
 
-    public int At(string name) => fields.TryGetValue(name, out var value) ? value.At : json.At;
+    public int At(string name) => fields.TryGetValue(name, out var value) ? value.Offset : json.Offset;
 
     public void Refuse(string name, string reason) => complaints.Add(At(name), reason);
 
     public void Missing(string name, string why)
     {
         if (IsObject && !Has(name))
-            complaints.Add(json.At, $"'{name}' is missing: {why}");
+            complaints.Add(json.Offset, $"'{name}' is missing: {why}");
     }
 
     /// <summary>Complains about fields nobody asked for; ask for all first.</summary>
     public void Done(string what)
     {
-        foreach (var (name, at, _) in json.Fields)
+        foreach (var (at, name, _) in json.Members)
             if (!known.Contains(name))
                 complaints.Add(at, $"'{name}' is not a field of {what}{Nearest(name)}.");
     }
 
-    public PlacedJson? Any(string name)
+    public Located? Any(string name)
     {
         known.Add(name);
         return fields.GetValueOrDefault(name);
@@ -57,9 +57,9 @@ internal sealed class PlacedFields
     {
         if (Any(name) is not { } value)
             return null;
-        if (value.Kind == JsonTokenType.String && value.Text.Length > 0 && value.Text.EnumerateRunes().Count() <= longest)
+        if (value.Kind == JsonValueKind.String && value.Text.Length > 0 && value.Text.EnumerateRunes().Count() <= longest)
             return value.Text;
-        complaints.Add(value.At, $"'{name}' is text of 1 to {longest} characters in quotes.");
+        complaints.Add(value.Offset, $"'{name}' is text of 1 to {longest} characters in quotes.");
         return null;
     }
 
@@ -67,9 +67,9 @@ internal sealed class PlacedFields
     {
         if (Any(name) is not { } value)
             return null;
-        if (value.Kind is JsonTokenType.True or JsonTokenType.False)
-            return value.Kind == JsonTokenType.True;
-        complaints.Add(value.At, $"'{name}' is true or false.");
+        if (value.Kind is JsonValueKind.True or JsonValueKind.False)
+            return value.Kind == JsonValueKind.True;
+        complaints.Add(value.Offset, $"'{name}' is true or false.");
         return null;
     }
 
@@ -77,9 +77,9 @@ internal sealed class PlacedFields
     {
         if (Any(name) is not { } value)
             return null;
-        if (value.Kind == JsonTokenType.Number && value.Number >= low && value.Number <= high)
-            return value.Number;
-        complaints.Add(value.At, string.Create(CultureInfo.InvariantCulture, $"'{name}' is a number from {low} to {high}{unit}."));
+        if (value.Kind == JsonValueKind.Number && NumberOf(value) >= low && NumberOf(value) <= high)
+            return NumberOf(value);
+        complaints.Add(value.Offset, string.Create(CultureInfo.InvariantCulture, $"'{name}' is a number from {low} to {high}{unit}."));
         return null;
     }
 
@@ -99,11 +99,11 @@ internal sealed class PlacedFields
     {
         if (Any(name) is not { } value)
             return null;
-        if (value.Kind == JsonTokenType.String)
+        if (value.Kind == JsonValueKind.String)
             foreach (var (word, meaning) in words)
                 if (word == value.Text)
                     return meaning;
-        complaints.Add(value.At, $"'{name}' is one of {string.Join(", ", words.Select(w => w.Word))}.");
+        complaints.Add(value.Offset, $"'{name}' is one of {string.Join(", ", words.Select(w => w.Word))}.");
         return null;
     }
 
@@ -114,18 +114,18 @@ internal sealed class PlacedFields
             return null;
         var time = value.Kind switch
         {
-            JsonTokenType.String => DurationText.Read(value.Text),
-            JsonTokenType.Number when Math.Abs(value.Number) <= 1e6 => Duration.FromMinutes(value.Number),
+            JsonValueKind.String => DurationText.Read(value.Text),
+            JsonValueKind.Number when Math.Abs(NumberOf(value)) <= 1e6 => Duration.FromMinutes(NumberOf(value)),
             _ => null,
         };
-        if (time is null && value.Kind == JsonTokenType.String && value.Text.StartsWith('-') && DurationText.Read(value.Text[1..]) is not null)
+        if (time is null && value.Kind == JsonValueKind.String && value.Text.StartsWith('-') && DurationText.Read(value.Text[1..]) is not null)
             time = Duration.MinValue;
         if (time is null)
-            complaints.Add(value.At, $"'{name}' is a duration such as \"PT1H20M\", or a number of minutes.");
+            complaints.Add(value.Offset, $"'{name}' is a duration such as \"PT1H20M\", or a number of minutes.");
         else if (time < Duration.Zero)
-            complaints.Add(value.At, $"'{name}' is negative; a leg takes no time at least.");
+            complaints.Add(value.Offset, $"'{name}' is negative; a leg takes no time at least.");
         else if (time > longest)
-            complaints.Add(value.At, $"'{name}' is longer than 30 days.");
+            complaints.Add(value.Offset, $"'{name}' is longer than 30 days.");
         else
             return time;
         return null;
@@ -163,6 +163,9 @@ internal sealed class PlacedFields
         Done(what);
         return lat is { } y && lon is { } x ? new PlanPlace(y, x) : null;
     }
+
+    private static double NumberOf(Located value) =>
+        double.TryParse(value.Text, NumberStyles.Float, CultureInfo.InvariantCulture, out var number) ? number : double.NaN;
 
     private string Nearest(string name)
     {

@@ -9,16 +9,19 @@ public static class PlanReader
     /// <summary>More would outrun the random numbers set aside for a trial.</summary>
     public const int MostLegs = 500;
 
+    /// <summary>Deeper nesting is refused.</summary>
+    internal const int MaxDepth = 64;
+
     /// <summary>As many as a leg has random numbers for.</summary>
     public const int MostWays = 7;
 
     public static Read<Plan> Read(ReadOnlyMemory<byte> utf8, string file)
     {
         var complaints = new Complaints(file, utf8);
-        var (json, at, reason) = PlacedJson.Parse(utf8.Span);
+        var (json, at, reason) = LocatedText.Parse(utf8.Span, MaxDepth);
         Plan? plan = null;
         if (json is null)
-            complaints.Add(at, reason!);
+            complaints.Add(at, Complaints.Sentence(reason!));
         else
             plan = Read(new PlacedFields(json, complaints, "A plan"), complaints);
         return complaints.Any ? new Read<Plan>.Refused(complaints.InOrder()) : new Read<Plan>.Usable(plan!);

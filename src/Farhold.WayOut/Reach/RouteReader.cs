@@ -17,10 +17,10 @@ public static class RouteReader
     public static Read<Route> Read(ReadOnlyMemory<byte> utf8, string file, Func<string, Read<ReadOnlyMemory<byte>>> files)
     {
         var complaints = new Complaints(file, utf8);
-        var (json, at, reason) = PlacedJson.Parse(utf8.Span);
+        var (json, at, reason) = LocatedText.Parse(utf8.Span, PlanReader.MaxDepth);
         if (json is null)
         {
-            complaints.Add(at, reason!);
+            complaints.Add(at, Complaints.Sentence(reason!));
             return new Read<Route>.Refused(complaints.InOrder());
         }
 
@@ -122,14 +122,14 @@ internal sealed class RouteParts(PlacedFields fields, Complaints complaints, Tra
     {
         if (fields.Any(name) is not { } json)
             return [];
-        if (json.Kind != JsonTokenType.StartArray || json.Items.Count > RouteReader.MostWays)
+        if (json.Kind != JsonValueKind.Array || json.Items.Length > RouteReader.MostWays)
         {
-            complaints.Add(json.At, $"'{name}' is a list in square brackets of at most {RouteReader.MostWays}.");
+            complaints.Add(json.Offset, $"'{name}' is a list in square brackets of at most {RouteReader.MostWays}.");
             return [];
         }
 
-        if (json.Items.Count == 0)
-            complaints.Add(json.At, $"'{name}' is empty: leave it out.");
+        if (json.Items.Length == 0)
+            complaints.Add(json.Offset, $"'{name}' is empty: leave it out.");
         return [.. json.Items.Select((item, i) => Whole(new PlacedFields(item, complaints, what), i)).OfType<T>()];
 
         T? Whole(PlacedFields item, int i)
@@ -151,7 +151,7 @@ internal sealed class RouteParts(PlacedFields fields, Complaints complaints, Tra
 
     private Extent? Time(string name) => fields.Any(name) is { } json ? Time(json, name) : null;
 
-    private Extent? Time(PlacedJson json, string name)
+    private Extent? Time(Located json, string name)
     {
         var item = new PlacedFields(json, complaints, $"'{name}'");
         item.Text("note");
