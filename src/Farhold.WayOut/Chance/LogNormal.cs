@@ -77,13 +77,9 @@ public sealed class LogNormal : Distribution
 
     public override double Quantile(double p) => Sigma == 0 ? Median : AtScore(NormalLaw.Quantile(p));
 
-    public override double AtScore(double z) => shift + Math.Exp(mu + (Sigma * z));
+    public override double AtScore(double z) => shift + Columns.Exp(mu + (Sigma * z));
 
-    internal override void AtScores(Span<double> scores)
-    {
-        for (var i = 0; i < scores.Length; i++)
-            scores[i] = shift + Math.Exp(mu + (Sigma * scores[i]));
-    }
+    internal override void AtScores(Span<double> scores) => Columns.Exp(scores, mu, Sigma, shift);
 
     private static double Positive(double value, string name) =>
         value > 0 ? value : throw new ArgumentOutOfRangeException(name, value, "A lognormal law takes figures above 0.");

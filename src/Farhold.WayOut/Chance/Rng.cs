@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Runtime.Intrinsics;
 
 namespace Farhold.WayOut;
 
@@ -15,8 +16,39 @@ public readonly record struct Rng(ulong Seed, ulong Position = 0)
     /// <summary>The number <paramref name="ahead"/> places on, from 0.</summary>
     public ulong Bits(ulong ahead) => unchecked(Mix(Seed + ((Position + ahead + 1) * Golden)));
 
+    /// <summary>How many bits make a share: with the half added they still fit a double exactly, so none rounds up to 1.</summary>
+    internal const int UniformBits = 52;
+
     /// <summary>Between 0 and 1, never either.</summary>
-    public double Uniform(ulong ahead) => ((Bits(ahead) >> 11) + 0.5) * (1.0 / (1UL << 53));
+    public double Uniform(ulong ahead) => Uniformly(Bits(ahead));
+
+    internal static double Uniformly(ulong bits) => ((long)(bits >> (64 - UniformBits)) + 0.5) * (1.0 / (1UL << UniformBits));
+
+    /// <summary>The bits of as many places, <paramref name="stride"/> apart from here on.</summary>
+    internal void Fill(ulong stride, Span<ulong> bits)
+    {
+        unchecked
+        {
+            var (state, step, i) = (Seed + ((Position + 1) * Golden), stride * Golden, 0);
+            if (Vector256.IsHardwareAccelerated)
+            {
+                var states = Vector256.Create(state, state + step, state + (2 * step), state + (3 * step));
+                for (; i <= bits.Length - 4; i += 4)
+                {
+                    Mix(states).CopyTo(bits.Slice(i, 4));
+                    states += Vector256.Create(4 * step);
+                }
+
+                state += (ulong)i * step;
+            }
+
+            for (; i < bits.Length; i++)
+            {
+                bits[i] = Mix(state);
+                state += step;
+            }
+        }
+    }
 
     public Rng Skip(ulong places) => unchecked(this with { Position = Position + places });
 
@@ -33,6 +65,13 @@ public readonly record struct Rng(ulong Seed, ulong Position = 0)
             && ulong.TryParse(position, NumberStyles.None, CultureInfo.InvariantCulture, out var p)
             ? new Rng(s, p)
             : null;
+    }
+
+    private static Vector256<ulong> Mix(Vector256<ulong> z)
+    {
+        z = (z ^ (z >>> 30)) * Vector256.Create(0xBF58476D1CE4E5B9);
+        z = (z ^ (z >>> 27)) * Vector256.Create(0x94D049BB133111EB);
+        return z ^ (z >>> 31);
     }
 
     private static ulong Mix(ulong z)

@@ -11,6 +11,7 @@ internal sealed class Slice(Rng rng, int size)
     /// <summary>Random numbers set aside for each leg.</summary>
     public const ulong PerLeg = 8;
 
+    private readonly ulong[] bits = new ulong[size];
     private readonly Stack<double[]> clocks = new();
     private readonly Stack<int[]> lists = new();
 
@@ -24,6 +25,9 @@ internal sealed class Slice(Rng rng, int size)
 
     public double Uniform(int i, int slot, int part) => At(rng, First + i, slot, part);
 
+    public ulong Bits(int i, int slot, int part) =>
+        rng.Bits(((ulong)(First + i) * PerTrial) + ((ulong)slot * PerLeg) + (ulong)part);
+
     public static double At(Rng rng, int trial, int slot, int part) =>
         rng.Uniform(((ulong)trial * PerTrial) + ((ulong)slot * PerLeg) + (ulong)part);
 
@@ -32,22 +36,29 @@ internal sealed class Slice(Rng rng, int size)
     {
         unchecked
         {
-            var luck = Shared;
             var at = rng.Skip(((ulong)First * PerTrial) + ((ulong)slot * PerLeg) + (ulong)place);
+            if (InARow(who))
+            {
+                NormalScores.Fill(at.Skip((ulong)who[0] * PerTrial), PerTrial, bits.AsSpan(0, who.Length), scores);
+                Columns.Mix(scores, own, Shared.AsSpan(who[0], who.Length), shared);
+                return;
+            }
+
             for (var k = 0; k < who.Length; k++)
-                scores[k] = (shared * luck[who[k]]) + (own * NormalScores.Of(at.Uniform((ulong)who[k] * PerTrial)));
+                scores[k] = (shared * Shared[who[k]]) + (own * NormalScores.Of(at.Bits((ulong)who[k] * PerTrial)));
         }
     }
+
+    /// <summary>Whether trials, in rising order as ever, follow one another without a gap.</summary>
+    public static bool InARow(ReadOnlySpan<int> who) => who.Length > 0 && who[^1] - who[0] == who.Length - 1;
 
     public void Run(ImmutableArray<Step> steps, int first, int count, double[][] arrivals)
     {
         (First, Arrivals) = (first, arrivals);
         var (clock, who) = (RentClock(), RentList());
+        NormalScores.Fill(rng.Skip((ulong)first * PerTrial), PerTrial, bits.AsSpan(0, count), Shared.AsSpan(0, count));
         for (var i = 0; i < count; i++)
-        {
-            Shared[i] = NormalScores.Of(Uniform(i, 0, 0));
             (clock[i], who[i]) = (0, i);
-        }
 
         foreach (var step in steps)
             step.Run(this, who.AsSpan(0, count), clock);
@@ -94,8 +105,11 @@ internal sealed class TravelStep(
         for (var p = 0; p < parts.Length; p++)
             Take(slice, who, clock, parts[p], FirstPart + p);
         var arrivals = slice.Arrivals[index];
-        foreach (var i in who)
-            arrivals[slice.First + i] = clock[i];
+        if (Slice.InARow(who))
+            clock.AsSpan(who[0], who.Length).CopyTo(arrivals.AsSpan(slice.First + who[0]));
+        else
+            foreach (var i in who)
+                arrivals[slice.First + i] = clock[i];
     }
 
     private void Take(Slice slice, ReadOnlySpan<int> who, double[] clock, Part part, int place)
@@ -104,7 +118,9 @@ internal sealed class TravelStep(
         if (part.Law is not Constant)
             slice.Draw(who, slot, place, shared, own, times);
         part.Law.AtScores(times);
-        if (part.DarkRate == 1)
+        if (part.DarkRate == 1 && Slice.InARow(who))
+            Columns.Add(clock.AsSpan(who[0], who.Length), times);
+        else if (part.DarkRate == 1)
             for (var k = 0; k < who.Length; k++)
                 clock[who[k]] += times[k];
         else if (dark is null)
@@ -116,7 +132,7 @@ internal sealed class TravelStep(
     }
 
     private double Score(Slice slice, int i, int place) =>
-        (shared * slice.Shared[i]) + (own * NormalScores.Of(slice.Uniform(i, slot, place)));
+        (shared * slice.Shared[i]) + (own * NormalScores.Of(slice.Bits(i, slot, place)));
 
     private readonly double shared = copula.Shared, own = copula.Own;
 }

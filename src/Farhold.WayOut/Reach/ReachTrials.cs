@@ -26,7 +26,7 @@ internal sealed class ReachTrials
         (this.route, this.line, this.dark, this.rng, copula, Trials) = (route, line, dark, rng, new Copula(route.Correlation), trials);
         shared = new double[trials];
         for (var t = 0; t < trials; t++)
-            shared[t] = NormalScores.Of(Uniform(t, Shared));
+            shared[t] = NormalScores.Of(Bits(t, Shared));
         pace = Scores(Pace);
         var call = new double[trials];
         for (var c = 0; c < route.Call.Length; c++)
@@ -234,9 +234,11 @@ internal sealed class ReachTrials
     {
         var scores = new double[Trials];
         for (var t = 0; t < Trials; t++)
-            scores[t] = copula.Score(shared[t], NormalScores.Of(Uniform(t, place)));
+            scores[t] = copula.Score(shared[t], NormalScores.Of(Bits(t, place)));
         return scores;
     }
+
+    private ulong Bits(int trial, int place) => rng.Bits(((ulong)trial * PerTrial) + (ulong)place);
 
     private double Uniform(int trial, int place) => rng.Uniform(((ulong)trial * PerTrial) + (ulong)place);
 
