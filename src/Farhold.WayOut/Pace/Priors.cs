@@ -11,6 +11,12 @@ public sealed record Prior(string Id, string What, double P10Minutes, double P50
 
 public static class Priors
 {
+    /// <summary>The prior that a leg was taken from, unchanged; null where its times are somebody's own.</summary>
+    public static Prior? Behind(Travel leg) => leg.Extent is Percentiles { P50: { } middle } tenths
+        ? All.FirstOrDefault(p => p.What == leg.Name && p.P10Minutes == tenths.P10.TotalMinutes
+            && p.P50Minutes == middle.TotalMinutes && p.P90Minutes == tenths.P90.TotalMinutes)
+        : null;
+
     public static ImmutableArray<Prior> All { get; } =
     [
         new("message-out", "injury to message out, with phone or satellite device", 3, 10, 40, "no source found"),

@@ -12,14 +12,20 @@ public static class ArrivalWords
     {
         var zone = outlook.Plan.TimeZone ?? DateTimeZone.Utc;
         var said = ImmutableArray.CreateBuilder<string>();
-        said.Add(Range(outlook, zone));
-        said.Add(Middle(outlook, zone));
+        said.AddRange(Arrival(outlook));
         foreach (var chance in outlook.Deadlines)
             said.Add($"Before {chance.Deadline.Id} ({Clock(chance.Deadline.At, zone, outlook.Plan.Start, 1, 0)}): {Chance(chance.Before)}.");
         if (Leading(outlook) is { } leading)
             said.Add(leading);
         said.AddRange(outlook.Cautions);
         return said.ToImmutable();
+    }
+
+    /// <summary>Of these, the range of arrival and its middle.</summary>
+    public static ImmutableArray<string> Arrival(Outlook outlook)
+    {
+        var zone = outlook.Plan.TimeZone ?? DateTimeZone.Utc;
+        return [Range(outlook, zone), Middle(outlook, zone)];
     }
 
     /// <summary>What a change does, in a sentence.</summary>

@@ -9,11 +9,14 @@ public static class LimbDeadlines
 {
     /// <summary>Window and limit of every limb whose tourniquet is or may be tight, on the side that is worse for the casualty.</summary>
     /// <returns>Ids such as <c>left-leg limit-6h</c>; the earliest first.</returns>
-    public static ImmutableArray<Deadline> Of(Judgement judgement) =>
+    public static ImmutableArray<Deadline> Of(Judgement judgement) => [.. Each(judgement).Select(d => d.Deadline)];
+
+    /// <summary>The same, each with its limb and its limit.</summary>
+    public static ImmutableArray<LimbDeadline> Each(Judgement judgement) =>
     [
-        .. judgement.Limbs.SelectMany(limb => Of(judgement.Protocol.Clock).Select(after =>
-            new Deadline($"{Wire.Word(limb.Limb)} {after.Id}", limb.Clock.FirstTightened.Earliest + after.After)))
-            .OrderBy(d => d.At),
+        .. judgement.Limbs.SelectMany(limb => Of(judgement.Protocol.Clock).Select(after => new LimbDeadline(limb.Limb, after,
+            new($"{Wire.Word(limb.Limb)} {after.Id}", limb.Clock.FirstTightened.Earliest + after.After))))
+            .OrderBy(d => d.Deadline.At),
     ];
 
     /// <summary>The protocol's window and limit since tightening, named as the clock's events are: <c>window-2h</c>, <c>limit-6h</c>.</summary>
@@ -26,3 +29,6 @@ public static class LimbDeadlines
 
 /// <summary>A limit on the time since a tourniquet was tightened.</summary>
 public sealed record LimitAfter(string Id, Duration After);
+
+/// <summary>A limb's limit as a moment.</summary>
+public sealed record LimbDeadline(Limb Limb, LimitAfter Limit, Deadline Deadline);

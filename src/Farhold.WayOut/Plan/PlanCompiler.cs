@@ -166,6 +166,10 @@ internal sealed class PlanCompiler(Plan plan, DarkClock? dark)
     private LogNormal Tenths(Travel leg, Percentiles t)
     {
         var law = TimeLaws.Of(t);
+        if (Priors.Behind(leg) is { } prior)
+            Rests.Add(new(
+                string.Create(CultureInfo.InvariantCulture, $"{Label(leg)}: {prior.P10Minutes:0}, {prior.P50Minutes:0} and {prior.P90Minutes:0} min in one, five and nine of ten cases, as suggested"),
+                prior.Mark, prior.Source));
         if (t.P50 is { } middle && Math.Abs((law.Quantile(0.5) / middle.TotalSeconds) - 1) > 0.02)
             Rests.Add(new($"{Label(leg)}: p10 and p90 hold, p50 gives way, as no lognormal passes all three", Evidence.Assumption, "the plan"));
         return law;

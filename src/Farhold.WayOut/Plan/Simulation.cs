@@ -108,6 +108,15 @@ public sealed class Simulation
     /// <summary>Seconds from the plan's start to higher care; infinite where nothing comes.</summary>
     public ReadOnlySpan<double> SecondsToCare => SecondsTo(Plan.Last);
 
+    /// <summary>The chance of reaching higher care before an instant, by the trials run so far.</summary>
+    public ProbabilityEstimate ChanceBefore(Instant at)
+    {
+        var (limit, hits) = ((at - Plan.Plan.Start).TotalSeconds, 0);
+        foreach (var seconds in SecondsToCare)
+            hits += seconds < limit ? 1 : 0;
+        return new(hits, Done);
+    }
+
     private void Settle()
     {
         Finished = Planned >= Limits.MostTrials || Precise();
