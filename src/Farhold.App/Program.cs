@@ -8,6 +8,7 @@ using Farhold.App.Reminders;
 using Farhold.App.Settings;
 using Farhold.App.Shell;
 using Farhold.App.Store;
+using Farhold.App.WayOut;
 using Farhold.App.Words;
 using Microsoft.AspNetCore.Components.WebAssembly.Hosting;
 
@@ -34,6 +35,7 @@ builder.Services.AddSingleton<Toasts>();
 builder.Services.AddSingleton<Ticker>();
 builder.Services.AddSingleton<CareDesk>();
 builder.Services.AddSingleton<Logbook>();
+builder.Services.AddSingleton<WayDesk>();
 builder.Services.AddSingleton<GlanceFeed>();
 builder.Services.AddSingleton<IAlerts>(await BrowserAlerts.StartAsync(builder.HostEnvironment.BaseAddress));
 builder.Services.AddSingleton<Alerting>();

@@ -9,6 +9,7 @@ using Farhold.App.Settings;
 using Farhold.App.Shell;
 using Farhold.App.Store;
 using Farhold.App.Tests.Doubles;
+using Farhold.App.WayOut;
 using Farhold.App.Words;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Time.Testing;
@@ -33,6 +34,7 @@ public abstract class ScreenTest : BunitContext
         Services.AddSingleton<Glance>();
         Services.AddSingleton<CareDesk>();
         Services.AddSingleton<Logbook>();
+        Services.AddSingleton<WayDesk>();
         Services.AddSingleton<IAlerts>(Alerts);
         Services.AddSingleton<Alerting>();
         Services.AddSingleton<AttemptLog>();

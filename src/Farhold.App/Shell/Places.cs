@@ -16,11 +16,12 @@ public static class Places
     public static readonly Place Now = new("now", t => t.PlaceNow);
     public static readonly Place Limbs = new("limbs", t => t.PlaceLimbs);
     public static readonly Place Signs = new("signs", t => t.PlaceSigns);
+    public static readonly Place WayOut = new("way-out", t => t.PlaceWayOut);
     public static readonly Place HandOver = new("hand-over", t => t.PlaceHandOver);
     public static readonly Place Log = new("log", t => t.PlaceLog);
 
     /// <summary>Reached from the strip of what is due, so it needs no room in the bar.</summary>
     public static readonly Place Reminders = new("reminders", t => t.PlaceReminders);
 
-    public static ImmutableArray<Place> All { get; } = [Now, Limbs, Signs, HandOver, Log];
+    public static ImmutableArray<Place> All { get; } = [Now, Limbs, Signs, WayOut, HandOver, Log];
 }

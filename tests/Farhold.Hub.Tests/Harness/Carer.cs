@@ -66,6 +66,27 @@ internal static class Carer
         await page.Button("Close this message").TapAsync();
     }
 
+    /// <summary>On the way-out page: a wait of three times, each a chip.</summary>
+    public static async Task WaitLegAsync(this IPage page, params string[] times)
+    {
+        await page.Button("Wait").Last.TapAsync();
+        foreach (var time in times)
+            await page.Button(time).TapAsync();
+        await page.Button("Keep this leg").TapAsync();
+        await page.Heading("The plan").WaitForAsync();
+    }
+
+    /// <summary>On the way-out page, with a leg there already: a carry over so many kilometres.</summary>
+    public static async Task CarryLegAsync(this IPage page, string km)
+    {
+        await page.GetByText("Add a leg", new() { Exact = true }).TapAsync();
+        await page.Button("Carry").Last.TapAsync();
+        foreach (var key in km)
+            await page.Button(key.ToString()).TapAsync();
+        await page.Button("Keep this leg").TapAsync();
+        await page.Heading("The plan").WaitForAsync();
+    }
+
     /// <summary>To a place of the bar.</summary>
     public static async Task GoToAsync(this IPage page, string place)
     {

@@ -37,6 +37,42 @@ public class MeasureTool(Browser browser)
         await context.CloseAsync();
     }
 
+    /// <summary>Eight legs that share half their luck, as in the benchmark.</summary>
+    [Theory(Explicit = true)]
+    [InlineData("lognormal", "\"p10\":{0},\"p90\":{1}")]
+    [InlineData("PERT", "\"low\":{0},\"likely\":{2},\"high\":{1}")]
+    public async Task Way_out_of_eight_legs(string law, string time)
+    {
+        await using var server = await AppServer.StartAsync();
+        var context = await browser.Chromium.NewContextAsync(Kinds.Phone);
+        var page = await context.NewPageAsync();
+        page.SetDefaultTimeout(Browser.PatienceMs);
+        await page.GotoAsync(server.Address);
+        await page.ReadCautionsAsync();
+        await page.OpenCasualtyAsync("Tor");
+        await page.TightenAsync();
+        await page.GoToAsync("Way out");
+        await page.GetByText("Load a plan or a track").TapAsync();
+        for (var run = 1; run <= 5; run++)
+        {
+            var legs = string.Join(",", Enumerable.Range(1, 8).Select(i => $"{{\"mode\":\"wait\",{string.Format(CultureInfo.InvariantCulture, time, (10 * i) + run, 40 * i + 20, 20 * i)}}}"));
+            var start = DateTimeOffset.UtcNow.ToString("yyyy-MM-ddTHH:mm:ssZ", CultureInfo.InvariantCulture);
+            await page.EvaluateAsync("() => { window.longest = 0; window.seen ??= new PerformanceObserver(l => { for (const e of l.getEntries()) window.longest = Math.max(window.longest, e.duration); }); window.seen.observe({ type: 'longtask' }); }");
+            var before = await page.GetByText("splitmix64").AllTextContentsAsync();
+            await page.GetByLabel("Plan (JSON) with its tracks, or one GPX track").SetInputFilesAsync(new Microsoft.Playwright.FilePayload
+            {
+                Name = "eight.json", MimeType = "application/json",
+                Buffer = System.Text.Encoding.UTF8.GetBytes($"{{\"start\":\"{start}\",\"legs\":[{legs}]}}"),
+            });
+            await page.WaitForFunctionAsync("old => { const t = [...document.querySelectorAll('main p')].map(p => p.textContent).find(t => t.includes('splitmix64')); return t && t !== old && !document.querySelector('main progress'); }", before.FirstOrDefault() ?? "");
+            var told = await page.GetByText("splitmix64").First.TextContentAsync();
+            var longest = await page.EvaluateAsync<double>("() => window.longest");
+            Say($"way out, 8 legs, {law}, run {run}: {told}; longest task {longest:0} ms; load {(await File.ReadAllTextAsync("/proc/loadavg")).Split(' ')[0]}");
+        }
+
+        await context.CloseAsync();
+    }
+
     private static async Task<double> StartAsync(Microsoft.Playwright.IPage page, string address)
     {
         var watch = Stopwatch.StartNew();

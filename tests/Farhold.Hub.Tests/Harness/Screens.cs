@@ -5,7 +5,7 @@ namespace Farhold.Hub.Tests.Harness;
 /// <summary>Walks through every screen of the app, from a phone that has never seen it. Add new screens here.</summary>
 internal static class Screens
 {
-    public static readonly string[] Places = ["Now", "Limbs", "Signs", "Hand-over", "Log"];
+    public static readonly string[] Places = ["Now", "Limbs", "Signs", "Way out", "Hand-over", "Log"];
 
     /// <summary>Stands on one screen after another; the caller looks at each and goes on.</summary>
     public static async IAsyncEnumerable<string> EachAsync(IPage page, string look)
@@ -38,6 +38,28 @@ internal static class Screens
             await page.GoToAsync(place);
             yield return place;
         }
+        await page.GoToAsync("Way out");
+        await page.Button("Wait").Last.TapAsync();
+        await page.Button("Keep this leg").WaitForAsync();
+        yield return "way-out-wait";
+        await page.Button("Leave it").TapAsync();
+        await page.WaitLegAsync("15 min", "30 min", "45 min");
+        await page.GetByText("Add a leg", new() { Exact = true }).TapAsync();
+        await page.Button("Carry").Last.TapAsync();
+        await page.Button("Keep this leg").WaitForAsync();
+        yield return "way-out-carry";
+        await page.Button("3").TapAsync();
+        await page.Button("Keep this leg").TapAsync();
+        await page.Heading("The plan").WaitForAsync();
+        await page.GetByText("Add a leg", new() { Exact = true }).TapAsync();
+        await page.Button("One way or another, by chance").TapAsync();
+        await page.Heading("Reaching higher care").WaitForAsync();
+        await page.GetByLabel("Where you are").FillAsync("44.1 S 169.8 E");
+        await page.GetByLabel("Where you are").BlurAsync();
+        await page.GetByText("Taken as").WaitForAsync();
+        await page.EvaluateAsync("() => document.querySelectorAll('main details').forEach(d => d.open = true)");
+        await page.Heading("Reaching higher care").WaitForAsync();
+        yield return "way-out-told";
         await page.OpenNoteAsync();
         await page.ChooseAsync("Between … and …");
         await page.GetByRole(AriaRole.Group, new() { Name = "Not after" }).WaitForAsync();

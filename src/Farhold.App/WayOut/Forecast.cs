@@ -1,0 +1,15 @@
+using System.Collections.Immutable;
+using Farhold.WayOut;
+
+namespace Farhold.App.WayOut;
+
+/// <summary>What the trials of one plan say.</summary>
+/// <param name="Arrival">For the limb line; null where nine in ten never arrive.</param>
+/// <param name="Worked">Time the trials took, pauses left out.</param>
+/// <param name="Answers">What would change it; empty while that is still being worked out.</param>
+public sealed record Forecast(Simulation Simulation, Outlook Outlook, Arrival? Arrival, TimeSpan Worked, ImmutableArray<WhatIfAnswer> Answers)
+{
+    public Plan Plan => Simulation.Plan.Plan;
+
+    public Darkness? Darkness => Simulation.Plan.Darkness;
+}

@@ -1,0 +1,75 @@
+using System.Collections.Immutable;
+using Farhold.WayOut;
+
+namespace Farhold.App.WayOut;
+
+/// <summary>Works a forecast out in pieces short enough that the page stays awake; how long a piece is changes no digit.</summary>
+public sealed class Forecasting(TimeProvider time)
+{
+    /// <summary>Design: a long piece is noticed from 50 ms on; slow phones take several times what is meant.</summary>
+    private static readonly TimeSpan Piece = TimeSpan.FromMilliseconds(8);
+
+    private const int FirstTrials = 64;
+    private const int MostTrials = 1024;
+
+    private int trials = FirstTrials;
+    private long awake = time.GetTimestamp();
+    private TimeSpan worked;
+
+    /// <summary>The forecast as soon as it stands, then once more with the answers to what would change it.</summary>
+    /// <exception cref="OperationCanceledException">It was cancelled.</exception>
+    public async IAsyncEnumerable<Forecast> RunAsync(
+        Simulation simulation,
+        ImmutableArray<Deadline> deadlines,
+        Action<SimulationProgress> told,
+        [System.Runtime.CompilerServices.EnumeratorCancellation] CancellationToken cancellation)
+    {
+        await StepAsync(simulation, told, cancellation);
+        var trialsTook = worked;
+        Outlook? outlook = null;
+        foreach (var piece in Outlook.Pieces(simulation, deadlines))
+        {
+            outlook = piece;
+            await BreatheAsync(cancellation);
+        }
+
+        var forecast = new Forecast(simulation, outlook!, ArrivalShape.Of(simulation), trialsTook, []);
+        yield return forecast;
+        var answers = ImmutableArray.CreateBuilder<WhatIfAnswer>();
+        foreach (var whatIf in WhatIf.Usual)
+        {
+            await BreatheAsync(cancellation);
+            if (whatIf.Start(simulation) is not { } changed)
+                continue;
+            await StepAsync(changed, null, cancellation);
+            answers.Add(WhatIfAnswer.Of(whatIf, simulation, changed, deadlines));
+        }
+
+        yield return forecast with { Answers = answers.ToImmutable() };
+    }
+
+    private async Task StepAsync(Simulation simulation, Action<SimulationProgress>? told, CancellationToken cancellation)
+    {
+        while (!simulation.Finished)
+        {
+            var begun = time.GetTimestamp();
+            var progress = simulation.Step(trials);
+            var took = time.GetElapsedTime(begun);
+            worked += took;
+            trials = took > Piece * 2 ? Math.Max(FirstTrials, trials / 2) : took < Piece / 2 ? Math.Min(MostTrials, trials * 2) : trials;
+            if (await BreatheAsync(cancellation))
+                told?.Invoke(progress);
+        }
+    }
+
+    /// <summary>Lets the page draw and take touches once a piece is full.</summary>
+    private async Task<bool> BreatheAsync(CancellationToken cancellation)
+    {
+        cancellation.ThrowIfCancellationRequested();
+        if (time.GetElapsedTime(awake) < Piece)
+            return false;
+        await Task.Delay(1, cancellation);
+        awake = time.GetTimestamp();
+        return true;
+    }
+}

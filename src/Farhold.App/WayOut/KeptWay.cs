@@ -1,0 +1,77 @@
+using System.Collections.Immutable;
+using System.Text;
+using System.Text.Json;
+using Farhold.WayOut;
+using NodaTime;
+
+namespace Farhold.App.WayOut;
+
+/// <summary>A casualty's plan as this phone keeps it, with the shape of its last forecast.</summary>
+/// <param name="Cautions">What is doubtful of the tracks it was made from.</param>
+/// <param name="Arrival">Of the plan as it stands; null before its forecast.</param>
+public sealed record KeptWay(Plan Plan, ImmutableArray<string> Cautions, Arrival? Arrival)
+{
+    public string Write() => Json.Text(w =>
+    {
+        w.WritePropertyName("plan");
+        w.WriteRawValue(PlanWriter.Write(Plan).Utf8.Span);
+        w.WriteStartArray("cautions");
+        foreach (var caution in Cautions)
+            w.WriteStringValue(caution);
+        w.WriteEndArray();
+        if (Arrival is { } arrival)
+            Shape(w, arrival);
+    });
+
+    /// <summary>Null where nothing was kept, or nothing that can be read.</summary>
+    public static KeptWay? Read(string text)
+    {
+        if (text.Length == 0)
+            return null;
+        try
+        {
+            using var json = JsonDocument.Parse(text);
+            var root = json.RootElement;
+            return PlanReader.Read(Encoding.UTF8.GetBytes(root.GetProperty("plan").GetRawText()), "kept plan") is Read<Plan>.Usable(var plan)
+                ? new(plan, [.. root.GetProperty("cautions").EnumerateArray().Select(c => c.GetString()!)],
+                    root.TryGetProperty("arrival", out var arrival) ? Shape(arrival) : null)
+                : null;
+        }
+        catch (Exception spoilt) when (spoilt is JsonException or InvalidOperationException or KeyNotFoundException or FormatException or ArgumentException)
+        {
+            return null;
+        }
+    }
+
+    private static void Shape(Utf8JsonWriter w, Arrival arrival)
+    {
+        w.WriteStartObject("arrival");
+        w.WriteNumber("early", arrival.Early.ToUnixTimeSeconds());
+        w.WriteNumber("middle", arrival.Middle.ToUnixTimeSeconds());
+        w.WriteNumber("late", arrival.Late.ToUnixTimeSeconds());
+        w.WriteString("source", arrival.Source);
+        w.WriteStartArray("density");
+        foreach (var (at, weight) in arrival.Density)
+        {
+            w.WriteNumberValue(at.ToUnixTimeSeconds());
+            w.WriteNumberValue(weight);
+        }
+
+        w.WriteEndArray();
+        w.WriteEndObject();
+    }
+
+    private static Arrival Shape(JsonElement json)
+    {
+        Instant At(string name) => Instant.FromUnixTimeSeconds(json.GetProperty(name).GetInt64());
+        return new(At("early"), At("middle"), At("late"), json.Text("source"))
+        {
+            Names = ArrivalShape.Names,
+            Density =
+            [
+                .. json.GetProperty("density").EnumerateArray().Chunk(2)
+                    .Select(pair => (Instant.FromUnixTimeSeconds(pair[0].GetInt64()), pair[1].GetDouble())),
+            ],
+        };
+    }
+}

@@ -1,0 +1,47 @@
+using Farhold.Hub.Tests.Harness;
+using Microsoft.Playwright;
+
+namespace Farhold.Hub.Tests;
+
+public class WayOutTests(Browser browser) : PhoneTest(browser)
+{
+    [Fact]
+    public async Task A_plan_built_by_touch_is_seen_on_the_limb_line_and_is_there_again_after_a_start()
+    {
+        await Page.ReadCautionsAsync();
+        await Page.OpenCasualtyAsync("Tor");
+        await Page.TightenAsync();
+        await Page.GoToAsync("Way out");
+        await Page.WaitLegAsync("15 min", "30 min", "45 min");
+        await Page.CarryLegAsync("3");
+        await Assertions.Expect(Page.Heading("Reaching higher care")).ToBeVisibleAsync();
+        await Assertions.Expect(Page.GetByText("in eight of ten trials").First).ToBeVisibleAsync();
+        await Page.Button("Use this as expected help").TapAsync();
+        await Assertions.Expect(Page.GetByText("The record expects help by this plan.")).ToBeVisibleAsync();
+        await Page.Button("Close this message").TapAsync();
+
+        await Page.GoToAsync("Limbs");
+        await Assertions.Expect(Page.Locator("svg desc")).ToContainTextAsync("Help, way out,");
+        await Page.ReloadAsync();
+        await Assertions.Expect(Page.Locator("svg desc")).ToContainTextAsync("Help, way out,");
+        await Page.GoToAsync("Way out");
+        await Assertions.Expect(Page.GetByText("Carry", new() { Exact = true }).First).ToBeVisibleAsync();
+        await Assertions.Expect(Page.GetByText("The record expects help by this plan.")).ToBeVisibleAsync();
+    }
+
+    [Fact]
+    public async Task A_broken_track_is_refused_with_its_line_and_nothing_of_it_is_taken()
+    {
+        await Page.ReadCautionsAsync();
+        await Page.OpenCasualtyAsync("Tor");
+        await Page.GoToAsync("Way out");
+        await Page.GetByText("Load a plan or a track").TapAsync();
+        await Page.GetByLabel("Plan (JSON) with its tracks, or one GPX track").SetInputFilesAsync(new FilePayload
+        {
+            Name = "spur.gpx", MimeType = "application/gpx+xml", Buffer = "<gpx version=\"1.1\">\n<trk><trkseg>\n<trkpt lat=\"146\" lon=\"8\"/>\n"u8.ToArray(),
+        });
+        await Assertions.Expect(Page.GetByText("Refused. Nothing of it was taken.")).ToBeVisibleAsync();
+        await Assertions.Expect(Page.GetByText("spur.gpx: Line 3").First).ToBeVisibleAsync();
+        await Assertions.Expect(Page.Button("Use this as expected help")).ToHaveCountAsync(0);
+    }
+}
