@@ -64,10 +64,10 @@ public class MeasureTool(Browser browser)
                 Name = "eight.json", MimeType = "application/json",
                 Buffer = System.Text.Encoding.UTF8.GetBytes($"{{\"start\":\"{start}\",\"legs\":[{legs}]}}"),
             });
-            await page.WaitForFunctionAsync("old => { const t = [...document.querySelectorAll('main p')].map(p => p.textContent).find(t => t.includes('splitmix64')); return t && t !== old && !document.querySelector('main progress'); }", before.FirstOrDefault() ?? "");
+            await page.WaitForFunctionAsync("old => { const t = [...document.querySelectorAll('main p')].map(p => p.textContent).find(t => t.includes('splitmix64')); return t && t !== old && !document.querySelector('main progress'); }", before is [var old, ..] ? old : "");
             var told = await page.GetByText("splitmix64").First.TextContentAsync();
             var longest = await page.EvaluateAsync<double>("() => window.longest");
-            Say($"way out, 8 legs, {law}, run {run}: {told}; longest task {longest:0} ms; load {(await File.ReadAllTextAsync("/proc/loadavg")).Split(' ')[0]}");
+            Say($"way out, 8 legs, {law}, run {run}: {told}; longest task {longest:0} ms; load {(await File.ReadAllTextAsync("/proc/loadavg", TestContext.Current.CancellationToken)).Split(' ')[0]}");
         }
 
         await context.CloseAsync();
