@@ -76,7 +76,7 @@ public sealed class CareDesk : IDisposable
             && (taken.IsEmpty || ReferenceEquals(lines[taken.Length - 1], taken[^1]));
         if (goesOn && lines.Length == taken.Length)
             return;
-        Record = goesOn ? Record : new CareRecord([], []);
+        Record = goesOn ? Record : new CareRecord([], []) { Writer = session.Device };
         for (var i = goesOn ? taken.Length : 0; i < lines.Length; i++)
             Add(Record!, lines[i].Text, i + 1);
         (casualty, taken) = (open.Id, lines);

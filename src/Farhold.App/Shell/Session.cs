@@ -43,6 +43,9 @@ public sealed class Session(ILogStore store, Preferences preferences, TimeProvid
 
     public bool FormOpen => forms > 0;
 
+    /// <summary>This phone's id.</summary>
+    public string Device => store.Device;
+
     public bool AlsoOpenElsewhere => store.AlsoOpenElsewhere;
 
     public int NotCopied => Open is { } open ? Math.Max(0, Lines.Length - preferences.Copied(open.Id)) : 0;

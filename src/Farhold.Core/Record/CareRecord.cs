@@ -32,6 +32,9 @@ public sealed class CareRecord
             Add(line);
     }
 
+    /// <summary>The device that adds entries here; null where none does.</summary>
+    public string? Writer { get; init; }
+
     /// <summary>All entries held, both of a conflict, sorted by device and number.</summary>
     public IEnumerable<Entry> Entries => entries.Values
         .Concat(conflicts.Values.SelectMany(c => c.Skip(1)))

@@ -7,11 +7,17 @@ namespace Farhold;
 /// <summary>Names for wounds and tourniquets that are new to a record, and what goes with what unless someone says otherwise.</summary>
 public static class NewNames
 {
-    /// <summary><c>t3</c> where t2 is the highest there ever was, withdrawn entries included.</summary>
-    public static string Tourniquet(CareRecord record) => Next('t', record.Entries.Select(e => TourniquetOf(e.Payload)));
+    /// <summary>Design: letters of its id that a second device adds; two devices share them once in 29,791 times.</summary>
+    private const int MarkLength = 3;
+
+    /// <summary>
+    /// <c>t3</c> where t2 is the highest there ever was, withdrawn entries included; <c>t3-n95</c> on a device that did not
+    /// open the record, since another one may be giving out t3 at the same time.
+    /// </summary>
+    public static string Tourniquet(CareRecord record) => Next('t', record, TourniquetOf);
 
     /// <summary><c>w3</c> likewise.</summary>
-    public static string Wound(CareRecord record) => Next('w', record.Entries.Select(e => WoundOf(e.Payload)));
+    public static string Wound(CareRecord record) => Next('w', record, WoundOf);
 
     /// <summary>The wound that a new tourniquet on the limb is most likely for: the last one found there that can bleed.</summary>
     public static string? WoundFor(Limb limb, State state) => state.Of(Kind.WoundFound)
@@ -38,11 +44,30 @@ public static class NewNames
         return last?.Wound ?? (last is null ? null : LimbWounds.Treated(last.Limb, state, now).LastOrDefault());
     }
 
-    private static string Next(char letter, IEnumerable<string?> used)
+    private static string Next(char letter, CareRecord record, Func<Payload, string?> nameOf)
     {
-        var highest = used.Select(n => n is { Length: > 1 } && n[0] == letter
-            && int.TryParse(n.AsSpan(1), NumberStyles.None, CultureInfo.InvariantCulture, out var number) ? number : 0).DefaultIfEmpty().Max();
-        return string.Create(CultureInfo.InvariantCulture, $"{letter}{highest + 1}");
+        var highest = 0;
+        EntryId? opened = null;
+        foreach (var entry in record.Entries)
+        {
+            highest = Math.Max(highest, NumberOf(letter, nameOf(entry.Payload)));
+            if (entry.Payload is Payload.CasualtyOpened)
+                opened ??= entry.Id;
+        }
+
+        var mark = record.Writer is { Length: > 0 } writer && opened is { } o && o.Device != writer
+            ? "-" + writer[..Math.Min(MarkLength, writer.Length)] : "";
+        return string.Create(CultureInfo.InvariantCulture, $"{letter}{highest + 1}{mark}");
+    }
+
+    /// <summary>3 of <c>t3</c> and of <c>t3-n95</c>; 0 of a name that someone made up.</summary>
+    private static int NumberOf(char letter, string? name)
+    {
+        if (name is not { Length: > 1 } || name[0] != letter)
+            return 0;
+        var end = name.IndexOf('-', StringComparison.Ordinal);
+        return int.TryParse(name.AsSpan(1, (end < 0 ? name.Length : end) - 1), NumberStyles.None, CultureInfo.InvariantCulture, out var number)
+            && number < int.MaxValue ? number : 0;
     }
 
     private static string? TourniquetOf(Payload payload) => payload switch
