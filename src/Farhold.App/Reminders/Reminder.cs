@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Farhold.App.Care;
+using Farhold.App.Phone;
 using Farhold.App.Shell;
 using NodaTime;
 
@@ -15,14 +16,14 @@ public sealed class Reminder : IDisposable
     private readonly Session session;
     private readonly Ticker ticker;
     private readonly Alerting alerting;
-    private readonly Dictionary<string, Instant> seen = [];
-    private string casualty = "";
+    private readonly SeenReminders seen;
     private Instant sounded = Instant.MinValue;
     private Instant ticked;
 
-    public Reminder(CareDesk desk, Session session, Ticker ticker, Alerting alerting)
+    public Reminder(CareDesk desk, Session session, Ticker ticker, Alerting alerting, IPhone phone)
     {
         (this.desk, this.session, this.ticker, this.alerting) = (desk, session, ticker, alerting);
+        seen = new(phone);
         ticked = ticker.Now;
         ticker.Ticked += Tick;
     }
@@ -34,31 +35,19 @@ public sealed class Reminder : IDisposable
 
     public ImmutableArray<DueTask> Due => desk.Picture is { } picture ? Ringing.Due(picture) : [];
 
-    public ImmutableArray<DueTask> Unseen => desk.Picture is { } picture ? Ringing.Unseen(picture, Mine(), desk.Now) : [];
+    public ImmutableArray<DueTask> Unseen => desk.Picture is { } picture ? Ringing.Unseen(picture, seen.Of(session.Open?.Id), desk.Now) : [];
 
     /// <summary>All that is due now has been seen; what comes due later sounds again.</summary>
     public void See()
     {
-        if (desk.Picture is not { } picture)
+        if (desk.Picture is not { } picture || session.Open is not { } open)
             return;
-        foreach (var due in Ringing.Due(picture))
-            Mine()[Ringing.Key(due, picture.At)] = desk.Now;
+        seen.Keep(open.Id, Ringing.Due(picture).Select(d => Ringing.Key(d, picture.At)), desk.Now);
         SleptSince = null;
         Changed?.Invoke();
     }
 
     public void Dispose() => ticker.Ticked -= Tick;
-
-    private Dictionary<string, Instant> Mine()
-    {
-        if (casualty != session.Open?.Id)
-        {
-            casualty = session.Open?.Id ?? "";
-            seen.Clear();
-        }
-
-        return seen;
-    }
 
     private void Tick()
     {

@@ -1,4 +1,5 @@
 using Farhold.App.Reminders;
+using Farhold.App.Shell;
 using Microsoft.Extensions.DependencyInjection;
 
 namespace Farhold.App.Tests.Reminders;
@@ -23,6 +24,30 @@ public class ReminderTests : LimbTest
         PassSeconds(120);
         Assert.Equal(heard, Alerts.Sounded.Count);
         Assert.NotEmpty(Reminder.Due);
+    }
+
+    [Fact]
+    public async Task What_was_seen_stays_seen_when_the_app_starts_again()
+    {
+        await ReadyAsync();
+        _ = Reminder;
+        PassSeconds(70 * 60);
+        Assert.NotEmpty(Reminder.Unseen);
+        Reminder.See();
+        using var again = new Reminder(Desk, Session, Services.GetRequiredService<Ticker>(), Services.GetRequiredService<Alerting>(), Phone);
+        Assert.NotEmpty(again.Due);
+        Assert.Empty(again.Unseen);
+        var heard = Alerts.Sounded.Count;
+        PassSeconds(120);
+        Assert.Equal(heard, Alerts.Sounded.Count);
+    }
+
+    [Fact]
+    public void What_the_phone_kept_badly_counts_as_not_seen()
+    {
+        Phone.Set("seen-c1", "12 signs\nnonsense\n 5\n99999999999999999 watch\n-3 help");
+        Assert.Equal(["signs"], new SeenReminders(Phone).Of("c1").Keys);
+        Assert.Empty(new SeenReminders(Phone).Of(null));
     }
 
     [Fact]
