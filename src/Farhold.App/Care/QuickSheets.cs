@@ -16,6 +16,8 @@ public sealed class QuickSheets(CareRecord record, Judgement picture, Texts text
 
     private readonly State state = record.Readings[0];
 
+    public HelpRange HelpRange { get; init; } = new(null, null);
+
     public QuickSheet Of(Quick quick) => quick switch
     {
         Quick.Tightened => new(quick, texts.QuickTightened, Tightened(), Form(Kind.TourniquetTightened)),
@@ -46,8 +48,6 @@ public sealed class QuickSheets(CareRecord record, Judgement picture, Texts text
 
     /// <summary>The minima of the shipped protocol, and one between.</summary>
     private static ImmutableArray<int> HeldMinutes => [3, 5, 10, 15];
-
-    private static ImmutableArray<int> HelpHours => [1, 2, 4, 6, 8, 12, 24, 48];
 
     private static string Form(Kind kind) => "enter/" + Kinds.Wire(kind);
 
@@ -122,8 +122,8 @@ public sealed class QuickSheets(CareRecord record, Judgement picture, Texts text
         Form(Kind.SignsTaken));
 
     private QuickSheet Help() => new(Quick.Help, texts.QuickHelp,
-        [new(texts.HelpLikelyIn, [.. HelpHours.Select(h => new QuickOption(
-            texts.Hours(h), now => new Payload.HelpExpected(now + NodaTime.Duration.FromHours(h))))], texts.HelpRange)],
+        [new(texts.HelpLikelyIn, [.. HelpRange.Hours.Where(HelpRange.Holds).Select(h => new QuickOption(texts.Hours(h), now => HelpRange.Of(h, now)))],
+            HelpRange.Latest is null ? texts.HelpLatestDecides : null)],
         Form(Kind.HelpExpected));
 
     private QuickGroup Count(string item) => new(Labels.Plain(item),

@@ -22,6 +22,8 @@ internal sealed partial class BrowserPhone : IPhone
 
     public bool Set(string key, string value) => Script.Set(key, value);
 
+    public double Room => Script.Room();
+
     public void Look(string name) => Script.Look(name);
 
     public Task<bool> CopyAsync(string text) => Script.CopyAsync(text);
@@ -36,6 +38,9 @@ internal sealed partial class BrowserPhone : IPhone
 
         [JSImport("look", Module)]
         public static partial void Look(string name);
+
+        [JSImport("room", Module)]
+        public static partial double Room();
 
         [JSImport("language", Module)]
         public static partial string Language();

@@ -14,6 +14,9 @@ public interface IPhone
     /// <summary>False if the phone did not take it.</summary>
     bool Set(string key, string value);
 
+    /// <summary>Width that the place shown has for what it draws, in CSS pixels; 0 before there is one.</summary>
+    double Room { get; }
+
     void Look(string name);
 
     Task<bool> CopyAsync(string text);

@@ -113,6 +113,14 @@ public sealed partial class Texts
 
     public string HelpRange => Get();
 
+    public string HelpEarliestIn => Get();
+
+    public string HelpLatestIn => Get();
+
+    public string HelpLatestDecides => Get();
+
+    public string DueMore(int count) => Fill(count);
+
     public string Hours(int hours) => Fill(hours);
 
     public string Minutes(int minutes) => Fill(minutes);

@@ -16,4 +16,11 @@ export function look(name) {
   document.documentElement.dataset.look = name;
 }
 
+export function room() {
+  const place = document.getElementById('content');
+  if (!place) return 0;
+  const edges = getComputedStyle(place);
+  return place.clientWidth - parseFloat(edges.paddingLeft) - parseFloat(edges.paddingRight);
+}
+
 export const timeZone = () => Intl.DateTimeFormat().resolvedOptions().timeZone ?? '';

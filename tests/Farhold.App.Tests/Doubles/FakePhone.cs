@@ -10,6 +10,8 @@ internal sealed class FakePhone : IPhone
 
     public string TimeZone { get; init; } = "Pacific/Auckland";
 
+    public double Room { get; set; }
+
     public string Shown { get; private set; } = "";
 
     public string Copied { get; private set; } = "";

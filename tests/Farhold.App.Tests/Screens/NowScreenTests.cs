@@ -6,6 +6,18 @@ namespace Farhold.App.Tests.Screens;
 public class NowScreenTests : CareTest
 {
     [Fact]
+    public async Task A_long_list_of_what_is_due_shows_its_first_three_and_how_many_more()
+    {
+        await TightAsync(minutesAgo: 150);
+        var all = Desk.Picture!.Due.Count(d => !d.AtOnce);
+        Assert.True(all > 3);
+        var now = Show<NowScreen>();
+        Assert.Equal(3, now.FindAll("li.due").Count);
+        Tap(now, $"Show {all - 3} more that are due");
+        Assert.Equal(all, now.FindAll("li.due").Count);
+    }
+
+    [Fact]
     public async Task With_no_tourniquet_on_the_first_action_is_the_tourniquet()
     {
         await StartAsync();
@@ -45,7 +57,7 @@ public class NowScreenTests : CareTest
         await TightAsync();
         var now = Show<NowScreen>();
         Assert.Contains("Check first", Limb(now), StringComparison.Ordinal);
-        Tap(now, now.FindAll("button").Select(Text).Single(t => t.StartsWith("Show ", StringComparison.Ordinal)));
+        Tap(now, now.FindAll("button").Select(Text).Single(t => t.StartsWith("Show ", StringComparison.Ordinal) && t.EndsWith(" more", StringComparison.Ordinal)));
         var verdict = Assert.Single(Desk.Picture!.Limbs);
         Assert.Equal(
             verdict.CheckFirst.Select(i => i.Look),

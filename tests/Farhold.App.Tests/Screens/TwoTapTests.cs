@@ -6,6 +6,33 @@ namespace Farhold.App.Tests.Screens;
 
 public class TwoTapTests : CareTest
 {
+    [Fact]
+    public async Task Help_can_be_said_with_its_earliest_and_latest_and_only_what_lies_between_is_offered()
+    {
+        await StartAsync();
+        var now = Show<NowScreen>();
+        Tap(now, "When help comes");
+        Choose(now, "At the earliest in", "2 h");
+        Choose(now, "At the latest in", "6 h");
+        Assert.Equal(["2 h", "4 h", "6 h"], now.FindAll("[role=group]").Single(g => g.GetAttribute("aria-label") == "Most likely in").QuerySelectorAll("button").Select(Text));
+        Tap(now, "4 h", "Most likely in");
+        now.WaitForAssertion(() => Assert.Equal(
+            new(Now + Duration.FromHours(4), Now + Duration.FromHours(2), Now + Duration.FromHours(6)), Last<Payload.HelpExpected>()));
+    }
+
+    [Fact]
+    public async Task The_choice_is_a_dialog_that_Escape_closes()
+    {
+        await StartAsync();
+        var now = Show<NowScreen>();
+        Tap(now, "When help comes");
+        var dialog = now.Find("[role=dialog]");
+        Assert.Equal("true", dialog.GetAttribute("aria-modal"));
+        dialog.KeyDown("Escape");
+        now.WaitForAssertion(() => Assert.Empty(now.FindAll("[role=dialog]")));
+        Assert.Single(Session.Lines);
+    }
+
     [Theory]
     [InlineData("Tourniquet tightened", "Tightened (t2)", "Right arm", typeof(Payload.TourniquetTightened))]
     [InlineData("Wound found", "Right arm", "Bleeding", typeof(Payload.WoundFound))]
