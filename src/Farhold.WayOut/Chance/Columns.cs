@@ -1,3 +1,4 @@
+using System.Runtime.InteropServices;
 using System.Runtime.Intrinsics;
 
 namespace Farhold.WayOut;
@@ -6,18 +7,20 @@ namespace Farhold.WayOut;
 /// <remarks>The exponential is the framework's own for four numbers, good to a unit in the last place; where a machine has no such width, the one for one number.</remarks>
 internal static class Columns
 {
-    private static readonly bool wide = Vector256.IsHardwareAccelerated;
-
-    public static double Exp(double x) => wide ? Vector256.Exp(Vector256.Create(x)).ToScalar() : Math.Exp(x);
+    public static double Exp(double x) => Vector256.IsHardwareAccelerated ? Vector256.Exp(Vector256.Create(x)).ToScalar() : Math.Exp(x);
 
     /// <summary>Each x becomes base + e^(offset + factor x).</summary>
     public static void Exp(Span<double> values, double offset, double factor, double plus)
     {
         var i = 0;
-        if (wide)
+        if (Vector256.IsHardwareAccelerated)
+        {
+            var (o, f, p) = (Vector256.Create(offset), Vector256.Create(factor), Vector256.Create(plus));
+            ref var first = ref MemoryMarshal.GetReference(values);
             for (; i <= values.Length - 4; i += 4)
-                (Vector256.Create(plus) + Vector256.Exp(Vector256.Create(offset) + (Vector256.Create(factor) * Vector256.Create<double>(values.Slice(i, 4)))))
-                    .CopyTo(values.Slice(i, 4));
+                (p + Vector256.Exp(o + (f * Vector256.LoadUnsafe(ref first, (nuint)i)))).StoreUnsafe(ref first, (nuint)i);
+        }
+
         for (; i < values.Length; i++)
             values[i] = plus + Exp(offset + (factor * values[i]));
     }
@@ -26,10 +29,15 @@ internal static class Columns
     public static void Mix(Span<double> into, double own, ReadOnlySpan<double> other, double shared)
     {
         var i = 0;
-        if (wide)
+        if (Vector256.IsHardwareAccelerated)
+        {
+            var (s, o) = (Vector256.Create(shared), Vector256.Create(own));
+            ref var first = ref MemoryMarshal.GetReference(into);
+            ref var others = ref MemoryMarshal.GetReference(other[..into.Length]);
             for (; i <= into.Length - 4; i += 4)
-                ((Vector256.Create(shared) * Vector256.Create(other.Slice(i, 4))) + (Vector256.Create(own) * Vector256.Create<double>(into.Slice(i, 4))))
-                    .CopyTo(into.Slice(i, 4));
+                ((s * Vector256.LoadUnsafe(ref others, (nuint)i)) + (o * Vector256.LoadUnsafe(ref first, (nuint)i))).StoreUnsafe(ref first, (nuint)i);
+        }
+
         for (; i < into.Length; i++)
             into[i] = (shared * other[i]) + (own * into[i]);
     }
@@ -37,9 +45,14 @@ internal static class Columns
     public static void Add(Span<double> to, ReadOnlySpan<double> more)
     {
         var i = 0;
-        if (wide)
+        if (Vector256.IsHardwareAccelerated)
+        {
+            ref var first = ref MemoryMarshal.GetReference(to);
+            ref var others = ref MemoryMarshal.GetReference(more[..to.Length]);
             for (; i <= to.Length - 4; i += 4)
-                (Vector256.Create<double>(to.Slice(i, 4)) + Vector256.Create(more.Slice(i, 4))).CopyTo(to.Slice(i, 4));
+                (Vector256.LoadUnsafe(ref first, (nuint)i) + Vector256.LoadUnsafe(ref others, (nuint)i)).StoreUnsafe(ref first, (nuint)i);
+        }
+
         for (; i < to.Length; i++)
             to[i] += more[i];
     }

@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Runtime.InteropServices;
 using System.Runtime.Intrinsics;
 
 namespace Farhold.WayOut;
@@ -33,9 +34,10 @@ public readonly record struct Rng(ulong Seed, ulong Position = 0)
             if (Vector256.IsHardwareAccelerated)
             {
                 var states = Vector256.Create(state, state + step, state + (2 * step), state + (3 * step));
+                ref var first = ref MemoryMarshal.GetReference(bits);
                 for (; i <= bits.Length - 4; i += 4)
                 {
-                    Mix(states).CopyTo(bits.Slice(i, 4));
+                    Mix(states).StoreUnsafe(ref first, (nuint)i);
                     states += Vector256.Create(4 * step);
                 }
 

@@ -56,6 +56,10 @@ internal sealed class Slice(Rng rng, int size)
     {
         (First, Arrivals) = (first, arrivals);
         var (clock, who) = (RentClock(), RentList());
+        // Without a choice every trial comes by every leg.
+        if (arrivals.Length > steps.Length)
+            foreach (var place in arrivals)
+                place.AsSpan(first, count).Fill(double.NaN);
         NormalScores.Fill(rng.Skip((ulong)first * PerTrial), PerTrial, bits.AsSpan(0, count), Shared.AsSpan(0, count));
         for (var i = 0; i < count; i++)
             (clock[i], who[i]) = (0, i);

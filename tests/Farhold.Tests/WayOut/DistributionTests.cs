@@ -47,6 +47,32 @@ public class DistributionTests
     }
 
     [Fact]
+    public void A_drawn_score_is_good_out_to_the_last_bit_and_mirrors_at_the_middle()
+    {
+        for (var halving = 1; halving < 63; halving++)
+            for (var i = 0; i < 200; i++)
+            {
+                var bits = (1UL << (63 - halving)) | (new Rng(3).Bits((ulong)i) >> (halving + 1));
+                Assert.Equal(NormalLaw.Quantile(Rng.Uniformly(bits)), NormalScores.Of(bits), 1e-8);
+                Assert.Equal(-NormalScores.Of(bits), NormalScores.Of(~bits), 1e-9);
+            }
+
+        Assert.True(double.IsFinite(NormalScores.Of(0)) && double.IsFinite(NormalScores.Of(ulong.MaxValue)));
+    }
+
+    [Fact]
+    public void Scores_drawn_in_a_row_are_those_drawn_one_by_one()
+    {
+        var rng = new Rng(11, 5);
+        foreach (var count in (int[])[1, 3, 4, 5, 1023, 1024])
+        {
+            var scores = new double[count];
+            NormalScores.Fill(rng, 4096, new ulong[count], scores);
+            Assert.Equal(Enumerable.Range(0, count).Select(k => NormalScores.Of(rng.Bits((ulong)k * 4096))), scores);
+        }
+    }
+
+    [Fact]
     public void The_beta_law_agrees_with_an_independent_library() =>
         Gen.Select(Gen.Double[1, 25], Gen.Double[1, 25], Gen.Double[0.001, 0.999]).Sample((a, b, x) =>
         {
