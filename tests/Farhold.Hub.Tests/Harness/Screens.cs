@@ -57,9 +57,15 @@ internal static class Screens
         await page.GetByLabel("Where you are").FillAsync("44.1 S 169.8 E");
         await page.GetByLabel("Where you are").BlurAsync();
         await page.GetByText("Taken as").WaitForAsync();
-        await page.EvaluateAsync("() => document.querySelectorAll('main details').forEach(d => d.open = true)");
         await page.Heading("Reaching higher care").WaitForAsync();
+        await page.EvaluateAsync("() => scrollTo(0, 0)");
         yield return "way-out-told";
+        await page.Locator("main svg").First.EvaluateAsync("e => e.scrollIntoView()");
+        await page.EvaluateAsync("() => scrollBy(0, -80)");
+        yield return "way-out-line";
+        await page.GetByText("Arrival, in figures").EvaluateAsync("e => e.scrollIntoView()");
+        await page.EvaluateAsync("() => document.querySelectorAll('main details').forEach(d => d.open = true)");
+        yield return "way-out-details";
         await page.OpenNoteAsync();
         await page.ChooseAsync("Between … and …");
         await page.GetByRole(AriaRole.Group, new() { Name = "Not after" }).WaitForAsync();
