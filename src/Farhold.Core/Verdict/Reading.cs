@@ -17,17 +17,22 @@ public readonly record struct Reading(double Low, double High, string? Word, Hap
 }
 
 /// <summary>Finds which of several readings may be the current one.</summary>
-internal static class Current
+public static class Current
 {
+    /// <inheritdoc cref="Of{T}"/>
+    public static ImmutableArray<Reading> Of(
+        ImmutableArray<Dated> entries, NodaTime.Instant now, Func<Dated, Reading?> read) => Of<Reading>(entries, now, read);
+
     /// <summary>
     /// Readings not surely followed by a later one: usually one, several where times overlap, none if nobody ever looked.
     /// </summary>
     /// <param name="entries">Sorted by latest possible time.</param>
     /// <param name="read">Null where the entry says nothing of the matter.</param>
-    public static ImmutableArray<Reading> Of(
-        ImmutableArray<Dated> entries, NodaTime.Instant now, Func<Dated, Reading?> read)
+    public static ImmutableArray<T> Of<T>(
+        ImmutableArray<Dated> entries, NodaTime.Instant now, Func<Dated, T?> read)
+        where T : struct
     {
-        var found = ImmutableArray<Reading>.Empty;
+        var found = ImmutableArray<T>.Empty;
         var surelySince = NodaTime.Instant.MinValue;
         for (var i = entries.Length - 1; i >= 0; i--)
         {

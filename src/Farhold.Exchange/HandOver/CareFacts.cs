@@ -1,0 +1,131 @@
+using System.Collections.Immutable;
+using System.Text.Json;
+using NodaTime;
+
+namespace Farhold.Exchange.HandOver;
+
+/// <summary>What the next hands need to know, gathered once for every form of hand-over: each form only words it.</summary>
+/// <remarks>
+/// Amended entries stand as amended, withdrawn ones are left out (the log has both, see <see cref="LogText"/>). Where
+/// entries conflict, every reading's value is here, marked <see cref="Stated.Disputed"/>: a form says both. What nobody
+/// recorded is an empty list or null, and a form says that it is not known. Entries that happened after
+/// <see cref="At"/> for certain are left out.
+/// </remarks>
+public sealed record CareFacts
+{
+    private CareFacts()
+    {
+    }
+
+    /// <summary>The instant it is all told as of.</summary>
+    public required Instant At { get; init; }
+
+    /// <summary>At least one entry is marked as practice: every form says so first.</summary>
+    public required bool Practice { get; init; }
+
+    public required Person Person { get; init; }
+
+    public required ImmutableArray<WoundFact> Wounds { get; init; }
+
+    /// <summary>Every limb that has or had a tourniquet.</summary>
+    public required ImmutableArray<LimbFact> Limbs { get; init; }
+
+    /// <summary>Every kind of sign, taken or not, in the order in which they are told.</summary>
+    public required ImmutableArray<SignFact> Signs { get; init; }
+
+    /// <summary>Each <see cref="Payload.DrugGiven"/>, in order of time.</summary>
+    public required ImmutableArray<Stated> Drugs { get; init; }
+
+    public required ImmutableArray<DrugSum> DrugSums { get; init; }
+
+    /// <summary>Each <see cref="Payload.FluidGiven"/>, in order of time.</summary>
+    public required ImmutableArray<Stated> Fluids { get; init; }
+
+    public required ImmutableArray<FluidSum> FluidSums { get; init; }
+
+    /// <summary>Each <see cref="Payload.UrineMeasured"/>, in order of time.</summary>
+    public required ImmutableArray<Stated> Urine { get; init; }
+
+    /// <summary>Millilitres.</summary>
+    public required Sum UrineSum { get; init; }
+
+    /// <summary>The last <see cref="Payload.HelpExpected"/>; empty: nothing was told. Several: not known which came last.</summary>
+    public required ImmutableArray<Stated> Help { get; init; }
+
+    /// <summary>Each <see cref="Payload.AdviceReceived"/>, in order of time.</summary>
+    public required ImmutableArray<Stated> Advice { get; init; }
+
+    /// <summary>Each <see cref="Payload.NoteWritten"/>, in order of time.</summary>
+    public required ImmutableArray<Stated> Notes { get; init; }
+
+    /// <summary>The last <see cref="Payload.WatchStated"/>.</summary>
+    public required ImmutableArray<Stated> Watch { get; init; }
+
+    /// <summary>The last <see cref="Payload.SuppliesStated"/> of each item.</summary>
+    public required ImmutableArray<Stated> Supplies { get; init; }
+
+    /// <summary>Each <see cref="Payload.CareEnded"/>, in order of time.</summary>
+    public required ImmutableArray<Stated> Ended { get; init; }
+
+    /// <summary>Entries of kinds this version does not know: kept, counted in nothing.</summary>
+    public required ImmutableArray<Stated> OfNewerVersion { get; init; }
+
+    public required ImmutableArray<Helper> Helpers { get; init; }
+
+    /// <summary>Verdicts, shock, what is due, doubts, and the protocol in force.</summary>
+    public required Judgement Judgement { get; init; }
+
+    /// <summary>Why the record is to be read with care, a sentence each: damage, gaps, conflicts, loosened limits. Empty: nothing known.</summary>
+    public required ImmutableArray<string> Cautions { get; init; }
+
+    /// <param name="protocol">The one in force, local one laid over it where there is one.</param>
+    public static CareFacts Of(CareRecord record, Protocol protocol, Instant now)
+    {
+        var source = new Source(record, now);
+        var judgement = Judge.At(record, protocol, now);
+        var practice = record.Entries.Any(IsPractice);
+        var newer = source.Of(Kind.OfNewerVersion);
+        return new()
+        {
+            At = now,
+            Practice = practice,
+            Person = Person.Of(source),
+            Wounds = WoundFact.All(source),
+            Limbs = LimbFact.All(source, judgement),
+            Signs = SignFact.Every(source, protocol),
+            Drugs = source.Of(Kind.DrugGiven),
+            DrugSums = DrugSum.All(source),
+            Fluids = source.Of(Kind.FluidGiven),
+            FluidSums = FluidSum.All(source),
+            Urine = source.Of(Kind.UrineMeasured),
+            UrineSum = Sum.Of(source, Kind.UrineMeasured, p => ((Payload.UrineMeasured)p).Millilitres),
+            Help = source.Last(Kind.HelpExpected, _ => true),
+            Advice = source.Of(Kind.AdviceReceived),
+            Notes = source.Of(Kind.Note),
+            Watch = source.Last(Kind.WatchStated, _ => true),
+            Supplies = [.. source.Of(Kind.SuppliesStated).Select(s => s.As<Payload.SuppliesStated>().Item).Distinct()
+                .SelectMany(item => source.Last(Kind.SuppliesStated, p => ((Payload.SuppliesStated)p).Item == item))],
+            Ended = source.Of(Kind.CareEnded),
+            OfNewerVersion = newer,
+            Helpers = Helper.All(record),
+            Judgement = judgement,
+            Cautions = Cautioning(judgement, newer.Length),
+        };
+    }
+
+    private static ImmutableArray<string> Cautioning(Judgement judgement, int newer) =>
+    [
+        .. judgement.Doubts.Select(d => Plain.Line(d.Text)),
+        .. (judgement.Protocol.Local?.Loosened ?? []).Select(l => Plain.Line($"hard limit loosened by the local protocol: {l}")),
+        .. newer == 0 ? [] : (string[])[$"{Say.Number(newer)} entries of a newer version of Farhold are counted in nothing"],
+        .. judgement.Remarks.Select(r => Plain.Line(r.About is { } about ? $"entry {about}: {r.Text}" : r.Text)),
+    ];
+
+    private static bool IsPractice(Entry entry)
+    {
+        if (entry.Json.Utf8.Span.IndexOf("\"practice\""u8) < 0)
+            return false;
+        using var json = JsonDocument.Parse(entry.Json.Utf8);
+        return json.RootElement.TryGetProperty("practice", out var practice) && practice.ValueKind == JsonValueKind.True;
+    }
+}
