@@ -33,6 +33,9 @@ public sealed record CareFacts
     /// <summary>Every kind of sign, taken or not, in the order in which they are told.</summary>
     public required ImmutableArray<SignFact> Signs { get; init; }
 
+    /// <summary>Each <see cref="Payload.SignsTaken"/>, in order of time.</summary>
+    public required ImmutableArray<Stated> Looks { get; init; }
+
     /// <summary>Each <see cref="Payload.DrugGiven"/>, in order of time.</summary>
     public required ImmutableArray<Stated> Drugs { get; init; }
 
@@ -70,6 +73,7 @@ public sealed record CareFacts
     /// <summary>Entries of kinds this version does not know: kept, counted in nothing.</summary>
     public required ImmutableArray<Stated> OfNewerVersion { get; init; }
 
+    /// <summary>Whoever had written something by then, in the order in which they first did.</summary>
     public required ImmutableArray<Helper> Helpers { get; init; }
 
     /// <summary>Verdicts, shock, what is due, doubts, and the protocol in force.</summary>
@@ -93,6 +97,7 @@ public sealed record CareFacts
             Wounds = WoundFact.All(source),
             Limbs = LimbFact.All(source, judgement),
             Signs = SignFact.Every(source, protocol),
+            Looks = source.Of(Kind.SignsTaken),
             Drugs = source.Of(Kind.DrugGiven),
             DrugSums = DrugSum.All(source),
             Fluids = source.Of(Kind.FluidGiven),
@@ -107,7 +112,7 @@ public sealed record CareFacts
                 .SelectMany(item => source.Last(Kind.SuppliesStated, p => ((Payload.SuppliesStated)p).Item == item))],
             Ended = source.Of(Kind.CareEnded),
             OfNewerVersion = newer,
-            Helpers = Helper.All(record),
+            Helpers = Helper.All(record, now),
             Judgement = judgement,
             Cautions = Cautioning(judgement, newer.Length),
         };
