@@ -1,0 +1,37 @@
+using System.Globalization;
+using System.Text;
+using Farhold.Exchange.HandOver;
+
+namespace Farhold.Exchange.Spreadsheet;
+
+/// <summary>Every look at the signs as a table for a spreadsheet: CSV by RFC 4180, one look a row, in order of time.</summary>
+/// <remarks>Times are instants in UTC; where a time is only known as a range, first and last possible. An empty cell: not looked at.</remarks>
+public static class SignsTable
+{
+    public const string MediaType = "text/csv";
+
+    public static string Write(CareFacts facts)
+    {
+        var table = new StringBuilder();
+        Row(table, ["id", "happenedEarliest", "happenedLatest", "by", .. SignKind.All.Select(Head), "pulseBeyond", "corrected", "disputed"]);
+        foreach (var look in facts.Looks)
+            Row(table,
+            [
+                look.Id.ToString(), WrittenInstant.Write(look.When.Earliest), WrittenInstant.Write(look.When.Latest), look.By,
+                .. SignKind.All.Select(k => Value(k, look.As<Payload.SignsTaken>())),
+                string.Join(' ', look.As<Payload.SignsTaken>().DistalPulse?.Select(p => $"{Wire.Word(p.Key)}:{Wire.Word(p.Value)}") ?? []),
+                look.Corrected ? "yes" : "", look.Disputed ? "yes" : "",
+            ]);
+        return table.ToString();
+    }
+
+    private static string Head(SignKind kind) => kind.Unit.Length == 0 || kind.Field.EndsWith('C') || kind.Field.EndsWith('S')
+        ? kind.Field : $"{kind.Field} ({kind.Unit})";
+
+    /// <summary>A number alone where there is one, so that it can be reckoned with; else the word.</summary>
+    private static string Value(SignKind kind, Payload.SignsTaken signs) =>
+        kind.Number(signs) is { } number ? number.ToString("R", CultureInfo.InvariantCulture) : kind.Text(signs) ?? "";
+
+    private static void Row(StringBuilder table, string[] cells) =>
+        table.Append(string.Join(',', cells.Select(Cell.Of))).Append("\r\n");
+}
