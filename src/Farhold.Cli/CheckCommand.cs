@@ -1,4 +1,5 @@
 using System.ComponentModel;
+using Farhold.Exchange.Evidence;
 using Spectre.Console.Cli;
 
 namespace Farhold.Cli;
@@ -27,7 +28,7 @@ internal sealed class CheckCommand : Command<CheckCommand.Settings>
                     Content.Protocol => Whole(ProtocolReader.Read(bytes, file), file),
                     Content.Local => Opened.ProtocolOf(settings.Protocol) is { } under
                         ? Whole(LocalReader.Read(bytes, file, under), file) : Refusing.Unusable,
-                    _ => Record(RecordReader.Read(bytes, file), file),
+                    _ => Record(RecordReader.Read(bytes, file), bytes, file),
                 };
             case Read<ReadOnlyMemory<byte>>.Refused refused:
                 return Refusing.Of(refused.Refusals);
@@ -50,7 +51,7 @@ internal sealed class CheckCommand : Command<CheckCommand.Settings>
     }
 
     /// <summary>Lines that can't be read make the check fail, though the rest of the record still serves.</summary>
-    private static int Record(Read<RecordFile> read, string file)
+    private static int Record(Read<RecordFile> read, ReadOnlyMemory<byte> bytes, string file)
     {
         if (read is not Read<RecordFile>.Usable { Value: var held })
             return Refusing.Of(((Read<RecordFile>.Refused)read).Refusals);
@@ -61,7 +62,31 @@ internal sealed class CheckCommand : Command<CheckCommand.Settings>
             Print($"doubt: {doubt.Text} ({doubt.Id})");
         foreach (var remark in record.Remarks.Concat(Oddities.Of(record.Readings[0])))
             Print($"odd: {(remark.About is { } about ? $"entry {about}: " : "")}{remark.Text}");
-        return held.Damaged.IsEmpty ? 0 : Refusing.Of(held.Damaged.SelectMany(d => d.Refusals));
+        Print($"fingerprint: {Fingerprint.Of(record)}");
+        var faults = held.Damaged.SelectMany(d => d.Refusals).Concat(Chains(record, bytes, file)).ToArray();
+        return faults.Length == 0 ? 0 : Refusing.Of(faults);
+    }
+
+    /// <summary>Says how the entries of every device hang together; refuses the line where one first does not.</summary>
+    private static List<Refusal> Chains(CareRecord record, ReadOnlyMemory<byte> bytes, string file)
+    {
+        var broken = new List<Refusal>();
+        foreach (var chain in EntryChain.Check(record))
+        {
+            Print($"chain of {chain.Device}: {Say.Number(chain.Linked)} of {Say.Number(chain.Entries)} entries linked, "
+                + (chain.Break is { } b ? $"BROKEN at {b.At}" : chain.Linked == 0 ? "nothing to check" : "unbroken")
+                + (chain.Unchecked == 0 ? "" : $"; {Say.Number(chain.Unchecked)} name an entry that is not here"));
+            if (chain.Break is { } at)
+                broken.Add(new(file, LineOf(bytes.Span, record.Entries.First(e => e.Id == at.At)), 1, $"entry {at.At}: {at.Reason}"));
+        }
+
+        return broken;
+    }
+
+    private static int LineOf(ReadOnlySpan<byte> bytes, Entry entry)
+    {
+        var at = bytes.IndexOf(entry.Json.Utf8.Span);
+        return at < 0 ? 1 : bytes[..at].Count((byte)'\n') + 1;
     }
 
     private static void Print(string line) => Console.Out.WriteLine(Plain.Line(line));

@@ -36,6 +36,15 @@ app.Configure(config =>
     config.AddCommand<ReachCommand>("reach")
         .WithDescription("Tell how far from higher care a planned route leads, and draw it (SVG, GPX or GeoJSON).")
         .WithExample("reach", "demo/skarvedal.route.json", "-o", "reach.svg");
+    config.AddCommand<SayCommand>("say")
+        .WithDescription("Word the record for handing over by voice: MIST, ATMIST, SBAR, nine-line or a script for a bad radio.")
+        .WithExample("say", "demo/skarvedal.jsonl", "--form", "sbar", "--zone", "Europe/Oslo", "--at", "2031-05-04T08:30:00Z");
+    config.AddCommand<MessageCommand>("message")
+        .WithDescription("Put the most important facts into one short message of 160 characters, or read such messages back.")
+        .WithExample("message", "demo/skarvedal.jsonl", "--at", "2031-05-04T08:30:00Z");
+    config.AddCommand<SignsCommand>("signs")
+        .WithDescription("Tell the signs, or print them all as a table for a spreadsheet.")
+        .WithExample("signs", "demo/skarvedal.jsonl", "--csv");
 });
 
 // A dash alone is taken for a nameless option, so it gets its name before it is parsed.
