@@ -30,6 +30,9 @@ app.Configure(config =>
     config.AddCommand<DoseCommand>("dose")
         .WithDescription("Say whether a drug may be given now, and how much; only what a local protocol with a named authority orders.")
         .WithExample("dose", "demo/skarvedal.jsonl", "paracetamol", "--local", "demo/skarvedal-local.json", "--at", "2031-05-04T06:10:00Z");
+    config.AddCommand<FhirCommand>("fhir")
+        .WithDescription("Write the record as a FHIR R4 document, or read such a document back (--read).")
+        .WithExample("fhir", "demo/skarvedal.jsonl", "-o", "bundle.json");
     config.AddCommand<WayCommand>("way")
         .WithDescription("Forecast when higher care is reached by a plan, and the chances before each limb's limits.")
         .WithExample("way", "demo/skarvedal.plan.json", "--record", "demo/skarvedal.jsonl", "--at", "2031-05-04T03:23:00Z");

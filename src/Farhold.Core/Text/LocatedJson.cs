@@ -4,7 +4,8 @@ using System.Text.Json;
 namespace Farhold;
 
 /// <summary>Parses a hand-written JSON file, keeping places. Comments and trailing commas are refused, as in the standard.</summary>
-public sealed class LocatedJson(ReadOnlyMemory<byte> utf8, string file)
+/// <param name="maxFile">Largest file, in bytes.</param>
+public sealed class LocatedJson(ReadOnlyMemory<byte> utf8, string file, int maxFile = LocatedJson.MaxFile)
 {
     public const int MaxFile = 4 * 1024 * 1024;
     private const int MaxDepth = 32;
@@ -17,8 +18,8 @@ public sealed class LocatedJson(ReadOnlyMemory<byte> utf8, string file)
     /// <summary>The whole value, or null with at least one refusal.</summary>
     public Located? Parse()
     {
-        if (utf8.Length is 0 or > MaxFile)
-            return Fail(0, utf8.Length == 0 ? "the file is empty" : $"the file is larger than {MaxFile / (1024 * 1024)} MiB");
+        if (utf8.Length == 0 || utf8.Length > maxFile)
+            return Fail(0, utf8.Length == 0 ? "the file is empty" : $"the file is larger than {maxFile / (1024 * 1024)} MiB");
         var (value, at, reason) = LocatedText.Parse(utf8.Span, MaxDepth);
         if (value is null)
             return Fail(at, reason!);

@@ -1,0 +1,43 @@
+using System.Globalization;
+using Hl7.Fhir.Model;
+
+namespace Farhold.Documents.Fhir;
+
+/// <summary>Why the record may not be whole, each as a detected issue, so that a reader of the data alone is warned too.</summary>
+internal static class Doubts
+{
+    public static IEnumerable<DetectedIssue> Of(CareRecord record, Draft draft)
+    {
+        foreach (var doubt in record.Doubts)
+        {
+            var damaged = record.Damaged.FirstOrDefault(d => Doubt.OfLine(d).Id == doubt.Id);
+            yield return Issue(draft, doubt.Id, "record-doubt", doubt.Text, damaged);
+        }
+
+        // Two lines that read alike share a doubt; each is carried all the same.
+        foreach (var line in record.Damaged.GroupBy(d => Doubt.OfLine(d).Id).SelectMany(g => g.Skip(1)))
+            yield return Issue(draft, "line " + Names.OfContent(line.Raw), "record-doubt", Doubt.OfLine(line).Text, line);
+        foreach (var (remark, number) in record.Remarks.Select((r, i) => (r, i)))
+            yield return Issue(draft, $"remark {number} {remark.About} {remark.Text}", "record-remark", $"{remark.About}: {remark.Text}", null);
+    }
+
+    private static DetectedIssue Issue(Draft draft, string name, string code, string text, DamagedLine? damaged)
+    {
+        var issue = new DetectedIssue
+        {
+            Id = Names.Uuid($"issue {draft.Root} {name}"),
+            Text = Legible.Narrative([text]),
+            Status = ObservationStatus.Final,
+            Code = Codes.Word(code, code.Replace('-', ' ')),
+            Patient = draft.ToPatient,
+            Detail = Legible.Text(text),
+        };
+        if (damaged is { } line)
+        {
+            issue.Identifier = [new(Codes.LineNumbers, line.Number.ToString(CultureInfo.InvariantCulture))];
+            Origins.Carry(issue, line.Raw);
+        }
+
+        return issue;
+    }
+}

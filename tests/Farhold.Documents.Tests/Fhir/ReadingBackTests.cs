@@ -1,0 +1,56 @@
+using System.Text;
+using CsCheck;
+using Farhold.Documents.Fhir;
+using Farhold.Tests;
+
+namespace Farhold.Documents.Tests.Fhir;
+
+public class ReadingBackTests
+{
+    [Fact]
+    public void A_document_gives_back_the_same_entries_and_damaged_lines() =>
+        Gens.StrangeRecord.Sample(w =>
+        {
+            var read = Usable(FhirReader.Read(FhirDocument.Write(w.Record, w.Now), "x"));
+            Assert.Equal(Lines(w.Record), Lines(read.Record));
+            Assert.Empty(read.Differences);
+        }, iter: Gens.Cases(300));
+
+    [Fact]
+    public void The_same_record_and_instant_give_the_same_bytes_in_whatever_order_it_came() =>
+        Gens.StrangeRecord.Sample(w => Assert.Equal(
+            FhirDocument.Write(w.Record, w.Now),
+            FhirDocument.Write(new(w.Entries.Reverse(), w.Damaged), w.Now)), iter: Gens.Cases(100));
+
+    [Fact]
+    public void What_was_changed_in_the_document_is_said_and_the_record_stays_as_written()
+    {
+        var document = Encoding.UTF8.GetString(FhirDocument.Write(Signs(), Some.At("03:00")));
+        var changed = document.Replace("\"value\": 128,", "\"value\": 72,", StringComparison.Ordinal);
+        Assert.NotEqual(document, changed);
+        var read = Usable(FhirReader.Read(Encoding.UTF8.GetBytes(changed), "x"));
+        Assert.Equal(Lines(Signs()), Lines(read.Record));
+        Assert.Equal("Observation", Assert.Single(read.Differences).Split(' ')[0]);
+    }
+
+    [Theory]
+    [InlineData("{}", "no FHIR document")]
+    [InlineData("""{"resourceType":"Patient"}""", "no FHIR document")]
+    [InlineData("""{"resourceType":"Bundle","type":"document"}""", "no resource")]
+    [InlineData("""{"resourceType":"Bundle","type":"document","entry":[{"resource":{"resourceType":"Composition"}}]}""", "not written by Farhold")]
+    [InlineData("""{"resourceType":"Bundle","type":"document","entry":[{"resource":{"resourceType":"Patient"}}]}""", "begins with a Composition")]
+    [InlineData("""{"resourceType":"Bundle","type":"document",""", "not JSON")]
+    public void What_is_no_document_of_ours_is_refused_with_its_place(string text, string reason)
+    {
+        var refused = Assert.IsType<Read<FhirRecord>.Refused>(FhirReader.Read(Encoding.UTF8.GetBytes(text), "x.json"));
+        Assert.Contains(refused.Refusals, r => r.File == "x.json" && r.Line == 1 && r.Column >= 1 && r.Reason.Contains(reason, StringComparison.Ordinal));
+    }
+
+    private static CareRecord Signs() => new([EntryWriting.Write(
+        new("a7k3", 1), Happened.At(Some.At("02:00")), Some.At("02:00"), "Ane", new Payload.SignsTaken { HeartRate = 128 })], []);
+
+    private static string[] Lines(CareRecord record) =>
+        [.. record.Entries.Select(e => e.Json.ToString()), .. record.Damaged.Select(d => d.Raw.ToString()).Order(StringComparer.Ordinal)];
+
+    private static FhirRecord Usable(Read<FhirRecord> read) => Assert.IsType<Read<FhirRecord>.Usable>(read).Value;
+}
