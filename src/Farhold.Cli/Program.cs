@@ -33,6 +33,9 @@ app.Configure(config =>
     config.AddCommand<FhirCommand>("fhir")
         .WithDescription("Write the record as a FHIR R4 document, or read such a document back (--read).")
         .WithExample("fhir", "demo/skarvedal.jsonl", "-o", "bundle.json");
+    config.AddCommand<CardCommand>("card")
+        .WithDescription("Print the card that goes with the casualty (PDF).")
+        .WithExample("card", "demo/skarvedal.jsonl", "-o", "card.pdf", "--zone", "Europe/Oslo");
     config.AddCommand<WayCommand>("way")
         .WithDescription("Forecast when higher care is reached by a plan, and the chances before each limb's limits.")
         .WithExample("way", "demo/skarvedal.plan.json", "--record", "demo/skarvedal.jsonl", "--at", "2031-05-04T03:23:00Z");

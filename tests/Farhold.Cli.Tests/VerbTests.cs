@@ -11,6 +11,8 @@ public class VerbTests
     [InlineData("check")]
     [InlineData("log")]
     [InlineData("draw")]
+    [InlineData("fhir")]
+    [InlineData("card")]
     public void Every_verb_explains_itself_with_an_example(string verb)
     {
         var ran = Run.Farhold(verb, "--help");

@@ -31,7 +31,7 @@ internal static class Origins
                 new() { Type = Codes.Of(Part, "assembler", "Assembler"), Who = Draft.To(DeviceId(entry)) },
             ],
         };
-        origin.Entity = [.. draft.Entries.Where(e => e.Entry.Id == changed)
+        origin.Entity = [.. draft.Entries.Where(e => e.Entry.Id == changed && Changes(entry.What, e.What))
             .Select(e => new Provenance.EntityComponent { Role = Provenance.ProvenanceEntityRole.Revision, What = Draft.To(Id(e)) })];
         if (entry.What is Payload.EntryWithdrawn { Reason: var reason } && Legible.Text(reason) is { } why)
             origin.Reason = [new() { Text = why }];
@@ -52,6 +52,10 @@ internal static class Origins
         resource.AddExtension(Codes.LineExtension, new Base64Binary(line.Utf8.ToArray()));
 
     private static string DeviceId(Counted entry) => Names.Uuid("device " + entry.Entry.Id.Device);
+
+    /// <summary>What can be changed at all, which also keeps references from running in a circle.</summary>
+    private static bool Changes(Payload by, Payload what) => by is Payload.EntryAmended
+        ? what is not (Payload.EntryAmended or Payload.EntryWithdrawn) : what is not Payload.EntryWithdrawn;
 
     private static string Id(Counted entry) => Draft.Id(entry, "provenance");
 }

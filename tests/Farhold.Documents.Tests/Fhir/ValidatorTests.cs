@@ -36,6 +36,15 @@ public class ValidatorTests
             iter: Gens.Cases(20), threads: 1);
 
     [Fact]
+    public void Amendments_that_name_themselves_or_each_other_make_no_circle()
+    {
+        Entry Amends(int number, int target) => EntryWriting.Write(new("a7k3", number), Happened.At(Some.At("02:00")), Some.At("02:00"), "Ane",
+            new Payload.EntryAmended(new("a7k3", target), JsonText.Of("""{"note":null}""")));
+        Valid(new([Amends(1, 1), Amends(2, 3), Amends(3, 2), EntryWriting.Write(new("a7k3", 4), Happened.At(Some.At("02:00")), Some.At("02:00"), "Ane",
+            new Payload.EntryWithdrawn(new("a7k3", 4), "mistaken"))], []), Some.At("03:00"));
+    }
+
+    [Fact]
     public void A_fault_would_be_found()
     {
         var document = System.Text.Encoding.UTF8.GetString(FhirDocument.Write(Case(), Some.At("12:00")));

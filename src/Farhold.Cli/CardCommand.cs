@@ -1,0 +1,45 @@
+using System.ComponentModel;
+using Farhold.Documents.Card;
+using Farhold.Exchange.Card;
+using NodaTime;
+using Spectre.Console.Cli;
+
+namespace Farhold.Cli;
+
+internal sealed class CardCommand(TimeProvider clock) : Command<CardCommand.Settings>
+{
+    public sealed class Settings : JudgingSettings
+    {
+        [CommandOption("-o|--output <FILE>", isRequired: true)]
+        [Description("Where to: a name ending in .pdf.")]
+        public string Output { get; init; } = "";
+
+        [CommandOption("--paper <PAPER>")]
+        [Description("a5 or a4; a4 without it.")]
+        public string Paper { get; init; } = "a4";
+
+        [CommandOption("--zone <ZONE>")]
+        [Description("Time zone of the times written, such as Europe/Oslo. Without it: UTC.")]
+        public string? Zone { get; init; }
+    }
+
+    public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
+    {
+        if (Path.GetExtension(settings.Output) != ".pdf")
+            return Refusing.Plainly($"--output {settings.Output} has to end in .pdf");
+        if (!Enum.TryParse<Paper>(settings.Paper, ignoreCase: true, out var paper) || !Enum.IsDefined(paper) || settings.Paper.Length != 2)
+            return Refusing.Plainly($"--paper {settings.Paper} has to be a5 or a4");
+        if (settings.Zone is { } name && DateTimeZoneProviders.Tzdb.GetZoneOrNull(name) is null)
+            return Refusing.Plainly($"--zone {name} is no time zone; write it like Europe/Oslo");
+        if (Opened.Of(settings, clock) is not { } opened)
+            return Refusing.Unusable;
+        if (opened.ClockNote is { } note)
+            Refusing.Say(note);
+        var zone = settings.Zone is { } id ? DateTimeZoneProviders.Tzdb[id] : DateTimeZone.Utc;
+        var sheet = CardSheet.Of(opened.Record, opened.Protocol, opened.At, zone);
+        if (Files.Write(settings.Output, CardPdf.Write(sheet, paper, opened.At)) is { } fault)
+            return Refusing.Plainly(fault);
+        Console.Out.WriteLine(Plain.Line($"{settings.Output}: {sheet.Title}, as of {sheet.AsOf}"));
+        return 0;
+    }
+}

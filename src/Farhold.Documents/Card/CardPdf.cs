@@ -1,0 +1,69 @@
+using System.Globalization;
+using Farhold.Exchange.Card;
+using NodaTime;
+using PdfSharp.Drawing;
+using PdfSharp.Pdf;
+using PdfSharp.UniversalAccessibility;
+
+namespace Farhold.Documents.Card;
+
+/// <summary>The card on paper: a tagged PDF in black, with its fonts in it.</summary>
+public static class CardPdf
+{
+    private static readonly Lock OneAtATime = new(); // the library keeps its fonts in common
+
+    /// <param name="at">The instant the sheet is as of; the file's date.</param>
+    public static byte[] Write(CardSheet sheet, Paper paper, Instant at)
+    {
+        lock (OneAtATime)
+        {
+            CardFonts.Use();
+            var look = PaperLook.Of(paper);
+            using var document = new PdfDocument();
+            document.Options.CompressContentStreams = false; // the library's own compression ends its streams early
+            document.Options.ColorMode = PdfColorMode.Rgb;
+            document.Info.Title = CardFonts.Printable(sheet.Title);
+            document.Info.Creator = "Farhold";
+            document.Info.CreationDate = document.Info.ModificationDate = at.ToDateTimeUtc();
+            document.ViewerPreferences.DisplayDocTitle = true;
+            var tags = UAManager.ForDocument(document);
+            tags.SetDocumentLanguage("en");
+            var pages = Pages(sheet, look);
+            for (var i = 0; i < pages.Count; i++)
+                Page(document, tags, pages[i], look, Foot(sheet, i + 1, pages.Count));
+            using var file = new MemoryStream();
+            document.Save(file);
+            return PdfSameness.Of(file.ToArray());
+        }
+    }
+
+    /// <summary>Head and limbs over the whole width, the rest in columns.</summary>
+    private static List<List<Placed>> Pages(CardSheet sheet, PaperLook look)
+    {
+        using var measure = XGraphics.CreateMeasureContext(new(look.Width, look.Height), XGraphicsUnit.Point, XPageDirection.Downwards);
+        var (whole, column) = (new Blocks(look, look.Inner, measure), new Blocks(look, look.Column, measure));
+        var flow = new Flow(look);
+        flow.Put(whole.Head(sheet).Concat(whole.Of(sheet.Top)), 1);
+        flow.Put(column.Of(sheet.Front), look.Columns);
+        flow.Put(column.Of(sheet.Log), look.Columns);
+        return flow.Pages;
+    }
+
+    private static void Page(PdfDocument document, UAManager tags, List<Placed> blocks, PaperLook look, string foot)
+    {
+        var page = document.AddPage();
+        (page.Width, page.Height) = (XUnit.FromPoint(look.Width), XUnit.FromPoint(look.Height));
+        using var graphics = XGraphics.FromPdfPage(page);
+        var pen = new Pen(graphics, tags.StructureBuilder);
+        foreach (var placed in blocks)
+            placed.Block.Draw(pen, placed.X, placed.Y);
+        pen.Ornament(g => g.DrawString(
+            foot, CardFonts.Of(look.Size, bold: false), XBrushes.Black, look.Margin, look.Height - look.Margin + (look.Size * 0.4)));
+    }
+
+    private static string Foot(CardSheet sheet, int number, int of) => CardFonts.Printable(string.Create(
+        CultureInfo.InvariantCulture,
+        $"{(sheet.Practice ? "PRACTICE. " : "")}Page {number} of {of}. {Short(sheet.Title)}. As of {sheet.AsOf.Split(';')[^1].Trim()}.{(sheet.Fingerprint is { } f ? $" {f}" : "")}"));
+
+    private static string Short(string title) => title.Length > 40 ? string.Concat(title.AsSpan(0, 39), "…") : title;
+}

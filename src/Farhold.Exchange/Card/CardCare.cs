@@ -1,0 +1,124 @@
+using System.Collections.Immutable;
+using Farhold.Exchange.HandOver;
+
+namespace Farhold.Exchange.Card;
+
+/// <summary>The card's sections beside limbs, signs and log.</summary>
+internal static class CardCare
+{
+    public static IEnumerable<CardPart> Cautions(CareFacts facts)
+    {
+        if (facts.Cautions.IsEmpty)
+            yield break;
+        yield return new CardPart.Heading("Read with care");
+        foreach (var caution in facts.Cautions)
+            yield return new CardPart.Said("", caution, Strong: true);
+    }
+
+    public static IEnumerable<CardPart> Person(Person person)
+    {
+        yield return new CardPart.Heading("Known before");
+        yield return new CardPart.Said("Allergies", Listed(person.Allergies));
+        yield return new CardPart.Said("Medicines", Listed(person.Medicines));
+        yield return new CardPart.Said("History", person.Histories.IsEmpty ? "not recorded" : CardSheet.Either(person.Histories));
+    }
+
+    public static IEnumerable<CardPart> Wounds(CareFacts facts, CardTimes times)
+    {
+        yield return new CardPart.Heading("Wounds");
+        if (facts.Wounds.IsEmpty)
+            yield return new CardPart.Said("", "none recorded");
+        foreach (var wound in facts.Wounds)
+        {
+            if (wound.Found.IsEmpty)
+                yield return new CardPart.Said(Plain.Line($"Wound {wound.Name}"), "named in the record, described by nobody");
+            foreach (var part in wound.Found.Concat(wound.Care))
+                yield return new CardPart.Said(times.Of(part.When), Plain.Line($"{part.Text}, {part.By}{Mark(part)}"));
+            yield return wound.LastLook.IsEmpty
+                ? new CardPart.Said("Last look", Plain.Line($"nobody has looked whether wound {wound.Name} bleeds"), Strong: true)
+                : new CardPart.Said("Last look", string.Join("; or ", wound.LastLook.Select(l => Told(l, times))), Strong: true);
+        }
+    }
+
+    public static IEnumerable<CardPart> Given(CareFacts facts, CardTimes times)
+    {
+        yield return new CardPart.Heading("Drugs and fluids");
+        if (facts.Drugs.IsEmpty && facts.Fluids.IsEmpty)
+            yield return new CardPart.Said("", "none recorded as given");
+        foreach (var given in facts.Drugs.Concat(facts.Fluids))
+            yield return new CardPart.Said(times.Of(given.When), Plain.Line(given.Text + Mark(given)));
+        foreach (var sum in facts.DrugSums)
+            yield return new CardPart.Said("In all", Plain.Line($"{sum.Drug} {Amount(sum.Amount)} {sum.Unit}{Often(sum.Amount)}"), Strong: true);
+        foreach (var sum in facts.FluidSums)
+            yield return new CardPart.Said(
+                "In all", $"{Wire.Word(sum.Fluid).Replace('-', ' ')} {Amount(sum.Millilitres)} mL{Often(sum.Millilitres)}", Strong: true);
+        yield return new CardPart.Said("Urine", facts.Urine.IsEmpty ? "not measured"
+            : $"{Amount(facts.UrineSum)} mL in all{Often(facts.UrineSum)}, last {times.Of(facts.Urine[^1].When)}");
+    }
+
+    /// <summary>What comes: help, advice, what is due, and how care ended.</summary>
+    public static IEnumerable<CardPart> Ahead(CareFacts facts, CardTimes times)
+    {
+        foreach (var end in facts.Ended)
+            yield return new CardPart.Said("Ended", Told(end, times), Strong: true);
+        yield return new CardPart.Heading("Due");
+        if (facts.Judgement.Due.IsEmpty)
+            yield return new CardPart.Said("", "nothing");
+        foreach (var due in facts.Judgement.Due)
+        {
+            var when = due switch
+            {
+                { AtOnce: true } => "AT ONCE",
+                { Overdue: true } => $"OVERDUE since {times.Of(due.At)}",
+                _ => times.Of(due.At),
+            };
+            yield return new CardPart.Said(when, Plain.Line($"{(due.Limb is { } limb ? $"{Say.Limb(limb)}: " : "")}{due.Text}"), due.AtOnce || due.Overdue);
+        }
+
+        yield return new CardPart.Heading("Help and advice");
+        yield return new CardPart.Said("Help", facts.Help.IsEmpty ? "nothing recorded" : string.Join("; or ", facts.Help.Select(h => Help(h, times))));
+        foreach (var advice in facts.Advice)
+            yield return new CardPart.Said(times.Of(advice.When), Plain.Line(advice.Text + Mark(advice)));
+        yield return new CardPart.Said("Watch", facts.Watch.IsEmpty ? "nobody has said whether someone can watch the wound"
+            : string.Join("; or ", facts.Watch.Select(w => Told(w, times))));
+        if (!facts.Supplies.IsEmpty)
+            yield return new CardPart.Said("Supplies", string.Join("; ", facts.Supplies.Select(s => $"{Told(s, times)}")));
+    }
+
+    public static IEnumerable<CardPart> People(CareFacts facts, CardTimes times)
+    {
+        yield return new CardPart.Heading("Who, and by what rules");
+        foreach (var helper in facts.Helpers)
+            yield return new CardPart.Said(Plain.Line(helper.Name), Plain.Line(
+                $"{Say.Number(helper.Entries)} entries, {times.Of(helper.First)} to {times.Of(helper.Last)}, on {string.Join(", ", helper.Devices)}"));
+        foreach (var line in VerdictWords.Of(facts.Judgement.Protocol))
+            yield return new CardPart.Said("", line, Strong: line.StartsWith("HARD", StringComparison.Ordinal));
+    }
+
+    /// <summary>What it says, when, and who did or saw it.</summary>
+    public static string Told(Stated stated, CardTimes times) =>
+        Plain.Line($"{stated.Text}, {times.Of(stated.When)}, {stated.By}{Mark(stated)}");
+
+    public static string Mark(Stated stated) =>
+        $"{(stated.Corrected ? " [CORRECTED]" : "")}{(stated.Disputed ? " [TWO ENTRIES DISAGREE]" : "")}";
+
+    private static string Help(Stated stated, CardTimes times)
+    {
+        var help = stated.As<Payload.HelpExpected>();
+        var early = help.Earliest is { } e ? $", earliest {times.Of(e)}" : "";
+        var late = help.Latest is { } l ? $", latest {times.Of(l)}" : ", latest not known";
+        var basis = help.Basis is { } b ? $" ({b})" : "";
+        return Plain.Line($"likely {times.Of(help.Likely)}{early}{late}{basis}; said {times.Of(stated.When)}, {stated.By}{Mark(stated)}");
+    }
+
+    private static string Amount(Sum sum) => sum.IsExact ? Say.Number(sum.Max) : $"{Say.Number(sum.Min)} to {Say.Number(sum.Max)}";
+
+    private static string Often(Sum sum) => sum.Times == 1 ? " (once)" : $" ({Say.Number(sum.Times)} times)";
+
+    private static string Listed(ImmutableArray<string>? items) => items switch
+    {
+        null => "not recorded",
+        { IsEmpty: true } => "none known",
+        { } some => Plain.Line(string.Join(", ", some)),
+    };
+}

@@ -1,0 +1,62 @@
+using System.Collections.Immutable;
+using Farhold.Exchange.HandOver;
+using NodaTime;
+
+namespace Farhold.Exchange.Card;
+
+/// <summary>The card that goes with a casualty, as parts in order: paper and screen draw the same ones.</summary>
+/// <param name="Title">Who it is about.</param>
+/// <param name="AsOf">The instant it is told as of, and the zone of its times.</param>
+/// <param name="Top">What has to be seen at once: cautions, and each limb with its times and its line.</param>
+/// <param name="Front">The rest of what the next hands need.</param>
+/// <param name="Log">Every entry, corrections and withdrawals beside what they are about.</param>
+public sealed record CardSheet(
+    string Title,
+    string AsOf,
+    bool Practice,
+    string? Fingerprint,
+    ImmutableArray<CardPart> Top,
+    ImmutableArray<CardPart> Front,
+    ImmutableArray<CardPart> Log)
+{
+    public const string PracticeNotice = "PRACTICE: not a real casualty";
+
+    public static string Caution => VerdictWords.Caution;
+
+    public IEnumerable<CardPart> Parts => Top.Concat(Front).Concat(Log);
+
+    /// <param name="protocol">The one in force.</param>
+    /// <param name="fingerprint">Of the record, for whoever wants to compare it with the data.</param>
+    public static CardSheet Of(CareRecord record, Protocol protocol, Instant now, DateTimeZone zone, string? fingerprint = null)
+    {
+        var facts = CareFacts.Of(record, protocol, now);
+        var times = new CardTimes(zone);
+        return new(
+            Who(facts.Person),
+            times.Head(now),
+            facts.Practice,
+            fingerprint,
+            [.. CardCare.Cautions(facts), .. CardLimbs.Top(facts, record, protocol, zone, times)],
+            [
+                .. CardLimbs.Told(facts, times), .. CardCare.Wounds(facts, times),
+                .. CardCare.Person(facts.Person), .. CardSigns.Of(facts, times), .. CardCare.Given(facts, times),
+                .. CardCare.Ahead(facts, times), .. CardCare.People(facts, times),
+            ],
+            CardLog.Of(record, times));
+    }
+
+    private static string Who(Person person)
+    {
+        var parts = new[]
+        {
+            person.Aliases.IsEmpty ? "Name not recorded" : Either(person.Aliases),
+            person.Sexes.IsEmpty ? null : Either(person.Sexes.Select(s => Wire.Word(s))),
+            person.AgesYears.IsEmpty ? null : $"{Either(person.AgesYears.Select(Say.Number))} years",
+            person.MassesKg.IsEmpty ? null : $"{Either(person.MassesKg.Select(Say.Number))} kg",
+        };
+        return Plain.Line(string.Join(", ", parts.OfType<string>()));
+    }
+
+    /// <summary>Several values: the record disagrees, and the card says all.</summary>
+    internal static string Either(IEnumerable<string> values) => Plain.Line(string.Join(" or ", values));
+}
