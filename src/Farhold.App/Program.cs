@@ -1,5 +1,6 @@
 using Farhold.App;
 using Farhold.App.Attempts;
+using Farhold.App.Card;
 using Farhold.App.Care;
 using Farhold.App.First;
 using Farhold.App.Offline;
@@ -39,6 +40,7 @@ builder.Services.AddSingleton<WayDesk>();
 builder.Services.AddSingleton<GlanceFeed>();
 builder.Services.AddSingleton<IAlerts>(await BrowserAlerts.StartAsync(builder.HostEnvironment.BaseAddress));
 builder.Services.AddSingleton<Alerting>();
+builder.Services.AddSingleton<IPrinter, BrowserPrinter>();
 builder.Services.AddSingleton<AttemptLog>();
 builder.Services.AddSingleton<Reminder>();
 builder.Services.AddSingleton<LocalProtocolKeeper>();

@@ -63,7 +63,7 @@ public static class CardPdf
 
     private static string Foot(CardSheet sheet, int number, int of) => CardFonts.Printable(string.Create(
         CultureInfo.InvariantCulture,
-        $"{(sheet.Practice ? "PRACTICE. " : "")}Page {number} of {of}. {Short(sheet.Title)}. As of {sheet.AsOf.Split(';')[^1].Trim()}.{(sheet.Fingerprint is { } f ? $" {f}" : "")}"));
+        $"{(sheet.Practice ? "PRACTICE. " : "")}Page {number} of {of}. {Short(sheet.Title)}. As of {sheet.AsOf.Split(';')[^1].Trim()}. {sheet.Fingerprint}"));
 
     private static string Short(string title) => title.Length > 40 ? string.Concat(title.AsSpan(0, 39), "…") : title;
 }

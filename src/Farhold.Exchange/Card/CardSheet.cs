@@ -7,6 +7,7 @@ namespace Farhold.Exchange.Card;
 /// <summary>The card that goes with a casualty, as parts in order: paper and screen draw the same ones.</summary>
 /// <param name="Title">Who it is about.</param>
 /// <param name="AsOf">The instant it is told as of, and the zone of its times.</param>
+/// <param name="Fingerprint">Of the record, for whoever wants to compare it with the data.</param>
 /// <param name="Top">What has to be seen at once: cautions, and each limb with its times and its line.</param>
 /// <param name="Front">The rest of what the next hands need.</param>
 /// <param name="Log">Every entry, corrections and withdrawals beside what they are about.</param>
@@ -14,7 +15,7 @@ public sealed record CardSheet(
     string Title,
     string AsOf,
     bool Practice,
-    string? Fingerprint,
+    string Fingerprint,
     ImmutableArray<CardPart> Top,
     ImmutableArray<CardPart> Front,
     ImmutableArray<CardPart> Log)
@@ -23,11 +24,13 @@ public sealed record CardSheet(
 
     public static string Caution => VerdictWords.Caution;
 
+    /// <summary><c>Record fingerprint 3f2a 91bc 07de 5512 c0ff</c>.</summary>
+    public string Print => $"Record fingerprint {Fingerprint}";
+
     public IEnumerable<CardPart> Parts => Top.Concat(Front).Concat(Log);
 
     /// <param name="protocol">The one in force.</param>
-    /// <param name="fingerprint">Of the record, for whoever wants to compare it with the data.</param>
-    public static CardSheet Of(CareRecord record, Protocol protocol, Instant now, DateTimeZone zone, string? fingerprint = null)
+    public static CardSheet Of(CareRecord record, Protocol protocol, Instant now, DateTimeZone zone)
     {
         var facts = CareFacts.Of(record, protocol, now);
         var times = new CardTimes(zone);
@@ -35,7 +38,7 @@ public sealed record CardSheet(
             Who(facts.Person),
             times.Head(now),
             facts.Practice,
-            fingerprint,
+            Evidence.Fingerprint.Of(record),
             [.. CardCare.Cautions(facts), .. CardLimbs.Top(facts, record, protocol, zone, times)],
             [
                 .. CardLimbs.Told(facts, times), .. CardCare.Wounds(facts, times),

@@ -16,7 +16,7 @@ public class CardPdfTests
     {
         var sheet = Sheet(w.Record, w.Now);
         var text = Tool.Text(CardPdf.Write(sheet, paper, w.Now));
-        Assert.All([sheet.Title, sheet.AsOf, CardSheet.Caution, .. sheet.Parts.SelectMany(p => p.Texts)],
+        Assert.All([sheet.Title, sheet.AsOf, CardSheet.Caution, sheet.Print, .. sheet.Parts.SelectMany(p => p.Texts)],
             t => Assert.Contains(Tool.Squeezed(CardFonts.Printable(t)), text, StringComparison.Ordinal));
     }, iter: Gens.Cases(15), threads: 1);
 
@@ -34,6 +34,16 @@ public class CardPdfTests
         if (first is not null)
             Assert.Contains(first.When.Earliest.InZone(Oslo).ToString("dMMMHH:mm", System.Globalization.CultureInfo.InvariantCulture), text, StringComparison.Ordinal);
     }, iter: Gens.Cases(20), threads: 1);
+
+    [Fact]
+    public void The_fingerprint_is_that_of_the_sorted_lines()
+    {
+        // As anyone can redo it: LC_ALL=C sort -u record.jsonl | sha256sum | cut -c1-20
+        var record = Names("Runa");
+        var lines = record.Entries.Select(e => e.Json.ToString() + "\n").Order(StringComparer.Ordinal);
+        var digits = Convert.ToHexStringLower(System.Security.Cryptography.SHA256.HashData(System.Text.Encoding.UTF8.GetBytes(string.Concat(lines))))[..20];
+        Assert.Contains("Recordfingerprint" + digits, Tool.Text(CardPdf.Write(Sheet(record, Some.At("05:00")), Paper.A5, Some.At("05:00"))), StringComparison.Ordinal);
+    }
 
     [Fact]
     public void The_same_card_is_the_same_file() => Gens.StrangeRecord.Sample(w => Assert.Equal(
