@@ -5,7 +5,7 @@ namespace Farhold.App.Tests.Architecture;
 /// <summary>What reaches the phone: the light parts only. Documents, databases and the command line's libraries never do.</summary>
 public class DownloadTests
 {
-    private static readonly string[] Light = ["Farhold.App", "Farhold.Core", "Farhold.WayOut", "Farhold.Exchange", "NodaTime"];
+    private static readonly string[] Light = ["Farhold.App", "Farhold.Core", "Farhold.WayOut", "Farhold.Exchange", "NodaTime", "QRCoder"];
 
     private static readonly string[] Framework = ["System", "Microsoft.AspNetCore.Components", "Microsoft.Extensions", "Microsoft.JSInterop", "Microsoft.CSharp", "netstandard"];
 

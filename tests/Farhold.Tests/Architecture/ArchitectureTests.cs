@@ -10,7 +10,7 @@ public class ArchitectureTests
     {
         ["Farhold.Core"] = ["NodaTime"],
         ["Farhold.WayOut"] = ["NodaTime", "Farhold.Core"],
-        ["Farhold.Exchange"] = ["NodaTime", "Farhold.Core"],
+        ["Farhold.Exchange"] = ["NodaTime", "Farhold.Core", "QRCoder"],
     };
 
     public static TheoryData<string> Parts => [.. MayUse.Keys];
