@@ -27,6 +27,9 @@ app.Configure(config =>
     config.AddCommand<DrawCommand>("draw")
         .WithDescription("Draw the limb line as a picture (SVG or PNG).")
         .WithExample("draw", "demo/skarvedal.jsonl", "-o", "leg.png", "--at", "2031-05-04T03:23:00Z", "--width", "1000");
+    config.AddCommand<DueCommand>("due")
+        .WithDescription("List what has to be done when, and what speaks for trouble.")
+        .WithExample("due", "demo/skarvedal.jsonl", "--at", "2031-05-04T06:10:00Z");
     config.AddCommand<DoseCommand>("dose")
         .WithDescription("Say whether a drug may be given now, and how much; only what a local protocol with a named authority orders.")
         .WithExample("dose", "demo/skarvedal.jsonl", "paracetamol", "--local", "demo/skarvedal-local.json", "--at", "2031-05-04T06:10:00Z");

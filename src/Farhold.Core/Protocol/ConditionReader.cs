@@ -5,7 +5,8 @@ using NodaTime;
 namespace Farhold;
 
 /// <summary>Reads the condition of a criterion.</summary>
-internal sealed class ConditionReader(LocatedJson file, ClockLimits clock)
+/// <param name="inputs">What may be asked about.</param>
+internal sealed class ConditionReader(LocatedJson file, ClockLimits clock, ImmutableArray<Input> inputs)
 {
     private static readonly (string Name, Comparison Comparison)[] Comparisons =
     [
@@ -29,9 +30,9 @@ internal sealed class ConditionReader(LocatedJson file, ClockLimits clock)
 
         if (value["input"] is not { } name)
             return No(value, "a condition is one of all, any, not, or an input with what it is held against");
-        return Input.Named(name.Text) is { } input
+        return Input.Named(name.Text, inputs) is { } input
             ? Held(value, input)
-            : No(name, $"there is no input {name.Text}; there are {string.Join(", ", Input.All.Select(i => i.Name))}");
+            : No(name, $"there is no input {name.Text}; there are {string.Join(", ", inputs.Select(i => i.Name))}");
     }
 
     private ImmutableArray<Condition>? Parts(Located value, string name)

@@ -79,7 +79,8 @@ public sealed record Input(
 
     public override int GetHashCode() => RuntimeHelpers.GetHashCode(this);
 
-    public static Input? Named(string name) => All.FirstOrDefault(i => i.Name == name);
+    /// <summary>The input of a name among those a file may ask about, or null.</summary>
+    public static Input? Named(string name, ImmutableArray<Input> among) => among.FirstOrDefault(i => i.Name == name);
 
     private static ImmutableArray<string> Flags => ["false", "true"];
 

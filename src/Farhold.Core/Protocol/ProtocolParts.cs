@@ -5,9 +5,12 @@ using NodaTime;
 namespace Farhold;
 
 /// <summary>Reads the parts that protocols and local protocols have in common.</summary>
-internal sealed class ProtocolParts(LocatedJson json, Located root)
+/// <param name="asked">What criteria may ask about; null: what protocols may.</param>
+internal sealed class ProtocolParts(LocatedJson json, Located root, ImmutableArray<Input>? asked = null)
 {
     private static readonly string[] Known = ["read", "read-2", "memory", "design", "common practice", "local"];
+
+    private readonly ImmutableArray<Input> inputs = asked ?? Input.All;
 
     /// <summary>The clock's limits; what is not given is taken from <paramref name="under"/>.</summary>
     public ClockLimits? Clock(ClockLimits? under)
@@ -67,7 +70,7 @@ internal sealed class ProtocolParts(LocatedJson json, Located root)
         var freshness = ImmutableSortedDictionary.CreateBuilder<string, Duration>(StringComparer.Ordinal);
         foreach (var member in Members("freshness"))
         {
-            if (Input.Named(member.Name) is not { Expires: true })
+            if (Input.Named(member.Name, inputs) is not { Expires: true })
                 json.Refuse(member.Offset, $"{member.Name} is no input that goes stale");
             else if (json.Span(member.Value, member.Name) is { } span)
                 freshness[member.Name] = span;
@@ -84,7 +87,7 @@ internal sealed class ProtocolParts(LocatedJson json, Located root)
         if (!json.IsObject(item, "a criterion"))
             return null;
         json.OnlyKnown(item, "id", "role", "group", "hard", "text", "sources", "when");
-        var condition = json.Required(item, "when") is { } when ? new ConditionReader(json, clock).Read(when) : null;
+        var condition = json.Required(item, "when") is { } when ? new ConditionReader(json, clock, inputs).Read(when) : null;
         var group = item["group"] is null ? null : json.Text(item, "group");
         var id = json.Text(item, "id");
         return condition is null ? null
@@ -162,7 +165,7 @@ internal sealed class ProtocolParts(LocatedJson json, Located root)
         return kind;
     }
 
-    private ImmutableArray<string> Cited(Located item)
+    public ImmutableArray<string> Cited(Located item)
     {
         var sources = json.Items(item, "sources");
         if (sources.IsEmpty && item["sources"] is { } empty)

@@ -23,4 +23,7 @@ public static class SmallestChange
 
     /// <summary>°C (design).</summary>
     public const double TemperatureC = 0.5;
+
+    /// <summary>Steps of the scale from 0 to 10 (Farrar 2001, Pain 94:149, from memory: about two are a change that matters).</summary>
+    public const double Pain = 2;
 }

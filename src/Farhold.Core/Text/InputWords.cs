@@ -33,6 +33,18 @@ public static class InputWords
         ["oversight"] = ("advice allows an attempt", ""),
         ["helpWithin"] = ("help, at the latest in", ""),
         ["recordWhole"] = ("record whole", ""),
+        ["pain"] = ("pain", "of 10"),
+        ["shockIndex"] = ("heart rate over systolic pressure", ""),
+        ["heartRateCourse"] = ("course of the heart rate", ""),
+        ["breathRateCourse"] = ("course of the breathing rate", ""),
+        ["systolicCourse"] = ("course of the systolic pressure", ""),
+        ["spo2Course"] = ("course of the oxygen saturation", ""),
+        ["painCourse"] = ("course of the pain", ""),
+        ["urineFlow"] = ("urine", "mL/kg/h"),
+        ["fluidInDay"] = ("fluid in 24 hours", "mL"),
+        ["headWound"] = ("wound of the head", ""),
+        ["loosened"] = ("tourniquet loosened", ""),
+        ["pulseBeyond"] = ("pulse beyond it", ""),
     };
 
     /// <summary><c>heart rate</c>.</summary>

@@ -26,6 +26,9 @@ internal sealed class Evaluating(Protocol protocol, Scene scene, Evaluating? cas
         return finding;
     }
 
+    /// <summary>A condition that warns when it is met; a clock's range counts on the side that warns.</summary>
+    public Trace Of(Condition condition) => Of(condition, Truth.Met);
+
     private Trace Of(Condition condition, Truth worse) => condition switch
     {
         Condition.All all => Of(all, all.Parts, worse, Truth.Met, static (a, b) => a.And(b)),

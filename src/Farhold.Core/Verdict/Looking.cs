@@ -41,10 +41,10 @@ internal static class Looking
         "oversight" => Advice(scene),
         "helpWithin" => Current.Of(scene.State.Of(Kind.HelpExpected), scene.Now, d => Help(d, scene.Now)),
         "recordWhole" => scene.Doubts.IsEmpty ? [Reading.Of(true, Happened.At(scene.Now), lasting: true)] : [],
-        _ => throw new System.Diagnostics.UnreachableException(input.Name),
+        _ => LongLooking.For(input, scene),
     };
 
-    private static ImmutableArray<Reading> Sign(Scene scene, Func<Payload.SignsTaken, double?> of) =>
+    internal static ImmutableArray<Reading> Sign(Scene scene, Func<Payload.SignsTaken, double?> of) =>
         Current.Of(scene.State.Of(Kind.SignsTaken), scene.Now, d =>
             of(d.As<Payload.SignsTaken>()) is { } value ? Reading.Of(value, d.When) : null);
 

@@ -1,0 +1,42 @@
+using System.Collections.Immutable;
+
+namespace Farhold;
+
+/// <summary>What rules of the long watch may ask about, beside what criteria of the decision may.</summary>
+public static class LongInput
+{
+    public static readonly Input Pain = new("pain", InputType.Number, "ask how strong the pain is, 0 to 10", [], true);
+
+    /// <summary>Of one look: rate and pressure taken together.</summary>
+    public static readonly Input ShockIndex = new("shockIndex", InputType.Number, "take heart rate and blood pressure together", [], true);
+
+    public static readonly Input HeartRateCourse = Course("heartRateCourse", "count the pulse more often: six counts show a course");
+    public static readonly Input BreathRateCourse = Course("breathRateCourse", "count the breaths more often: six counts show a course");
+    public static readonly Input SystolicCourse = Course("systolicCourse", "measure the blood pressure more often: six times show a course");
+    public static readonly Input Spo2Course = Course("spo2Course", "read the oxygen saturation more often: six times show a course");
+    public static readonly Input PainCourse = Course("painCourse", "ask about the pain more often: six answers show a course");
+
+    /// <summary>mL/kg/h.</summary>
+    public static readonly Input UrineFlow = new(
+        "urineFlow", InputType.Number, "measure the urine twice, some hours apart, and enter the mass", [], true);
+
+    /// <summary>mL in the last 24 hours, by any way.</summary>
+    public static readonly Input FluidInDay = new("fluidInDay", InputType.Number, "", [], false);
+
+    public static readonly Input HeadWound = new("headWound", InputType.Flag, "look for a head injury", ["false", "true"], false);
+
+    /// <summary>No tourniquet is tight on the limb any more.</summary>
+    public static readonly Input Loosened = new("loosened", InputType.Flag, "settle whether the tourniquet is tight", ["false", "true"], false, true);
+
+    public static readonly Input PulseBeyond = new(
+        "pulseBeyond", InputType.Word, "feel for the pulse beyond the dressing", [.. Wire.Words<DistalPulse>()], true, true);
+
+    /// <summary>All that may be asked about in the long watch.</summary>
+    public static readonly ImmutableArray<Input> All =
+    [
+        .. Input.All, Pain, ShockIndex, HeartRateCourse, BreathRateCourse, SystolicCourse, Spo2Course, PainCourse, UrineFlow, FluidInDay,
+        HeadWound, Loosened, PulseBeyond,
+    ];
+
+    private static Input Course(string name, string look) => new(name, InputType.Word, look, [.. Wire.Words<SignCourse>()], true);
+}

@@ -1,0 +1,69 @@
+using System.Collections.Immutable;
+using NodaTime;
+
+namespace Farhold;
+
+/// <summary>Finds the current readings of the inputs of the long watch. No reading means unknown.</summary>
+internal static class LongLooking
+{
+    /// <summary>A course is told over the last twelve hours (design): what was longer ago says little of now.</summary>
+    private static readonly Duration CourseOver = Duration.FromHours(12);
+
+    public static ImmutableArray<Reading> For(Input input, Scene scene) => input.Name switch
+    {
+        "pain" => Looking.Sign(scene, s => s.Pain),
+        "shockIndex" => Looking.Sign(scene, s => s is { HeartRate: > 0 and { } rate, Systolic: > 0 and { } systolic } ? ShockIndex.Of(rate, systolic) : null),
+        "heartRateCourse" => Course(scene, s => s.HeartRate, SmallestChange.HeartRate),
+        "breathRateCourse" => Course(scene, s => s.BreathRate, SmallestChange.BreathRate),
+        "systolicCourse" => Course(scene, s => s.Systolic, SmallestChange.Systolic),
+        "spo2Course" => Course(scene, s => s.Spo2, SmallestChange.Spo2),
+        "painCourse" => Course(scene, s => s.Pain, SmallestChange.Pain),
+        "urineFlow" => Urine(scene),
+        "fluidInDay" => Fluid(scene),
+        "headWound" => [Now(scene, scene.State.Of(Kind.WoundFound).Any(w =>
+            w.When.Earliest <= scene.Now && w.As<Payload.WoundFound>().Region == BodyRegion.Head))],
+        "loosened" => scene.Clock is { Tight: not Truth.Unknown and var tight } ? [Now(scene, tight == Truth.NotMet)] : [],
+        "pulseBeyond" => Beyond(scene),
+        _ => throw new System.Diagnostics.UnreachableException(input.Name),
+    };
+
+    private static Reading Now(Scene scene, bool flag) => Reading.Of(flag, Happened.At(scene.Now), lasting: true);
+
+    private static ImmutableArray<Reading> Course(Scene scene, Func<Payload.SignsTaken, double?> sign, double smallestChange)
+    {
+        var seen = SignsSeen.Course(scene.State, scene.Now, sign).Where(s => s.When.Earliest >= scene.Now - CourseOver).ToArray();
+        if (seen.Length == 0)
+            return [];
+        var course = Farhold.Course.Of([.. seen.Select(s => (Middle(s.When, scene.Now), s.Value))], smallestChange);
+        return course == SignCourse.TooFew ? [] : [Reading.Of(Wire.Word(course), seen[^1].When)];
+    }
+
+    private static double Middle(Happened when, Instant now) =>
+        -((now - when.Earliest).TotalHours + (now - when.Latest).TotalHours) / 2;
+
+    private static ImmutableArray<Reading> Urine(Scene scene)
+    {
+        var mass = Circumstances.Opened(scene.State, scene.Now)?.MassKg;
+        if (mass is null || Farhold.UrineFlow.Of(scene.State, scene.Now) is not { } flow)
+            return [];
+        var perKg = flow.MlPerKgHour(mass.Value);
+        return [new(perKg.Low, perKg.High, null, flow.Last)];
+    }
+
+    private static ImmutableArray<Reading> Fluid(Scene scene)
+    {
+        var day = FluidBalance.Of(scene.State, scene.Now).Single(s => s.Over == Duration.FromHours(24)).InMl;
+        return [new(day.Low, day.High, null, Happened.At(scene.Now), Lasting: true)];
+    }
+
+    /// <summary>On a loosened limb only what was felt since flow came back: before that there was no pulse to feel.</summary>
+    private static ImmutableArray<Reading> Beyond(Scene scene)
+    {
+        if (scene.Clock is not { } clock)
+            return [];
+        var since = clock is { Tight: Truth.NotMet, Stretches: [.., var last] } ? last.To : Instant.MinValue;
+        return Current.Of(scene.State.Of(Kind.SignsTaken), scene.Now, d =>
+            d.When.Earliest >= since && d.As<Payload.SignsTaken>().DistalPulse?.TryGetValue(clock.Limb, out var pulse) == true
+                ? Reading.Of(Wire.Word(pulse), d.When) : null);
+    }
+}

@@ -1,0 +1,54 @@
+using System.Collections.Immutable;
+using NodaTime;
+
+namespace Farhold;
+
+/// <summary>Something that may go wrong in a long watch, as data.</summary>
+/// <param name="Scope">Limb: asked of every limb that has or had a tourniquet.</param>
+/// <param name="Do">What to do, and what else to look at.</param>
+/// <param name="FalseDays">Of 1,000 days of stable simulated casualties with signs every hour: those on which it is met.</param>
+public sealed record TroubleRule(
+    string Id, TaskScope Scope, string Text, string Do, double FalseDays, ImmutableArray<string> Sources, Condition Condition);
+
+/// <summary>The rules, with how long the values stay fresh that only they ask about.</summary>
+public sealed record TroubleRules(
+    string Id,
+    string Version,
+    string Title,
+    ImmutableSortedDictionary<string, Source> Sources,
+    ImmutableSortedDictionary<string, Duration> Freshness,
+    ImmutableArray<TroubleRule> Rules);
+
+/// <summary>A rule with its evaluation.</summary>
+/// <param name="Limb">Null where it is about the casualty as a whole.</param>
+public sealed record TroubleFinding(TroubleRule Rule, Limb? Limb, Trace Trace)
+{
+    public Truth State => Trace.State;
+
+    /// <summary>What to look at to settle an unknown rule.</summary>
+    public ImmutableArray<Input> Needs =>
+        State == Truth.Unknown ? [.. Trace.Leaves.Where(l => l.State == Truth.Unknown).Select(l => l.Needs).OfType<Input>().Distinct()] : [];
+}
+
+/// <summary>Watches for trouble: three-valued, from the record alone.</summary>
+public static class TroubleWatch
+{
+    /// <summary>What is met first, then what can't be told, then the rest; within each in the order of the rules.</summary>
+    public static ImmutableArray<TroubleFinding> Of(State state, TroubleRules rules, Protocol protocol, Instant now)
+    {
+        var fresh = protocol with { Freshness = protocol.Freshness.SetItems(rules.Freshness) };
+        var casualty = new Evaluating(fresh, new(state, now, null, [], []));
+        var findings = new List<TroubleFinding>();
+        var limbs = Enum.GetValues<Limb>().Select(l => LimbClock.Of(l, state, now)).OfType<LimbClock>()
+            .Select(c => (c.Limb, Evaluating: new Evaluating(fresh, new(state, now, c, Attempt.On(c.Limb, state, now), []), casualty))).ToArray();
+        foreach (var rule in rules.Rules)
+        {
+            if (rule.Scope == TaskScope.Casualty)
+                findings.Add(new(rule, null, casualty.Of(rule.Condition)));
+            else
+                findings.AddRange(limbs.Select(l => new TroubleFinding(rule, l.Limb, l.Evaluating.Of(rule.Condition))));
+        }
+
+        return [.. findings.OrderBy(f => f.State switch { Truth.Met => 0, Truth.Unknown => 1, _ => 2 })];
+    }
+}

@@ -1,0 +1,61 @@
+using System.Collections.Immutable;
+
+namespace Farhold;
+
+/// <summary>Reads a file of trouble rules. Nothing is half-read: one fault refuses it.</summary>
+public static class TroubleReader
+{
+    public static Read<TroubleRules> Read(ReadOnlyMemory<byte> utf8, string file)
+    {
+        var json = new LocatedJson(utf8, file);
+        var rules = json.Parse() is { } root && json.IsObject(root, "a file of rules") ? Compose(json, root) : null;
+        return rules is not null && json.Refusals.Count == 0
+            ? new Read<TroubleRules>.Usable(rules)
+            : new Read<TroubleRules>.Refused([.. json.Refusals.OrderBy(r => r.Line).ThenBy(r => r.Column)]);
+    }
+
+    private static TroubleRules Compose(LocatedJson json, Located root)
+    {
+        json.OnlyKnown(root, "trouble", "version", "title", "sources", "freshness", "rules");
+        var parts = new ProtocolParts(json, root, LongInput.All);
+        var sources = parts.Sources([]);
+        var conditions = new ConditionReader(json, ShippedProtocol.Protocol.Clock, LongInput.All);
+        var rules = ImmutableArray.CreateBuilder<TroubleRule>();
+        foreach (var item in json.Items(root, "rules"))
+        {
+            if (!json.IsObject(item, "a rule"))
+                continue;
+            json.OnlyKnown(item, "id", "scope", "text", "do", "falseDays", "sources", "when");
+            var scope = json.Word<TaskScope>(item, "scope");
+            var falseDays = json.Required(item, "falseDays") is { } given ? json.Number(given, "falseDays") : null;
+            if (falseDays is < 0 or > 1000)
+                json.Refuse(item.Offset, "falseDays is of 1,000 days");
+            if (json.Required(item, "when") is not { } when || conditions.Read(when) is not { } condition)
+                continue;
+            if (scope == TaskScope.Casualty && condition.AsksOfLimb)
+                json.Refuse(when.Offset, "a rule about the casualty as a whole can't ask about a limb");
+            rules.Add(new(json.Text(item, "id"), scope, json.Text(item, "text"), json.Text(item, "do"), falseDays ?? 0, parts.Cited(item), condition));
+        }
+
+        foreach (var twice in rules.GroupBy(r => r.Id).Where(g => g.Count() > 1))
+            json.Refuse(root.Offset, $"rule {twice.Key} is given twice");
+        foreach (var key in rules.SelectMany(r => r.Sources).Distinct().Where(k => !sources.ContainsKey(k)))
+            json.Refuse(root.Offset, $"the source {key} is cited but not listed under sources");
+        return new(json.Text(root, "trouble"), json.Text(root, "version"), json.Text(root, "title"), sources, parts.Freshness(), rules.ToImmutable());
+    }
+}
+
+/// <summary>The trouble rules that ship with Farhold.</summary>
+public static class ShippedTrouble
+{
+    public const string FileName = "farhold-trouble.json";
+
+    private static readonly Lazy<TroubleRules> Loaded = new(() => TroubleReader.Read(Shipped.File(FileName), FileName) switch
+    {
+        Read<TroubleRules>.Usable usable => usable.Value,
+        Read<TroubleRules>.Refused refused => throw new InvalidOperationException(string.Join("; ", refused.Refusals)),
+        _ => throw new System.Diagnostics.UnreachableException(),
+    });
+
+    public static TroubleRules Rules => Loaded.Value;
+}
