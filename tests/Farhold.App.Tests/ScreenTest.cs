@@ -2,6 +2,7 @@ using AngleSharp.Dom;
 using Farhold.App.Attempts;
 using Farhold.App.Care;
 using Farhold.App.First;
+using Farhold.App.HandOver;
 using Farhold.App.Offline;
 using Farhold.App.Phone;
 using Farhold.App.Reminders;
@@ -36,6 +37,7 @@ public abstract class ScreenTest : BunitContext
         Services.AddSingleton<Logbook>();
         Services.AddSingleton<WayDesk>();
         Services.AddSingleton<IAlerts>(Alerts);
+        Services.AddSingleton<IHandOverPhone>(HandOver);
         Services.AddSingleton<Alerting>();
         Services.AddSingleton<AttemptLog>();
         Services.AddSingleton<Reminder>();
@@ -50,6 +52,8 @@ public abstract class ScreenTest : BunitContext
     internal FakeOfflineCopy Copy { get; } = new();
 
     internal FakeAlerts Alerts { get; } = new();
+
+    internal FakeHandOver HandOver { get; } = new();
 
     protected FakeTimeProvider Time { get; } = new(new DateTimeOffset(2031, 5, 4, 2, 0, 0, TimeSpan.Zero));
 

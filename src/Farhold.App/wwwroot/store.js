@@ -4,6 +4,8 @@
 // casualties id                         -> { id, alias, practice, opened }
 // facts      "device"                   -> this phone's id
 
+import { digest } from './digest.js';
+
 const patienceMs = 8000;
 const tail = [];                       // sorts after every string and number in a key
 const rescuePrefix = 'farhold-rescue-';
@@ -79,16 +81,18 @@ async function inTurn(casualty, work) {
 
 const ofDevice = (casualty, device) => IDBKeyRange.bound([casualty, device, 0], [casualty, device, Infinity]);
 const ofCasualty = casualty => IDBKeyRange.bound([casualty], [casualty, tail]);
-const lineOf = (device, number, body) => `{"id":"${device}-${number}",${body.slice(1)}`;
+// Each line holds the SHA-256 of the one its device wrote before it (docs/decisions/chained-entries.md).
+const lineOf = (device, number, before, body) => `{"id":"${device}-${number}",`
+  + (before === undefined ? '' : `"previous":"${digest(new TextEncoder().encode(before))}",`) + body.slice(1);
 const numberOf = line => Number(/^\{"id":"[^"]*-(\d+)"/.exec(line)[1]);
-const bodyOf = line => '{' + line.slice(line.indexOf(',') + 1);
+const bodyOf = line => '{' + line.replace(/^\{"id":"[^"]*",(?:"previous":"[^"]*",)?/, '');
 
 function addNext(casualty, device, body, head, again) {
   return write(head ? ['lines', 'casualties'] : ['lines'], (tx, give) => {
     const lines = tx.objectStore('lines');
-    const add = last => {
+    const add = (last, before) => {
       const number = last + 1;
-      const line = lineOf(device, number, body);
+      const line = lineOf(device, number, before, body);
       lines.add(line, [casualty, device, number]);
       if (head) tx.objectStore('casualties').put(head, casualty);
       give({ ok: true, line, number });
@@ -99,15 +103,15 @@ function addNext(casualty, device, body, head, again) {
         const all = event.target.result;
         const found = all.findIndex(line => bodyOf(line) === body);
         if (found >= 0) give({ ok: true, line: all[found], number: numberOf(all[found]) });
-        else lastNumber(lines, casualty, device, add);
+        else lastLine(lines, casualty, device, add);
       };
-    } else lastNumber(lines, casualty, device, add);
+    } else lastLine(lines, casualty, device, add);
   });
 }
 
-function lastNumber(lines, casualty, device, then) {
-  lines.openKeyCursor(ofDevice(casualty, device), 'prev').onsuccess = event =>
-    then(event.target.result ? event.target.result.key[2] : 0);
+function lastLine(lines, casualty, device, then) {
+  lines.openCursor(ofDevice(casualty, device), 'prev').onsuccess = event =>
+    then(event.target.result?.key[2] ?? 0, event.target.result?.value);
 }
 
 async function addSurely(casualty, device, body, head, again) {
