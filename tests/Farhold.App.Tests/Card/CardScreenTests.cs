@@ -19,12 +19,12 @@ public class CardScreenTests : CareTest
         await LogAsync(0, new Payload.EntryWithdrawn(State.Of(Kind.FluidGiven)[0].Id, "entered twice"));
         var sheet = CardSheet.Of(Desk.Record!, Desk.Protocol, Desk.Now, Clock.Zone);
         var frame = Show<CardScreen>();
-        var text = Text(frame.Find("article.card"));
+        var text = Text(frame.Find("article.casualty-card"));
         Assert.All([sheet.Title, sheet.AsOf, sheet.Print, CardSheet.Caution, .. sheet.Parts.SelectMany(p => p.Texts)],
             t => Assert.Contains(string.Join(' ', t.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)), text, StringComparison.Ordinal));
         Assert.Contains("WITHDRAWN: Given 300 mL oral water", text, StringComparison.Ordinal);
         Assert.Contains("In all paracetamol <1> 1 g (once)", text, StringComparison.Ordinal);
-        Assert.Single(frame.FindAll("article.card svg.limb-line"));
+        Assert.Single(frame.FindAll("article.casualty-card svg.limb-line"));
     }
 
     [Fact]
@@ -33,7 +33,7 @@ public class CardScreenTests : CareTest
         await OpenCasualtyAsync(practice: true);
         await LogAsync(5, new Payload.NoteWritten("cold"));
         var shown = Render<CardPage>(p => p.Add(c => c.Sheet, CardSheet.Of(Desk.Record!, Desk.Protocol, Desk.Now, Clock.Zone)));
-        Assert.Equal(CardSheet.PracticeNotice, Text(shown.Find("article.card > :first-child")));
+        Assert.Equal(CardSheet.PracticeNotice, Text(shown.Find("article.casualty-card > :first-child")));
     }
 
     [Fact]
@@ -49,12 +49,12 @@ public class CardScreenTests : CareTest
     {
         await TightAsync();
         var frame = Show<CardScreen>();
-        var before = Text(frame.Find("article.card"));
+        var before = Text(frame.Find("article.casualty-card"));
         Time.Advance(TimeSpan.FromMinutes(10));
         await LogAsync(0, new Payload.NoteWritten("ten minutes on"));
-        Assert.Equal(before, Text(frame.Find("article.card")));
+        Assert.Equal(before, Text(frame.Find("article.casualty-card")));
         Tap(frame, "Make it anew");
-        Assert.Contains("ten minutes on", Text(frame.Find("article.card")), StringComparison.Ordinal);
+        Assert.Contains("ten minutes on", Text(frame.Find("article.casualty-card")), StringComparison.Ordinal);
     }
 
     private sealed class Printer : IPrinter
