@@ -139,17 +139,21 @@ public sealed class WayDesk(CareDesk care, Session session, IPhone phone, PhoneC
             CompiledPlan.Of(plan, Nightfall.Of(plan)), Luck, deadlines: deadlines.Where(d => d.At > plan.Start).Select(d => d.At));
         await foreach (var forecast in new Forecasting(time).RunAsync(simulation, deadlines, Told, cancellation))
         {
+            cancellation.ThrowIfCancellationRequested();
             Forecast = forecast;
             if (forecast.Answers.IsEmpty)
                 Keep(new(plan, Cautions, forecast.Arrival));
             Changed?.Invoke();
         }
-    }
 
-    private void Told(SimulationProgress progress)
-    {
-        Progress = progress;
-        Changed?.Invoke();
+        // What a run that was broken off still tells is of a plan nobody asks about any more.
+        void Told(SimulationProgress progress)
+        {
+            if (cancellation.IsCancellationRequested)
+                return;
+            Progress = progress;
+            Changed?.Invoke();
+        }
     }
 
     private void Keep(KeptWay way)
