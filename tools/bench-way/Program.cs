@@ -31,8 +31,8 @@ static double Best(int runs, bool wall, Action work)
     return best;
 }
 
-static double OnOne(CompiledPlan plan, int trials, bool wall = false) =>
-    Best(40, wall, () => new Simulation(plan, new Rng(1), SamplingLimits.Exactly(trials)).Run());
+static double OnOne(CompiledPlan plan, int trials, bool wall = false, int runs = 40) =>
+    Best(runs, wall, () => new Simulation(plan, new Rng(1), SamplingLimits.Exactly(trials)).Run());
 
 static double OnTwo(CompiledPlan plan, int trials) => Best(40, true, () =>
 {
@@ -77,14 +77,14 @@ double[] spacings = [800, 400, 200, 100, 50];
 var plan = Plan(legs);
 // Until the compiler has made its best of the inner loops.
 for (var warm = Stopwatch.StartNew(); warm.Elapsed.TotalSeconds < 3;)
-    OnOne(plan, 65_536);
+    OnOne(plan, 65_536, runs: 1);
 Say($"{legs} legs, {Trials} trials, one core, processor time", OnOne(plan, Trials), legs);
 Say($"{legs} legs, {Trials} trials, one core, wall", OnOne(plan, Trials, wall: true), legs);
 Say($"{legs} legs, {Trials} trials, two cores, wall", OnTwo(plan, Trials), legs);
 if (args.Contains("short"))
     return;
-Console.WriteLine("growth with trials (6 legs, ms of processor): " + Row(manyTrials, n => OnOne(Plan(6), n)));
-Console.WriteLine("growth with legs (65536 trials, ms of processor): " + Row(manyLegs, n => OnOne(Plan(n), 65_536)));
+Console.WriteLine("growth with trials (6 legs, ms of processor): " + Row(manyTrials, n => OnOne(Plan(6), n, runs: 5)));
+Console.WriteLine("growth with legs (65536 trials, ms of processor): " + Row(manyLegs, n => OnOne(Plan(n), 65_536, runs: 5)));
 Reach(6, 100, 500);
 Console.WriteLine($"reach, 60 km at 100 m, 6 ways and a helicopter, 2000 trials: {Reach(60, 100, 2000, 5) * 1000:0} ms of processor, {Reach(60, 100, 2000, 5, wall: true) * 1000:0} ms wall");
 Console.WriteLine("growth with points (2000 trials, ms of processor): " + string.Join(", ", spacings.Select(s => $"{(60_000 / s) + 1:0}: {Reach(60, s, 2000) * 1000:0}")));

@@ -9,6 +9,8 @@ public sealed class Forecasting(TimeProvider time)
     /// <summary>Design: a long piece is noticed from 50 ms on; slow phones take several times what is meant.</summary>
     private static readonly TimeSpan Piece = TimeSpan.FromMilliseconds(8);
 
+    private static readonly TimeSpan Blink = TimeSpan.FromMilliseconds(1);
+
     private const int FirstTrials = 64;
     private const int MostTrials = 1024;
 
@@ -33,6 +35,8 @@ public sealed class Forecasting(TimeProvider time)
             await BreatheAsync(cancellation);
         }
 
+        // What follows is drawn at once, which takes its own time.
+        await BreatheAsync(cancellation, Blink);
         var forecast = new Forecast(simulation, outlook!, ArrivalShape.Of(simulation), trialsTook, []);
         yield return forecast;
         var answers = ImmutableArray.CreateBuilder<WhatIfAnswer>();
@@ -45,6 +49,7 @@ public sealed class Forecasting(TimeProvider time)
             answers.Add(WhatIfAnswer.Of(whatIf, simulation, changed, deadlines));
         }
 
+        await BreatheAsync(cancellation, Blink);
         yield return forecast with { Answers = answers.ToImmutable() };
     }
 
@@ -63,10 +68,10 @@ public sealed class Forecasting(TimeProvider time)
     }
 
     /// <summary>Lets the page draw and take touches once a piece is full.</summary>
-    private async Task<bool> BreatheAsync(CancellationToken cancellation)
+    private async Task<bool> BreatheAsync(CancellationToken cancellation, TimeSpan? after = null)
     {
         cancellation.ThrowIfCancellationRequested();
-        if (time.GetElapsedTime(awake) < Piece)
+        if (time.GetElapsedTime(awake) < (after ?? Piece))
             return false;
         await Task.Delay(1, cancellation);
         awake = time.GetTimestamp();

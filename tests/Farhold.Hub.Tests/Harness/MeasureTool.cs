@@ -55,16 +55,15 @@ public class MeasureTool(Browser browser)
         await page.GetByText("Load a plan or a track").TapAsync();
         for (var run = 1; run <= 5; run++)
         {
-            var legs = string.Join(",", Enumerable.Range(1, 8).Select(i => $"{{\"mode\":\"wait\",{string.Format(CultureInfo.InvariantCulture, time, (10 * i) + run, 40 * i + 20, 20 * i)}}}"));
+            var legs = string.Join(",", Enumerable.Range(1, 8).Select(i => $"{{\"name\":\"run {run}\",\"mode\":\"wait\",{string.Format(CultureInfo.InvariantCulture, time, (10 * i) + run, 40 * i + 20, 20 * i)}}}"));
             var start = DateTimeOffset.UtcNow.ToString("yyyy-MM-ddTHH:mm:ssZ", CultureInfo.InvariantCulture);
             await page.EvaluateAsync("() => { window.longest = 0; window.seen ??= new PerformanceObserver(l => { for (const e of l.getEntries()) window.longest = Math.max(window.longest, e.duration); }); window.seen.observe({ type: 'longtask' }); }");
-            var before = await page.GetByText("splitmix64").AllTextContentsAsync();
             await page.GetByLabel("Plan (JSON) with its tracks, or one GPX track").SetInputFilesAsync(new Microsoft.Playwright.FilePayload
             {
                 Name = "eight.json", MimeType = "application/json",
                 Buffer = System.Text.Encoding.UTF8.GetBytes($"{{\"start\":\"{start}\",\"legs\":[{legs}]}}"),
             });
-            await page.WaitForFunctionAsync("old => { const t = [...document.querySelectorAll('main p')].map(p => p.textContent).find(t => t.includes('splitmix64')); return t && t !== old && !document.querySelector('main progress'); }", before is [var old, ..] ? old : "");
+            await page.WaitForFunctionAsync("run => { const main = document.querySelector('main'); return main.textContent.includes(run) && main.textContent.includes('splitmix64') && !main.querySelector('progress'); }", $"run {run}");
             var told = await page.GetByText("splitmix64").First.TextContentAsync();
             var longest = await page.EvaluateAsync<double>("() => window.longest");
             Say($"way out, 8 legs, {law}, run {run}: {told}; longest task {longest:0} ms; load {(await File.ReadAllTextAsync("/proc/loadavg", TestContext.Current.CancellationToken)).Split(' ')[0]}");
