@@ -1,3 +1,4 @@
+using Deque.AxeCore.Playwright;
 using Farhold.Hub.Tests.Harness;
 using Microsoft.Playwright;
 
@@ -43,5 +44,36 @@ public class WayOutTests(Browser browser) : PhoneTest(browser)
         await Assertions.Expect(Page.GetByText("Refused. Nothing of it was taken.")).ToBeVisibleAsync();
         await Assertions.Expect(Page.GetByText("spur.gpx: Line 3").First).ToBeVisibleAsync();
         await Assertions.Expect(Page.Button("Use this as expected help")).ToHaveCountAsync(0);
+    }
+
+    [Theory]
+    [InlineData("night")]
+    [InlineData("day")]
+    public async Task With_everything_open_it_has_no_fault_that_axe_can_find(string look)
+    {
+        await Page.EvaluateAsync("look => localStorage.setItem('farhold-look', look)", look);
+        await Page.ReloadAsync();
+        await Page.ReadCautionsAsync();
+        await Page.OpenCasualtyAsync("Tor");
+        await Page.TightenAsync();
+        await Page.GoToAsync("Way out");
+        await Page.Button("Wait").Last.TapAsync();
+        await Page.Button("Keep this leg").WaitForAsync();
+        await OpenAllAsync();
+        await NoFaultAsync("the form of a leg");
+        await Page.Button("Leave it").TapAsync();
+        await Page.WaitLegAsync("15 min", "30 min", "45 min");
+        await Page.Heading("Reaching higher care").WaitForAsync();
+        await OpenAllAsync();
+        await NoFaultAsync("the answer and the plan");
+    }
+
+    private Task OpenAllAsync() => Page.EvaluateAsync("() => document.querySelectorAll('main details').forEach(d => d.open = true)");
+
+    private async Task NoFaultAsync(string where)
+    {
+        var found = await Page.RunAxe();
+        Assert.True(found.Violations.Length == 0, where + ": " + string.Join("; ",
+            found.Violations.SelectMany(v => v.Nodes.Select(n => $"{v.Id} {n.Html} {string.Join(' ', n.Any.Select(a => a.Message))}"))));
     }
 }
