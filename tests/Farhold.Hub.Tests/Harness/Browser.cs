@@ -16,7 +16,7 @@ public sealed class Browser : IAsyncLifetime
     ];
 
     /// <summary>Only ends a test that hangs; no test depends on how fast the machine is.</summary>
-    public const float PatienceMs = 300_000;
+    public const float PatienceMs = 180_000;
 
     private IPlaywright? playwright;
 
