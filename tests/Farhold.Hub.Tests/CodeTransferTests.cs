@@ -34,6 +34,7 @@ public class CodeTransferTests(Browser browser) : PhoneTest(browser)
         await page.ReadCautionsAsync("Tor");
         await page.KeepOfflineAsync();
         await phone.SetOfflineAsync(true);
+        await page.ReloadAsync();
         await page.Link("Take in by camera").TapAsync();
         await page.Button("Use the camera").TapAsync();
         await Assertions.Expect(page.GetByText("62 new entries, 0 already here.")).ToBeVisibleAsync();

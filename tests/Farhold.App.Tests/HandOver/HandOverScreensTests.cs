@@ -41,7 +41,7 @@ public class HandOverScreensTests : ScreenTest
     public async Task Signs_are_saved_as_a_table()
     {
         await OpenWithTourniquetAsync();
-        await Desk.LogAsync(new Payload.SignsTaken { HeartRate = 92 }, Happened.At(Desk.Now));
+        await Desk.LogAsync(Session.Open!, new Payload.SignsTaken { HeartRate = 92 });
         var choices = Render<HandOverChoices>(p => p.Add(c => c.Open, Session.Open!));
         Button(choices, "Save the signs as a table (CSV)").Click();
         var (name, mediaType, text) = Assert.Single(Alerts.Saved);
@@ -136,7 +136,7 @@ public class HandOverScreensTests : ScreenTest
     private async Task<string> OpenWithTourniquetAsync()
     {
         var id = await OpenCasualtyAsync();
-        await Desk.LogAsync(new Payload.TourniquetTightened("t1", Limb.LeftLeg), Happened.At(Desk.Now));
+        await Desk.LogAsync(Session.Open!, new Payload.TourniquetTightened("t1", Limb.LeftLeg));
         return id;
     }
 
