@@ -13,7 +13,7 @@ internal static class FhirDifferences
     {
         var expected = Resources(FhirDocument.Write(record, at));
         var found = Resources(utf8);
-        var said = expected.Where(e => !found.Any(f => f.Key == e.Key)).Select(e => $"{Named(e)} was left out")
+        var said = expected.Where(e => !found.ContainsKey(e.Key)).Select(e => $"{Named(e)} was left out")
             .Concat(found.Where(f => !expected.ContainsKey(f.Key)).Select(f => $"{Named(f)} was added"))
             .Concat(expected.Where(e => found.TryGetValue(e.Key, out var f) && f.Text != e.Value.Text)
                 .Select(e => $"{Named(e)} was changed"))

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Farhold.Exchange.HandOver;
 using Hl7.Fhir.Model;
 using Hl7.Fhir.Serialization;
 
@@ -32,7 +33,7 @@ public static class FhirDocument
         var origins = draft.Entries.Select(e => Origins.Of(e, Targets(e, draft, made), draft));
         var composition = Composition(record, draft, made, issues, at);
         var id = Names.Uuid($"bundle {at} {string.Join(' ', draft.Entries.Select(e => e.Name))}");
-        return new()
+        var bundle = new Bundle
         {
             Id = id,
             Type = Bundle.BundleType.Document,
@@ -45,6 +46,17 @@ public static class FhirDocument
                     .Select(r => new Bundle.EntryComponent { FullUrl = "urn:uuid:" + r.Id, Resource = r }),
             ],
         };
+        if (draft.Entries.Any(e => CareFacts.IsPractice(e.Entry)))
+            MarkAsPractice(bundle, composition);
+        return bundle;
+    }
+
+    /// <summary>Test health data, in every resource, so that none of it passes for a patient's even when taken apart.</summary>
+    private static void MarkAsPractice(Bundle bundle, Composition composition)
+    {
+        composition.Title = $"PRACTICE, not a real casualty. {composition.Title}";
+        foreach (var resource in bundle.Entry.Select(e => e.Resource!).Prepend(bundle))
+            (resource.Meta ??= new()).Security.Add(new("http://terminology.hl7.org/CodeSystem/v3-ActReason", "HTEST", "test health data"));
     }
 
     private static Composition Composition(

@@ -31,8 +31,9 @@ internal static class Origins
                 new() { Type = Codes.Of(Part, "assembler", "Assembler"), Who = Draft.To(DeviceId(entry)) },
             ],
         };
-        origin.Entity = [.. draft.Entries.Where(e => e.Entry.Id == changed && Changes(entry.What, e.What))
-            .Select(e => new Provenance.EntityComponent { Role = Provenance.ProvenanceEntityRole.Revision, What = Draft.To(Id(e)) })];
+        if (changed is { } target)
+            origin.Entity = [.. draft.Entries.Where(e => e.Entry.Id == target && Changes(entry.What, e.What))
+                .Select(e => new Provenance.EntityComponent { Role = Provenance.ProvenanceEntityRole.Revision, What = Draft.To(Id(e)) })];
         if (entry.What is Payload.EntryWithdrawn { Reason: var reason } && Legible.Text(reason) is { } why)
             origin.Reason = [new() { Text = why }];
         Carry(origin, entry.Entry.Json);

@@ -126,7 +126,8 @@ public sealed record CareFacts
         .. judgement.Remarks.Select(r => Plain.Line(r.About is { } about ? $"entry {about}: {r.Text}" : r.Text)),
     ];
 
-    private static bool IsPractice(Entry entry)
+    /// <summary>Whether an entry is of a practice casualty.</summary>
+    public static bool IsPractice(Entry entry)
     {
         if (entry.Json.Utf8.Span.IndexOf("\"practice\""u8) < 0)
             return false;

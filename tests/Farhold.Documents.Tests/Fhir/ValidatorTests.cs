@@ -45,6 +45,17 @@ public class ValidatorTests
     }
 
     [Fact]
+    public void Practice_is_marked_in_every_resource_and_valid()
+    {
+        var line = """{"id":"a7k3-1","happened":"2031-05-04T02:00:00Z","recorded":"2031-05-04T02:00:00Z","by":"Ane","kind":"casualty.opened","alias":"Runa","practice":true}""";
+        var record = CareRecord.Of(((Read<RecordFile>.Usable)RecordReader.Read(System.Text.Encoding.UTF8.GetBytes(line), "x")).Value);
+        var bundle = FhirDocument.Of(record, Some.At("03:00"));
+        Assert.All(bundle.Entry.Select(e => e.Resource!).Prepend(bundle), r => Assert.Contains(r.Meta!.Security, s => s.Code == "HTEST"));
+        Assert.StartsWith("PRACTICE", ((Hl7.Fhir.Model.Composition)bundle.Entry[0].Resource!).Title, StringComparison.Ordinal);
+        Valid(record, Some.At("03:00"));
+    }
+
+    [Fact]
     public void A_fault_would_be_found()
     {
         var document = System.Text.Encoding.UTF8.GetString(FhirDocument.Write(Case(), Some.At("12:00")));
