@@ -68,7 +68,7 @@ public class WayOutTests(Browser browser) : PhoneTest(browser)
         await NoFaultAsync("the answer and the plan");
     }
 
-    private Task OpenAllAsync() => Page.EvaluateAsync("() => document.querySelectorAll('main details').forEach(d => d.open = true)");
+    private async Task OpenAllAsync() => await Page.EvaluateAsync("() => document.querySelectorAll('main details').forEach(d => d.open = true)");
 
     private async Task NoFaultAsync(string where)
     {
