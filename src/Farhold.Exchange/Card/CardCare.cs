@@ -6,6 +6,9 @@ namespace Farhold.Exchange.Card;
 /// <summary>The card's sections beside limbs, signs and log.</summary>
 internal static class CardCare
 {
+    /// <summary>The last of a kind that are told one by one; the log has all (design).</summary>
+    private const int Shown = 8;
+
     public static IEnumerable<CardPart> Cautions(CareFacts facts)
     {
         if (facts.Cautions.IsEmpty)
@@ -32,8 +35,8 @@ internal static class CardCare
         {
             if (wound.Found.IsEmpty)
                 yield return new CardPart.Said(Plain.Line($"Wound {wound.Name}"), "named in the record, described by nobody");
-            foreach (var part in wound.Found.Concat(wound.Care))
-                yield return new CardPart.Said(times.Of(part.When), Plain.Line($"{part.Text}, {part.By}{Mark(part)}"));
+            foreach (var part in wound.Found.Select(f => One(f, times)).Concat(Newest(wound.Care, "treatments", times)))
+                yield return part;
             yield return wound.LastLook.IsEmpty
                 ? new CardPart.Said("Last look", Plain.Line($"nobody has looked whether wound {wound.Name} bleeds"), Strong: true)
                 : new CardPart.Said("Last look", string.Join("; or ", wound.LastLook.Select(l => Told(l, times))), Strong: true);
@@ -45,13 +48,13 @@ internal static class CardCare
         yield return new CardPart.Heading("Drugs and fluids");
         if (facts.Drugs.IsEmpty && facts.Fluids.IsEmpty)
             yield return new CardPart.Said("", "none recorded as given");
-        foreach (var given in facts.Drugs.Concat(facts.Fluids))
-            yield return new CardPart.Said(times.Of(given.When), Plain.Line(given.Text + Mark(given)));
         foreach (var sum in facts.DrugSums)
             yield return new CardPart.Said("In all", Plain.Line($"{sum.Drug} {Amount(sum.Amount)} {sum.Unit}{Often(sum.Amount)}"), Strong: true);
         foreach (var sum in facts.FluidSums)
             yield return new CardPart.Said(
                 "In all", $"{Wire.Word(sum.Fluid).Replace('-', ' ')} {Amount(sum.Millilitres)} mL{Often(sum.Millilitres)}", Strong: true);
+        foreach (var part in Newest(facts.Drugs, "drugs", times).Concat(Newest(facts.Fluids, "fluids", times)))
+            yield return part;
         yield return new CardPart.Said("Urine", facts.Urine.IsEmpty ? "not measured"
             : $"{Amount(facts.UrineSum)} mL in all{Often(facts.UrineSum)}, last {times.Of(facts.Urine[^1].When)}");
     }
@@ -77,8 +80,8 @@ internal static class CardCare
 
         yield return new CardPart.Heading("Help and advice");
         yield return new CardPart.Said("Help", facts.Help.IsEmpty ? "nothing recorded" : string.Join("; or ", facts.Help.Select(h => Help(h, times))));
-        foreach (var advice in facts.Advice)
-            yield return new CardPart.Said(times.Of(advice.When), Plain.Line(advice.Text + Mark(advice)));
+        foreach (var advice in Newest(facts.Advice, "advice", times))
+            yield return advice;
         yield return new CardPart.Said("Watch", facts.Watch.IsEmpty ? "nobody has said whether someone can watch the wound"
             : string.Join("; or ", facts.Watch.Select(w => Told(w, times))));
         if (!facts.Supplies.IsEmpty)
@@ -94,6 +97,17 @@ internal static class CardCare
         foreach (var line in VerdictWords.Of(facts.Judgement.Protocol))
             yield return new CardPart.Said("", line, Strong: line.StartsWith("HARD", StringComparison.Ordinal));
     }
+
+    private static IEnumerable<CardPart> Newest(ImmutableArray<Stated> all, string what, CardTimes times)
+    {
+        if (all.Length > Shown)
+            yield return new CardPart.Said("Earlier", $"{Say.Number(all.Length - Shown)} more ({what}): see the log");
+        foreach (var stated in all.TakeLast(Shown))
+            yield return One(stated, times);
+    }
+
+    private static CardPart.Said One(Stated stated, CardTimes times) =>
+        new(times.Of(stated.When), Plain.Line($"{stated.Text}, {stated.By}{Mark(stated)}"));
 
     /// <summary>What it says, when, and who did or saw it.</summary>
     public static string Told(Stated stated, CardTimes times) =>

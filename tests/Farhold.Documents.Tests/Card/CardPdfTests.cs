@@ -103,6 +103,19 @@ public class CardPdfTests
     }
 
     [Fact]
+    public void A_long_watch_keeps_its_totals_on_the_first_page()
+    {
+        var many = Enumerable.Range(1, 300).Select(i => EntryWriting.Write(
+            new("a7k3", i), Happened.At(Some.At("02:00") + Duration.FromMinutes(i)), Some.At("02:00") + Duration.FromMinutes(i), "Ane",
+            i % 2 == 0 ? new Payload.FluidGiven(Fluid.OralWater, 50, "mouth") : new Payload.WoundPacked("w1", PackingMaterial.Cloth)));
+        var pdf = CardPdf.Write(Sheet(new(many, []), Some.At("12:00")), Paper.A4, Some.At("12:00"));
+        var first = Tool.Squeezed(Tool.Run("pdftotext", pdf, "-raw", "-l", "1", "{}", "-").Output);
+        Assert.Contains("oralwater7500mL(150times)", first, StringComparison.Ordinal);
+        Assert.Contains("142more(fluids):seethelog", first, StringComparison.Ordinal);
+        Assert.Contains("Log", first, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Texts_longer_than_a_page_stay_on_the_paper()
     {
         var name = string.Join(' ', Enumerable.Range(1, 900).Select(i => $"word{i}"));
