@@ -28,9 +28,10 @@ public static class CardPdf
             document.ViewerPreferences.DisplayDocTitle = true;
             var tags = UAManager.ForDocument(document);
             tags.SetDocumentLanguage("en");
-            var pages = Pages(sheet, look);
+            using var measure = XGraphics.CreateMeasureContext(new(look.Width, look.Height), XGraphicsUnit.Point, XPageDirection.Downwards);
+            var pages = Pages(sheet, look, measure);
             for (var i = 0; i < pages.Count; i++)
-                Page(document, tags, pages[i], look, Foot(sheet, i + 1, pages.Count));
+                Page(document, tags, pages[i], look, Foot(sheet, i + 1, pages.Count, look, measure));
             using var file = new MemoryStream();
             document.Save(file);
             return PdfSameness.Of(file.ToArray());
@@ -38,9 +39,8 @@ public static class CardPdf
     }
 
     /// <summary>Head and limbs over the whole width, the rest in columns.</summary>
-    private static List<List<Placed>> Pages(CardSheet sheet, PaperLook look)
+    internal static List<List<Placed>> Pages(CardSheet sheet, PaperLook look, XGraphics measure)
     {
-        using var measure = XGraphics.CreateMeasureContext(new(look.Width, look.Height), XGraphicsUnit.Point, XPageDirection.Downwards);
         var (whole, column) = (new Blocks(look, look.Inner, measure), new Blocks(look, look.Column, measure));
         var flow = new Flow(look);
         flow.Put(whole.Head(sheet).Concat(whole.Of(sheet.Top)), 1);
@@ -61,9 +61,19 @@ public static class CardPdf
             foot, CardFonts.Of(look.Size, bold: false), XBrushes.Black, look.Margin, look.Height - look.Margin + (look.Size * 0.4)));
     }
 
-    private static string Foot(CardSheet sheet, int number, int of) => CardFonts.Printable(string.Create(
-        CultureInfo.InvariantCulture,
-        $"{(sheet.Practice ? "PRACTICE. " : "")}Page {number} of {of}. {Short(sheet.Title)}. As of {sheet.AsOf.Split(';')[^1].Trim()}. {sheet.Fingerprint}"));
-
-    private static string Short(string title) => title.Length > 40 ? string.Concat(title.AsSpan(0, 39), "…") : title;
+    /// <summary>Which card a page belongs to, should it come loose; the name is cut to what the line holds.</summary>
+    private static string Foot(CardSheet sheet, int number, int of, PaperLook look, XGraphics measure)
+    {
+        var font = CardFonts.Of(look.Size, bold: false);
+        var name = CardFonts.Printable(sheet.Title);
+        for (var length = Math.Min(name.Length, 80); ; length--)
+        {
+            var shown = length == name.Length ? name : string.Concat(name.AsSpan(0, length).TrimEnd(), "…");
+            var foot = string.Create(
+                CultureInfo.InvariantCulture,
+                $"{(sheet.Practice ? "PRACTICE. " : "")}Page {number} of {of}. {shown}. {sheet.AsOf.Split(';')[^1].Trim()}. {sheet.Fingerprint}");
+            if (length <= 1 || measure.MeasureString(foot, font).Width <= look.Inner)
+                return foot;
+        }
+    }
 }

@@ -19,21 +19,13 @@ internal sealed class Flow(PaperLook look)
             var height = group.Sum(b => b.Height);
             if (y > top && y + height > bottom)
             {
-                column++;
-                y = top;
+                (column, y) = (column + 1, top);
                 if (column == columns)
-                {
-                    Pages.Add([]);
-                    (column, top, y, lowest) = (0, look.Margin, look.Margin, look.Margin);
-                    bottom = look.Bottom;
-                }
-            }
-            else if (y + height > look.Bottom && top > look.Margin && y == top)
-            {
-                Pages.Add([]);
-                (column, top, y, lowest, bottom) = (0, look.Margin, look.Margin, look.Margin, look.Bottom);
+                    Turn();
             }
 
+            if (y == top && top > look.Margin && y + height > look.Bottom)
+                Turn(); // a column that begins part way down can't hold it
             foreach (var block in group)
             {
                 Pages[^1].Add(new(block, columns == 1 ? look.Margin : look.ColumnLeft(column), y));
@@ -44,6 +36,12 @@ internal sealed class Flow(PaperLook look)
         }
 
         y = lowest;
+
+        void Turn()
+        {
+            Pages.Add([]);
+            (column, top, y, lowest, bottom) = (0, look.Margin, look.Margin, look.Margin, look.Bottom);
+        }
     }
 
     /// <summary>A heading with what follows it, unless that is more than a page holds.</summary>

@@ -61,5 +61,5 @@ public sealed record CardSheet(
     }
 
     /// <summary>Several values: the record disagrees, and the card says all.</summary>
-    internal static string Either(IEnumerable<string> values) => Plain.Line(string.Join(" or ", values));
+    internal static string Either(IEnumerable<string> values) => Plain.Line(string.Join(" or ", values.Distinct()));
 }

@@ -20,6 +20,19 @@ public class CardPdfTests
             t => Assert.Contains(Tool.Squeezed(CardFonts.Printable(t)), text, StringComparison.Ordinal));
     }, iter: Gens.Cases(15), threads: 1);
 
+    [Theory]
+    [InlineData(Paper.A5)]
+    [InlineData(Paper.A4)]
+    public void No_block_reaches_into_the_foot_or_past_the_paper(Paper paper) => Gens.StrangeRecord.Sample(w =>
+    {
+        var look = PaperLook.Of(paper);
+        CardFonts.Use();
+        using var measure = PdfSharp.Drawing.XGraphics.CreateMeasureContext(
+            new(look.Width, look.Height), PdfSharp.Drawing.XGraphicsUnit.Point, PdfSharp.Drawing.XPageDirection.Downwards);
+        var placed = CardPdf.Pages(Sheet(w.Record, w.Now), look, measure).SelectMany(p => p).ToArray();
+        Assert.All(placed, p => Assert.True(p.Y >= look.Margin && p.Y + p.Block.Height <= look.Bottom + 0.01, $"{p.Y} and {p.Block.Height} above {look.Bottom}"));
+    }, iter: Gens.Cases(150), threads: 1);
+
     [Fact]
     public void Every_entry_and_every_damaged_line_is_on_it() => Gens.StrangeRecord.Sample(w =>
     {
@@ -124,8 +137,10 @@ public class CardPdfTests
                 new("a7k3", 3), Happened.At(Some.At("02:02")), Some.At("02:02"), "Ane", new Payload.NoteWritten(name + new string('x', 3_000)))), []),
             Some.At("05:00")), Paper.A5, Some.At("05:00"));
         var box = Tool.Run("pdftotext", pdf, "-bbox", "{}", "-").Output;
-        var ends = System.Text.RegularExpressions.Regex.Matches(box, "<word [^>]*yMax=\"([0-9.]+)\"")
-            .Select(m => double.Parse(m.Groups[1].Value, System.Globalization.CultureInfo.InvariantCulture)).ToArray();
+        double[] Ends(string side) => [.. System.Text.RegularExpressions.Regex.Matches(box, $"<word [^>]*{side}=\"([0-9.]+)\"")
+            .Select(m => double.Parse(m.Groups[1].Value, System.Globalization.CultureInfo.InvariantCulture))];
+        var ends = Ends("yMax");
+        Assert.True(Ends("xMax").Max() < 419.53, $"{Ends("xMax").Max()} points across a page of 419.53");
         Assert.True(ends.Length > 1_800, $"{ends.Length} words");
         Assert.True(ends.Max() < 595.28, $"{ends.Max()} points down a page of 595.28");
     }
