@@ -56,15 +56,23 @@ async function look(mine, element, read, seen) {
   halt(mine);
 }
 
-/** The phone's own reader where it has one; else a library, which is loaded only then. */
+async function hasOwnReader() {
+  try { return (await globalThis.BarcodeDetector?.getSupportedFormats())?.includes('qr_code') === true; } catch { return false; }
+}
+
+let library = null;
+const load = () => library ??= import('./lib/jsqr/jsQR.js').catch(error => { library = null; throw error; });
+
+// On the very first visit no copy serves this page yet: what is not loaded by now would be missing once the network is gone.
+(globalThis.requestIdleCallback ?? setTimeout)(async () => { if (!await hasOwnReader()) load().catch(() => { }); });
+
+/** The phone's own reader where it has one; else a library. */
 async function reader() {
-  try {
-    if ((await globalThis.BarcodeDetector?.getSupportedFormats())?.includes('qr_code')) {
-      const own = new BarcodeDetector({ formats: ['qr_code'] });
-      return async element => (await own.detect(element)).map(code => code.rawValue);
-    }
-  } catch { /* it says it has one, and has not */ }
-  await import('./lib/jsqr/jsQR.js');
+  if (await hasOwnReader()) {
+    const own = new BarcodeDetector({ formats: ['qr_code'] });
+    return async element => (await own.detect(element)).map(code => code.rawValue);
+  }
+  await load();
   const canvas = document.createElement('canvas');
   const pen = canvas.getContext('2d', { willReadFrequently: true });
   return async element => {

@@ -38,6 +38,13 @@ internal static class Screens
             await page.GoToAsync(place);
             yield return place;
         }
+        foreach (var way in (string[])["Read it aloud", "Short message", "Show codes to another phone", "Take entries from another phone by camera"])
+        {
+            await page.GoToAsync("Hand-over");
+            await page.Link(way).TapAsync();
+            await page.Link("Back to Hand-over").WaitForAsync();
+            yield return way;
+        }
         await page.GoToAsync("Way out");
         await page.Button("Wait").Last.TapAsync();
         await page.Button("Keep this leg").WaitForAsync();
