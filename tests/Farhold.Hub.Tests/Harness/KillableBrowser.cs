@@ -12,7 +12,12 @@ internal sealed class KillableBrowser : IAsyncDisposable
 
     private KillableBrowser(Process process, IBrowser browser) => (this.process, this.browser) = (process, browser);
 
-    public IBrowserContext Context => browser.Contexts[0];
+    public async Task<IPage> NewPageAsync()
+    {
+        var page = await browser.Contexts[0].NewPageAsync();
+        page.SetDefaultTimeout(Browser.PatienceMs);
+        return page;
+    }
 
     public static async Task<KillableBrowser> StartAsync(IPlaywright playwright, string dataFolder)
     {
@@ -27,13 +32,22 @@ internal sealed class KillableBrowser : IAsyncDisposable
         process.BeginErrorReadLine();
         process.BeginOutputReadLine();
         var port = await PortAsync(process, portFile);
-        return new KillableBrowser(process, await playwright.Chromium.ConnectOverCDPAsync($"http://127.0.0.1:{port}"));
+        return new KillableBrowser(process, await playwright.Chromium.ConnectOverCDPAsync($"http://127.0.0.1:{port}", new() { Timeout = Browser.PatienceMs }));
     }
 
     /// <summary>SIGKILL to every process of the browser at once.</summary>
     public async Task KillAsync()
     {
         process.Kill(entireProcessTree: true);
+        await process.WaitForExitAsync();
+    }
+
+    /// <summary>Closed as a person closes it.</summary>
+    public async Task CloseAsync()
+    {
+        var session = await browser.NewBrowserCDPSessionAsync();
+        // The browser may be gone before it has answered.
+        try { await session.SendAsync("Browser.close"); } catch (PlaywrightException) { }
         await process.WaitForExitAsync();
     }
 
