@@ -10,6 +10,7 @@ internal static class HubHost
         builder.WebHost.UseUrls(options.Listen.Split(';', StringSplitOptions.RemoveEmptyEntries));
         var app = builder.Build();
         app.UseSecurityHeaders(options);
+        app.MapDocuments(TimeProvider.System);
         app.MapFieldApp(options);
         return app;
     }

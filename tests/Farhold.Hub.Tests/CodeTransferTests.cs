@@ -27,7 +27,7 @@ public class CodeTransferTests(Browser browser) : PhoneTest(browser)
             ExecutablePath = Browser.Executable,
             Args = [.. Browser.Flags, "--use-fake-ui-for-media-stream", "--use-fake-device-for-media-stream", $"--use-file-for-fake-video-capture={film}"],
         });
-        var phone = await other.NewContextAsync(Kinds.Phone);
+        var phone = await other.NewContextAsync(Harness.Kinds.Phone);
         var page = await phone.NewPageAsync();
         page.SetDefaultTimeout(Browser.PatienceMs);
         await page.GotoAsync(Server.Address);
