@@ -33,14 +33,15 @@ public static class Dosing
         _ => throw new System.Diagnostics.UnreachableException(),
     };
 
-    private static bool Doubted(Judgement judged, CareRecord record, Instant now) => judged.Doubts.Any(d =>
-        !d.CanBeSettled || record.Readings.Any(s => !s.Of(Kind.TaskDone).Any(t => t.When.Latest <= now && t.As<Payload.TaskDone>().Task == d.Id)));
+    private static bool Doubted(Judgement judged, CareRecord record, Instant now) =>
+        record.Readings.Any(state => !Judge.Unsettled(judged.Doubts, state, now).IsEmpty);
 
     private static DoseAnswer Of(Formulary formulary, Drug drug, State state, Judgement judged, Authority authority)
     {
         var now = judged.At;
         var opened = Circumstances.Opened(state, now);
-        var (against, unknown) = Against(formulary, drug, state, judged, opened);
+        var history = DoseHistory.Of(drug, state);
+        var (against, unknown) = Against(formulary, drug, state, judged, opened, history);
         if (against.Length > 0)
             return new DoseAnswer.Not(against);
         if (opened?.AgeYears is not { } age)
@@ -53,11 +54,11 @@ public static class Dosing
             return late;
         if (unknown.Length > 0)
             return new DoseAnswer.LookFirst(unknown);
-        return Dose(drug, regimen, mass, DoseHistory.Of(drug, state), authority, now);
+        return Dose(drug, regimen, mass, history, authority, now);
     }
 
     private static (ImmutableArray<string> Against, ImmutableArray<string> Unknown) Against(
-        Formulary formulary, Drug drug, State state, Judgement judged, Payload.CasualtyOpened? opened)
+        Formulary formulary, Drug drug, State state, Judgement judged, Payload.CasualtyOpened? opened, DoseHistory history)
     {
         var against = ImmutableArray.CreateBuilder<string>();
         var unknown = ImmutableArray.CreateBuilder<string>();
@@ -75,7 +76,6 @@ public static class Dosing
         }
 
         against.AddRange(Together(formulary, drug, state, judged.At));
-        var history = DoseHistory.Of(drug, state);
         unknown.AddRange(history.Unreadable.Select(id => $"the amount in entry {id} is in no unit of mass: amend it to mg, g or µg"));
         return (against.ToImmutable(), [.. unknown.Distinct()]);
     }

@@ -11,14 +11,8 @@ public sealed class FormularyReader
 
     private FormularyReader(LocatedJson json) => this.json = json;
 
-    public static Read<Formulary> Read(ReadOnlyMemory<byte> utf8, string file)
-    {
-        var json = new LocatedJson(utf8, file);
-        var formulary = json.Parse() is { } root && json.IsObject(root, "a formulary") ? new FormularyReader(json).Compose(root) : null;
-        return formulary is not null && json.Refusals.Count == 0
-            ? new Read<Formulary>.Usable(formulary)
-            : new Read<Formulary>.Refused([.. json.Refusals.OrderBy(r => r.Line).ThenBy(r => r.Column)]);
-    }
+    public static Read<Formulary> Read(ReadOnlyMemory<byte> utf8, string file) =>
+        LocatedFields.Whole(utf8, file, "a formulary", (json, root) => new FormularyReader(json).Compose(root));
 
     private Formulary Compose(Located root)
     {
@@ -27,9 +21,7 @@ public sealed class FormularyReader
         var sources = new ProtocolParts(json, root).Sources([]);
         foreach (var twice in drugs.SelectMany(d => d.Names.Add(d.Id)).GroupBy(n => n, StringComparer.OrdinalIgnoreCase).Where(g => g.Count() > 1))
             json.Refuse(root.Offset, $"the name {twice.Key} is given to two drugs");
-        foreach (var key in drugs.SelectMany(d => d.Regimens.SelectMany(r => r.Sources).Concat(d.Warnings.SelectMany(w => w.Sources))).Distinct())
-            if (!sources.ContainsKey(key))
-                json.Refuse(root.Offset, $"the source {key} is cited but not listed under sources");
+        json.Listed(root, drugs.SelectMany(d => d.Regimens.SelectMany(r => r.Sources).Concat(d.Warnings.SelectMany(w => w.Sources))), sources);
         return new(json.Text(root, "formulary"), json.Text(root, "version"), json.Text(root, "title"), sources, drugs);
     }
 

@@ -25,14 +25,8 @@ public sealed class LocalReader
     private LocalReader(LocatedJson json, Protocol under) => (this.json, this.under) = (json, under);
 
     /// <summary>The protocol with the local one laid over it.</summary>
-    public static Read<Protocol> Read(ReadOnlyMemory<byte> utf8, string file, Protocol under)
-    {
-        var json = new LocatedJson(utf8, file);
-        var laid = json.Parse() is { } root && json.IsObject(root, "a local protocol") ? new LocalReader(json, under).Lay(root) : null;
-        return laid is not null && json.Refusals.Count == 0
-            ? new Read<Protocol>.Usable(laid)
-            : new Read<Protocol>.Refused([.. json.Refusals.OrderBy(r => r.Line).ThenBy(r => r.Column)]);
-    }
+    public static Read<Protocol> Read(ReadOnlyMemory<byte> utf8, string file, Protocol under) =>
+        LocatedFields.Whole(utf8, file, "a local protocol", (json, root) => new LocalReader(json, under).Lay(root));
 
     private Protocol? Lay(Located root)
     {

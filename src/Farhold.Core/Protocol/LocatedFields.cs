@@ -9,6 +9,25 @@ namespace Farhold;
 /// <summary>Reads members of located JSON, refusing at their place what does not fit.</summary>
 internal static class LocatedFields
 {
+    /// <summary>A whole file, or its refusals in the order of their places: nothing is half-read, one fault refuses it.</summary>
+    /// <param name="what">Said where the file is no object, such as <c>a protocol</c>.</param>
+    public static Read<T> Whole<T>(ReadOnlyMemory<byte> utf8, string file, string what, Func<LocatedJson, Located, T?> compose)
+        where T : class
+    {
+        var json = new LocatedJson(utf8, file);
+        var whole = json.Parse() is { } root && json.IsObject(root, what) ? compose(json, root) : null;
+        return whole is not null && json.Refusals.Count == 0
+            ? new Read<T>.Usable(whole)
+            : new Read<T>.Refused([.. json.Refusals.OrderBy(r => r.Line).ThenBy(r => r.Column)]);
+    }
+
+    /// <summary>Refuses what cites a source that the file does not list.</summary>
+    public static void Listed(this LocatedJson file, Located root, IEnumerable<string> cited, IReadOnlyDictionary<string, Source> sources)
+    {
+        foreach (var key in cited.Distinct().Where(k => !sources.ContainsKey(k)))
+            file.Refuse(root.Offset, $"the source {key} is cited but not listed under sources");
+    }
+
     public static void OnlyKnown(this LocatedJson file, Located value, params ReadOnlySpan<string> known)
     {
         foreach (var member in value.Members)

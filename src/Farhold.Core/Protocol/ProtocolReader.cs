@@ -8,14 +8,8 @@ namespace Farhold;
 /// <remarks>The form is that of <c>protocols/protocol.schema.json</c>. Nothing is half-read: one fault refuses the file.</remarks>
 public static class ProtocolReader
 {
-    public static Read<Protocol> Read(ReadOnlyMemory<byte> utf8, string file)
-    {
-        var json = new LocatedJson(utf8, file);
-        var protocol = json.Parse() is { } root && json.IsObject(root, "a protocol") ? Compose(json, root) : null;
-        return protocol is not null && json.Refusals.Count == 0
-            ? new Read<Protocol>.Usable(protocol)
-            : new Read<Protocol>.Refused([.. json.Refusals.OrderBy(r => r.Line).ThenBy(r => r.Column)]);
-    }
+    public static Read<Protocol> Read(ReadOnlyMemory<byte> utf8, string file) =>
+        LocatedFields.Whole(utf8, file, "a protocol", Compose);
 
     private static Protocol? Compose(LocatedJson json, Located root)
     {
@@ -55,8 +49,7 @@ public static class ProtocolReader
                 json.Refuse(root.Offset, $"freshness has to say how long {input.Name} stays fresh");
         var cited = protocol.Criteria.SelectMany(c => c.Sources)
             .Concat(protocol.Steps.SelectMany(s => s.Sources)).Concat(protocol.Watch.Sources)
-            .Concat(protocol.Tasks.SelectMany(t => t.Sources)).Distinct();
-        foreach (var key in cited.Where(k => !protocol.Sources.ContainsKey(k)))
-            json.Refuse(root.Offset, $"the source {key} is cited but not listed under sources");
+            .Concat(protocol.Tasks.SelectMany(t => t.Sources));
+        json.Listed(root, cited, protocol.Sources);
     }
 }

@@ -5,14 +5,8 @@ namespace Farhold;
 /// <summary>Reads a file of trouble rules. Nothing is half-read: one fault refuses it.</summary>
 public static class TroubleReader
 {
-    public static Read<TroubleRules> Read(ReadOnlyMemory<byte> utf8, string file)
-    {
-        var json = new LocatedJson(utf8, file);
-        var rules = json.Parse() is { } root && json.IsObject(root, "a file of rules") ? Compose(json, root) : null;
-        return rules is not null && json.Refusals.Count == 0
-            ? new Read<TroubleRules>.Usable(rules)
-            : new Read<TroubleRules>.Refused([.. json.Refusals.OrderBy(r => r.Line).ThenBy(r => r.Column)]);
-    }
+    public static Read<TroubleRules> Read(ReadOnlyMemory<byte> utf8, string file) =>
+        LocatedFields.Whole(utf8, file, "a file of rules", Compose);
 
     private static TroubleRules Compose(LocatedJson json, Located root)
     {
@@ -39,8 +33,7 @@ public static class TroubleReader
 
         foreach (var twice in rules.GroupBy(r => r.Id).Where(g => g.Count() > 1))
             json.Refuse(root.Offset, $"rule {twice.Key} is given twice");
-        foreach (var key in rules.SelectMany(r => r.Sources).Distinct().Where(k => !sources.ContainsKey(k)))
-            json.Refuse(root.Offset, $"the source {key} is cited but not listed under sources");
+        json.Listed(root, rules.SelectMany(r => r.Sources), sources);
         return new(json.Text(root, "trouble"), json.Text(root, "version"), json.Text(root, "title"), sources, parts.Freshness(), rules.ToImmutable());
     }
 }
@@ -50,12 +43,7 @@ public static class ShippedTrouble
 {
     public const string FileName = "farhold-trouble.json";
 
-    private static readonly Lazy<TroubleRules> Loaded = new(() => TroubleReader.Read(Shipped.File(FileName), FileName) switch
-    {
-        Read<TroubleRules>.Usable usable => usable.Value,
-        Read<TroubleRules>.Refused refused => throw new InvalidOperationException(string.Join("; ", refused.Refusals)),
-        _ => throw new System.Diagnostics.UnreachableException(),
-    });
+    private static readonly Lazy<TroubleRules> Loaded = new(() => Shipped.Load(FileName, TroubleReader.Read));
 
     public static TroubleRules Rules => Loaded.Value;
 }

@@ -100,7 +100,8 @@ public static class Judge
         ? string.Create(CultureInfo.InvariantCulture, $"{d.TotalHours}h")
         : string.Create(CultureInfo.InvariantCulture, $"{Math.Floor(d.TotalHours)}h{d.Minutes:00}");
 
-    private static ImmutableArray<Doubt> Unsettled(ImmutableArray<Doubt> doubts, State state, Instant now) =>
+    /// <summary>The doubts that nobody has surely looked into yet.</summary>
+    internal static ImmutableArray<Doubt> Unsettled(ImmutableArray<Doubt> doubts, State state, Instant now) =>
         doubts.IsEmpty ? doubts : [.. doubts.Where(d => !d.CanBeSettled || !state.Of(Kind.TaskDone)
             .Any(t => t.When.Latest <= now && t.As<Payload.TaskDone>().Task == d.Id))];
 
