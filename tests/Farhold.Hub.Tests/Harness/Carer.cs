@@ -95,6 +95,10 @@ internal static class Carer
         await page.Heading(place).WaitForAsync(new() { State = WaitForSelectorState.Attached });
     }
 
+    /// <summary>To an address within the open casualty, without loading the app anew.</summary>
+    public static Task GoToInnerAsync(this IPage page, string address) =>
+        page.EvaluateAsync("address => Blazor.navigateTo(location.pathname.split('/').slice(0, 3).join('/') + '/' + address)", address);
+
     /// <summary>Counted by the strip that is on every screen, as long as nothing was exported.</summary>
     public static async Task SeeEntriesAsync(this IPage page, int count) =>
         await Assertions.Expect(page.GetByText($"Only on this phone: {count} entries.")).ToBeVisibleAsync();

@@ -7,6 +7,22 @@ internal static class Screens
 {
     public static readonly string[] Places = ["Now", "Limbs", "Signs", "Way out", "Hand-over", "Log"];
 
+    private static readonly string[] Quicks =
+    [
+        "Tourniquet tightened", "Wound found", "Bleeding now?", "Signs seen", "Tourniquet slackened", "Start an attempt",
+        "When help comes", "Who can watch", "Supplies left", "Note",
+    ];
+
+    /// <summary>Moments of an attempt that look different on Now and Limbs too.</summary>
+    private static readonly string[] Told = ["start", "watch", "bleeding-again"];
+
+    private static readonly (string Address, string Heading)[] Inner =
+    [
+        ("enter", "Make an entry"), ("enter/wound.found", "Wound found"), ("enter/tourniquet.tightened", "Tourniquet tightened"),
+        ("enter/help.expected", "When help comes"), ("enter/advice.received", "Advice received"), ("enter/care.ended", "Care ended"),
+        ("signs/take", "Take signs"), ("signs/take/systolic", "Take signs"), ("signs/take/skin", "Take signs"), ("reminders", "Reminders"),
+    ];
+
     /// <summary>Stands on one screen after another; the caller looks at each and goes on.</summary>
     public static async IAsyncEnumerable<string> EachAsync(IPage page, string look)
     {
@@ -87,6 +103,48 @@ internal static class Screens
         await page.Button("Withdraw").TapAsync();
         await page.Button("Withdraw the entry").WaitForAsync();
         yield return "log-withdraw";
+        await page.GoToAsync("Now");
+        foreach (var quick in Quicks)
+        {
+            await page.Button(quick).Last.TapAsync();
+            await page.GetByRole(AriaRole.Dialog).WaitForAsync();
+            yield return "choice-" + quick.ToLowerInvariant().Replace(" ", "-").Trim('?');
+            await page.Button("Close without logging").TapAsync();
+        }
+        await page.Link("All reasons").First.TapAsync();
+        await page.Heading("All reasons, left leg").WaitForAsync();
+        yield return "why";
+        foreach (var (address, heading) in Inner)
+        {
+            await page.GoToInnerAsync(address);
+            await page.Heading(heading).WaitForAsync();
+            yield return address.Replace('/', '-').Replace('.', '-');
+        }
+        await page.GoToAsync("Log");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Change: Note" }).First.TapAsync();
+        await page.Link("Correct").First.TapAsync();
+        await page.Heading("Correct an entry").WaitForAsync();
+        yield return "amend";
+        foreach (var (name, file, shown) in AttemptScenes.All())
+        {
+            await page.Link("All casualties").TapAsync();
+            await page.Heading("Casualties").WaitForAsync();
+            await page.GetByLabel("record file").SetInputFilesAsync(new FilePayload { Name = name + ".jsonl", MimeType = "application/jsonl", Buffer = file.Bytes });
+            await page.Link("Case").Last.WaitForAsync();
+            await page.GetByText("new entries").WaitForAsync();
+            await page.EvaluateAsync("alias => [...document.querySelectorAll('a')].find(a => a.textContent.includes(alias)).click()", file.Alias);
+            await page.Heading("Now").WaitForAsync(new() { State = WaitForSelectorState.Attached });
+            if (Told.Contains(name))
+                yield return "now-at-" + name;
+            await page.GoToInnerAsync("attempt/left-leg");
+            await page.GetByText(shown).First.WaitForAsync();
+            yield return "attempt-" + name;
+            if (!Told.Contains(name))
+                continue;
+            await page.GoToInnerAsync("limbs");
+            await page.Heading("Limbs").WaitForAsync(new() { State = WaitForSelectorState.Attached });
+            yield return "limbs-at-" + name;
+        }
         await page.Link("All casualties").TapAsync();
         await page.OpenCasualtyAsync("Doll", practice: true);
         yield return "practice";
@@ -96,5 +154,11 @@ internal static class Screens
         await page.Link("This phone").TapAsync();
         await page.Heading("This phone").WaitForAsync();
         yield return "this-phone";
+        await page.EvaluateAsync("() => Blazor.navigateTo('/protocol')");
+        await page.Heading("The protocol in force").WaitForAsync();
+        yield return "protocol";
+        await page.EvaluateAsync("() => Blazor.navigateTo('/no-such-place')");
+        await page.GetByRole(AriaRole.Heading).First.WaitForAsync();
+        yield return "not-found";
     }
 }
