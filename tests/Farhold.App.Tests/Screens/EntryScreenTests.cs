@@ -22,6 +22,15 @@ public class EntryScreenTests : CareTest
     }
 
     [Fact]
+    public async Task A_form_whose_address_becomes_another_kinds_is_that_kinds_form()
+    {
+        await TightAsync();
+        var form = Show<EntryScreen>((nameof(EntryScreen.KindName), "note"));
+        form.FindComponent<EntryScreen>().Render(p => p.Add(s => s.KindName, "bleeding.checked"));
+        Assert.Equal("Bleeding now?", Text(form.Find("h1")));
+    }
+
+    [Fact]
     public void Only_signs_corrections_and_withdrawals_have_no_form_of_this_kind() => Assert.Equal(
         [Kind.EntryAmended, Kind.EntryWithdrawn, Kind.OfNewerVersion], Enum.GetValues<Kind>().Except(EntryForms.Made));
 
