@@ -38,27 +38,13 @@ internal sealed class MessageCommand(TimeProvider clock) : Command<MessageComman
     {
         if (Files.Read(path) is not Read<ReadOnlyMemory<byte>>.Usable { Value: var utf8 })
             return Refusing.Of(((Read<ReadOnlyMemory<byte>>.Refused)Files.Read(path)).Refusals);
-        var lines = Encoding.UTF8.GetString(utf8.Span).TrimStart('\uFEFF').Split('\n');
-        var (status, any) = (0, false);
-        for (var i = 0; i < lines.Length; i++)
-        {
-            if (string.IsNullOrWhiteSpace(lines[i]))
-                continue;
-            any = true;
-            switch (MessageReader.Read(lines[i].TrimEnd('\r'), path, i + 1))
-            {
-                case Read<ReceivedMessage>.Usable { Value: var message }:
-                    foreach (var entry in MessageEntries.Of(message))
-                        Console.Out.WriteLine(entry.Json.ToString());
-                    if (message.LeftOut is { IsEmpty: false } left)
-                        Refusing.Say($"{path}:{i + 1}: the sender left out: {string.Join(' ', left)}");
-                    break;
-                case Read<ReceivedMessage>.Refused refused:
-                    status = Refusing.Of(refused.Refusals);
-                    break;
-            }
-        }
-
-        return any ? status : Refusing.Of([new Refusal(path, 1, 1, "there is no message in the file")]);
+        var received = ReceivedMessages.Read(Encoding.UTF8.GetString(utf8.Span), path);
+        foreach (var entry in received.Entries)
+            Console.Out.WriteLine(entry.Json.ToString());
+        foreach (var message in received.Messages.Where(m => m.LeftOut is { IsEmpty: false }))
+            Refusing.Say($"{path}: the sender of {message.Text} left out: {string.Join(' ', message.LeftOut!)}");
+        if (!received.Refusals.IsEmpty)
+            return Refusing.Of(received.Refusals);
+        return received.Messages.IsEmpty ? Refusing.Of([new Refusal(path, 1, 1, "there is no message in the file")]) : 0;
     }
 }

@@ -35,6 +35,24 @@ public sealed partial class Texts
 
     public string ShowCodesSeen => Get();
 
+    public string TakeMessage => Get();
+
+    public string TakeMessageInto => Get();
+
+    public string TakeMessageHow => Get();
+
+    public string TakeMessageText => Get();
+
+    public string TakeMessageRead => Get();
+
+    public string TakeMessageNone => Get();
+
+    public string TakeMessageRefused(int line, int column, string why) => Fill(line, column, why);
+
+    public string TakeMessageLeftOut(string what) => Fill(what);
+
+    public string TakeMessageAgain => Get();
+
     public string TakeCodes => Get();
 
     public string TakeCodesInto => Get();

@@ -38,6 +38,39 @@ public class HandOverScreensTests : ScreenTest
     }
 
     [Fact]
+    public async Task A_short_message_opens_a_casualty_once_it_was_looked_at()
+    {
+        await OpenWithTourniquetAsync();
+        var sent = ShortMessage.Of(CareFacts.Of(Desk.Record!, Desk.Protocol, Desk.Now)).Text;
+        var screen = Render<TakeMessageScreen>(p => p.Add(s => s.Casualty, null));
+        screen.Find("textarea").Input($"{sent}\n\nhello there");
+        await Button(screen, "Read them").ClickAsync(new());
+        Assert.Contains("Line 3, from character 1", screen.Find("[role=alert]").TextContent, StringComparison.Ordinal);
+        Assert.Equal(sent, screen.Find("pre").TextContent);
+        Assert.Contains("A casualty new to this phone: Tor", screen.Markup, StringComparison.Ordinal);
+        Assert.Single(Session.Casualties);
+        await Button(screen, "Take these entries in").ClickAsync(new());
+        screen.WaitForAssertion(() => Assert.Contains("To Tor", screen.Markup, StringComparison.Ordinal));
+        Assert.Equal(2, Session.Casualties.Length);
+    }
+
+    [Fact]
+    public async Task A_message_taken_into_a_casualty_adds_its_entries_and_no_message_adds_none()
+    {
+        var id = await OpenWithTourniquetAsync();
+        var before = Session.Lines.Length;
+        var screen = Render<TakeMessageScreen>(p => p.Add(s => s.Casualty, id));
+        await Button(screen, "Read them").ClickAsync(new());
+        Assert.Contains("There is no message yet.", screen.Find("[role=alert]").TextContent, StringComparison.Ordinal);
+        screen.Find("textarea").Input(ShortMessage.Of(CareFacts.Of(Desk.Record!, Desk.Protocol, Desk.Now)).Text);
+        await Button(screen, "Read them").ClickAsync(new());
+        await Button(screen, "Take these entries in").ClickAsync(new());
+        screen.WaitForAssertion(() => Assert.Contains("To Tor", screen.Markup, StringComparison.Ordinal));
+        Assert.True(Session.Lines.Length > before + 1);
+        Assert.Contains(Desk.Record!.Readings[0].Of(Kind.Note), n => n.As<Payload.NoteWritten>().Text.StartsWith("Short message as it came", StringComparison.Ordinal));
+    }
+
+    [Fact]
     public async Task Signs_are_saved_as_a_table()
     {
         await OpenWithTourniquetAsync();
