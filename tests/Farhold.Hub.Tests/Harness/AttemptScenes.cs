@@ -5,7 +5,7 @@ internal static class AttemptScenes
 {
     public static IEnumerable<(string Name, RecordFile File, string Shown)> All()
     {
-        yield return ("start", Of("aaaa"), "Start the attempt");
+        yield return ("start", Of("aaaa").Looked(2, "none").Well(2), "Start the attempt");
         yield return ("pack", Of("aaab").Attempt(1), "Packed. With what?");
         yield return ("hold", Of("aaac").Attempt(2).Packed(1), "left to press");
         yield return ("hold-reached", Of("aaad").Attempt(9).Packed(8), "Do not let go yet.");

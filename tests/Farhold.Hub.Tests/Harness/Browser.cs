@@ -1,3 +1,4 @@
+using System.Globalization;
 using Farhold.Hub.Tests.Harness;
 using Microsoft.Playwright;
 
@@ -16,7 +17,7 @@ public sealed class Browser : IAsyncLifetime
     ];
 
     /// <summary>Only ends a test that hangs; no test depends on how fast the machine is.</summary>
-    public const float PatienceMs = 180_000;
+    public static readonly float PatienceMs = 1000 * float.Parse(Environment.GetEnvironmentVariable("FARHOLD_PATIENCE") ?? "180", CultureInfo.InvariantCulture);
 
     private IPlaywright? playwright;
 

@@ -35,10 +35,13 @@ internal sealed class RecordFile
             .At(25, "watch.stated", "\"able\":true")
             .At(25, "help.expected", $"\"likely\":\"{far}\",\"earliest\":\"{far}\",\"latest\":\"{far}\"")
             .At(25, "bleeding.checked", "\"wound\":\"w1\",\"bleeding\":\"none\"")
-            .At(24, "signs.taken", """
-                "heartRate":84,"breathRate":16,"systolic":124,"mental":"alert","radialPulse":"strong","dizzy":false,"pale":false,"cool":false,"clammy":false
-                """);
+            .Well(24);
     }
+
+    /// <summary>Signs that speak against shock.</summary>
+    public RecordFile Well(double minutesAgo) => At(minutesAgo, "signs.taken", """
+        "heartRate":84,"breathRate":16,"systolic":124,"mental":"alert","radialPulse":"strong","dizzy":false,"pale":false,"cool":false,"clammy":false
+        """);
 
     public RecordFile At(double minutesAgo, string kind, string fields)
     {

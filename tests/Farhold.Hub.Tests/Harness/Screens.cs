@@ -54,13 +54,17 @@ internal static class Screens
             await page.GoToAsync(place);
             yield return place;
         }
-        foreach (var way in (string[])["Read it aloud", "Short message", "Show codes to another phone", "Take entries from another phone by camera"])
+        foreach (var way in (string[])["Read it aloud", "Short message", "Show codes to another phone", "Take entries from another phone by camera", "Take in messages about this casualty"])
         {
             await page.GoToAsync("Hand-over");
             await page.Link(way).TapAsync();
             await page.Link("Back to Hand-over").WaitForAsync();
             yield return way;
         }
+        await page.GoToAsync("Hand-over");
+        await page.Link("Card").TapAsync();
+        await page.Link("Back to Hand-over").WaitForAsync();
+        yield return "card";
         await page.GoToAsync("Way out");
         await page.Button("Wait").Last.TapAsync();
         await page.Button("Keep this leg").WaitForAsync();
@@ -112,7 +116,7 @@ internal static class Screens
             await page.Button("Close without logging").TapAsync();
         }
         await page.Link("All reasons").First.TapAsync();
-        await page.Heading("All reasons, left leg").WaitForAsync();
+        await page.Heading("All reasons, Left leg").WaitForAsync();
         yield return "why";
         foreach (var (address, heading) in Inner)
         {
