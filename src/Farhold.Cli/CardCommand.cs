@@ -1,7 +1,6 @@
 using System.ComponentModel;
 using Farhold.Documents.Card;
 using Farhold.Exchange.Card;
-using NodaTime;
 using Spectre.Console.Cli;
 
 namespace Farhold.Cli;
@@ -29,13 +28,12 @@ internal sealed class CardCommand(TimeProvider clock) : Command<CardCommand.Sett
             return Refusing.Plainly($"--output {settings.Output} has to end in .pdf");
         if (!Enum.TryParse<Paper>(settings.Paper, ignoreCase: true, out var paper) || !Enum.IsDefined(paper) || settings.Paper.Length != 2)
             return Refusing.Plainly($"--paper {settings.Paper} has to be a5 or a4");
-        if (settings.Zone is { } name && DateTimeZoneProviders.Tzdb.GetZoneOrNull(name) is null)
-            return Refusing.Plainly($"--zone {name} is no time zone; write it like Europe/Oslo");
+        if (Zones.Of(settings.Zone) is not { } zone)
+            return Refusing.Unusable;
         if (Opened.Of(settings, clock) is not { } opened)
             return Refusing.Unusable;
         if (opened.ClockNote is { } note)
             Refusing.Say(note);
-        var zone = settings.Zone is { } id ? DateTimeZoneProviders.Tzdb[id] : DateTimeZone.Utc;
         var sheet = CardSheet.Of(opened.Record, opened.Protocol, opened.At, zone);
         if (Files.Write(settings.Output, CardPdf.Write(sheet, paper, opened.At)) is { } fault)
             return Refusing.Plainly(fault);

@@ -39,13 +39,13 @@ internal sealed class DrawCommand(TimeProvider clock) : Command<DrawCommand.Sett
             return Refusing.Plainly($"--width {settings.Width} has to be {LimbLine.MinWidth} to {LimbLine.MaxWidth}");
         if (settings.Limb is { } word && Wire.Parse<Limb>(word) is null)
             return Refusing.Plainly($"--limb {word} has to be one of {string.Join(", ", Wire.Words<Limb>())}");
-        if (settings.Zone is { } name && DateTimeZoneProviders.Tzdb.GetZoneOrNull(name) is null)
-            return Refusing.Plainly($"--zone {name} is no time zone; write it like Europe/Oslo");
+        if (Zones.Of(settings.Zone) is not { } zone)
+            return Refusing.Unusable;
         if (Opened.Of(settings, clock) is not { } opened)
             return Refusing.Unusable;
         if (opened.ClockNote is { } note)
             Refusing.Say(note);
-        var pictures = Pictures(opened, settings).ToArray();
+        var pictures = Pictures(opened, settings, zone).ToArray();
         if (pictures.Length == 0)
             return Refusing.Plainly($"{settings.Record}: no tourniquet {(settings.Limb is { } l ? $"on the {l} " : "")}up to {Farhold.Say.Time(opened.At)}: nothing to draw");
         foreach (var picture in pictures)
@@ -61,10 +61,9 @@ internal sealed class DrawCommand(TimeProvider clock) : Command<DrawCommand.Sett
         return 0;
     }
 
-    private static IEnumerable<LimbPicture> Pictures(Opened opened, Settings settings)
+    private static IEnumerable<LimbPicture> Pictures(Opened opened, Settings settings, DateTimeZone zone)
     {
         var judgement = Judge.At(opened.Record, opened.Protocol, opened.At);
-        var zone = settings.Zone is { } name ? DateTimeZoneProviders.Tzdb[name] : DateTimeZone.Utc;
         return judgement.Limbs.Select(l => l.Clock).Concat(judgement.Watched.Select(w => w.Clock))
             .Where(c => settings.Limb is null || Wire.Word(c.Limb) == settings.Limb)
             .OrderBy(c => c.Limb)

@@ -1,6 +1,5 @@
 using System.ComponentModel;
 using Farhold.Exchange.HandOver;
-using NodaTime;
 using Spectre.Console.Cli;
 
 namespace Farhold.Cli;
@@ -66,8 +65,8 @@ internal sealed class SayCommand(TimeProvider clock) : Command<SayCommand.Settin
     {
         if (Wire.Parse<FormKind>(settings.Form) is not { } form)
             return Refusing.Plainly($"there is no form \"{settings.Form}\"; there are {string.Join(", ", Wire.Words<FormKind>())}");
-        if (DateTimeZoneProviders.Tzdb.GetZoneOrNull(settings.Zone ?? "Etc/UTC") is not { } zone)
-            return Refusing.Plainly($"there is no time zone \"{settings.Zone}\"; write it like Europe/Oslo");
+        if (Zones.Of(settings.Zone) is not { } zone)
+            return Refusing.Unusable;
         if (Opened.Of(settings, clock) is not { } opened)
             return Refusing.Unusable;
         if (opened.ClockNote is { } note)

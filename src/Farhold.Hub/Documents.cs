@@ -15,25 +15,20 @@ internal static class Documents
 
     public static void MapDocuments(this WebApplication app, TimeProvider clock)
     {
-        app.MapPost("/documents/fhir", async (HttpContext context) => await RecordOf(context) switch
-        {
-            Read<CareRecord>.Usable(var record) => Results.Bytes(FhirDocument.Write(record, Now(clock)), "application/fhir+json"),
-            Read<CareRecord>.Refused(var why) => Refused(why),
-            _ => throw new System.Diagnostics.UnreachableException(),
-        });
-        app.MapPost("/documents/record", async (HttpContext context) => FhirReader.Read(await BodyOf(context), "document") switch
-        {
-            Read<FhirRecord>.Usable(var read) => Results.Bytes(Lines(read.Record), "application/jsonl"),
-            Read<FhirRecord>.Refused(var why) => Refused(why),
-            _ => throw new System.Diagnostics.UnreachableException(),
-        });
-        app.MapPost("/documents/card", async (HttpContext context, string? paper, string? zone) => await RecordOf(context) switch
-        {
-            Read<CareRecord>.Usable(var record) => Card(record, paper ?? "a4", zone ?? "UTC", Now(clock)),
-            Read<CareRecord>.Refused(var why) => Refused(why),
-            _ => throw new System.Diagnostics.UnreachableException(),
-        });
+        app.MapPost("/documents/fhir", async (HttpContext context) =>
+            Answer(await RecordOf(context), record => Results.Bytes(FhirDocument.Write(record, Now(clock)), "application/fhir+json")));
+        app.MapPost("/documents/record", async (HttpContext context) =>
+            Answer(FhirReader.Read(await BodyOf(context), "document"), read => Results.Bytes(Lines(read.Record), "application/jsonl")));
+        app.MapPost("/documents/card", async (HttpContext context, string? paper, string? zone) =>
+            Answer(await RecordOf(context), record => Card(record, paper ?? "a4", zone ?? "UTC", Now(clock))));
     }
+
+    private static IResult Answer<T>(Read<T> read, Func<T, IResult> made) => read switch
+    {
+        Read<T>.Usable(var value) => made(value),
+        Read<T>.Refused(var why) => Refused(why),
+        _ => throw new System.Diagnostics.UnreachableException(),
+    };
 
     private static IResult Card(CareRecord record, string paper, string zone, Instant now)
     {
