@@ -1,18 +1,9 @@
-using System.Text;
+using static Farhold.Tests.Protocols.LocalFile;
 
 namespace Farhold.Tests.Protocols;
 
 public class LocalReaderTests
 {
-    private const string Head = """
-        {"local":"hut","version":"1","title":"Of the hut","over":"farhold-base",
-        "sources":{"hut":{"title":"The hut's book","known":"local"}}
-        """;
-
-    private const string Signed = """
-        ,"authority":{"name":"Dr Vigdis Holm","role":"medical lead","date":"2031-01-10"}
-        """;
-
     [Theory]
     [InlineData("""
         "clock":{"limit":"PT4H"}
@@ -160,14 +151,4 @@ public class LocalReaderTests
         Assert.Equal(["paracetamol"], Accepted(Head + ",\n" + Orders + Signed + "}").Local!.Orders);
         Assert.Contains("willow is no drug of the formulary", Assert.Single(Refused(Head + ",\n\"orders\":[\"willow\"]" + Signed + "}")).Reason, StringComparison.Ordinal);
     }
-
-    private static Protocol Accepted(string text) => LocalReader.Read(Encoding.UTF8.GetBytes(text), "hut.json", ShippedProtocol.Protocol) switch
-    {
-        Read<Protocol>.Usable usable => usable.Value,
-        Read<Protocol>.Refused refused => throw new InvalidOperationException(string.Join("; ", refused.Refusals)),
-        _ => throw new System.Diagnostics.UnreachableException(),
-    };
-
-    private static System.Collections.Immutable.ImmutableArray<Refusal> Refused(string text) =>
-        Assert.IsType<Read<Protocol>.Refused>(LocalReader.Read(Encoding.UTF8.GetBytes(text), "hut.json", ShippedProtocol.Protocol)).Refusals;
 }
