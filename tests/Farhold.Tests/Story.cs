@@ -6,8 +6,9 @@ namespace Farhold.Tests;
 public static class Story
 {
     /// <param name="said">When, and what; a time is <c>10:00</c> or <c>10:00-10:30</c> for between the two.</param>
-    public static State Of(params (string When, Payload What)[] said) =>
-        new CareRecord(said.Select((s, i) => Written(i + 1, When(s.When), s.What)), []).Readings[0];
+    public static State Of(params (string When, Payload What)[] said) => Written(said).Readings[0];
+
+    public static CareRecord Written(params (string When, Payload What)[] said) => new(said.Select((s, i) => Line(i + 1, When(s.When), s.What)), []);
 
     public static Payload Tight(string tourniquet, Limb limb = Limb.LeftLeg, string? wound = null) =>
         new Payload.TourniquetTightened(tourniquet, limb, Wound: wound);
@@ -30,7 +31,7 @@ public static class Story
     }
 
     /// <summary>Written down at 12:00, or once it had surely happened if that is later.</summary>
-    private static Entry Written(int number, Happened when, Payload what) =>
+    private static Entry Line(int number, Happened when, Payload what) =>
         EntryWriting.Write(new("a", number), when, Instant.Max(Case.Now, when.Latest), "Ane", what);
 
     /// <summary>As hours and minutes.</summary>
