@@ -33,6 +33,9 @@ app.Configure(config =>
     config.AddCommand<DoseCommand>("dose")
         .WithDescription("Say whether a drug may be given now, and how much; only what a local protocol with a named authority orders.")
         .WithExample("dose", "demo/skarvedal.jsonl", "paracetamol", "--local", "demo/skarvedal-local.json", "--at", "2031-05-04T06:10:00Z");
+    config.AddCommand<SuppliesCommand>("supplies")
+        .WithDescription("Say how long what is in the pack lasts, against when help comes, and what to save.")
+        .WithExample("supplies", "demo/skarvedal.jsonl", "--at", "2031-05-04T06:10:00Z", "--party", "3");
     config.AddCommand<FhirCommand>("fhir")
         .WithDescription("Write the record as a FHIR R4 document, or read such a document back (--read).")
         .WithExample("fhir", "demo/skarvedal.jsonl", "-o", "bundle.json");

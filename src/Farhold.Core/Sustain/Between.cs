@@ -19,6 +19,9 @@ public readonly record struct Between
 
     public static Between Exactly(double value) => new(value, value);
 
+    /// <summary>The least range that holds both.</summary>
+    public static Between Hull(Between a, Between b) => new(Math.Min(a.Low, b.Low), Math.Max(a.High, b.High));
+
     public static Between operator +(Between a, Between b) => new(a.Low + b.Low, a.High + b.High);
 
     public static Between Add(Between left, Between right) => left + right;

@@ -1,0 +1,78 @@
+using System.ComponentModel;
+using System.Text;
+using NodaTime;
+using Spectre.Console.Cli;
+
+namespace Farhold.Cli;
+
+internal sealed class SuppliesCommand(TimeProvider clock) : Command<SuppliesCommand.Settings>
+{
+    public sealed class Settings : JudgingSettings
+    {
+        [CommandOption("--party <NUMBER>")]
+        [Description("People in the party, the casualty included. Without it: 2.")]
+        public int Party { get; init; } = 2;
+
+        [CommandOption("--heat <HEAT>")]
+        [Description("cool, warm or hot. Without it: anything from cool to hot.")]
+        public string? Heat { get; init; }
+
+        [CommandOption("--work <WORK>")]
+        [Description("How hard the party works for eight hours a day: rest, easy or hard. Without it: rest.")]
+        public string? Work { get; init; }
+
+        [CommandOption("--zone <ZONE>")]
+        [Description("Time zone of the times, such as Europe/Oslo. Without it: UTC.")]
+        public string? Zone { get; init; }
+
+        [CommandOption("--all")]
+        [Description("Also what was never counted.")]
+        public bool All { get; init; }
+
+        [CommandOption("--json")]
+        [Description("Print the outlook as JSON.")]
+        public bool Json { get; init; }
+    }
+
+    public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
+    {
+        if (settings.Party is < 1 or > 200)
+            return Refusing.Plainly("--party is 1 to 200");
+        if (settings.Heat is { } heat && Wire.Parse<Heat>(heat) is null)
+            return Refusing.Plainly($"--heat is one of {string.Join(", ", Wire.Words<Heat>())}");
+        if (settings.Work is { } work && Wire.Parse<Work>(work) is null)
+            return Refusing.Plainly($"--work is one of {string.Join(", ", Wire.Words<Work>())}");
+        if (DateTimeZoneProviders.Tzdb.GetZoneOrNull(settings.Zone ?? "Etc/UTC") is not { } zone)
+            return Refusing.Plainly($"there is no time zone \"{settings.Zone}\"; write it like Europe/Oslo");
+        if (Opened.Of(settings, clock) is not { } opened)
+            return Refusing.Unusable;
+        if (opened.ClockNote is { } note)
+            Refusing.Say(note);
+        var around = new Surroundings(
+            settings.Party, settings.Heat is { } h ? Wire.Parse<Heat>(h) : null, settings.Work is { } w ? Wire.Parse<Work>(w)!.Value : Farhold.Work.Rest);
+        var outlook = SupplyOutlook.Of(ShippedKit.Kit, opened.Record, opened.Protocol, around, opened.At);
+        if (settings.Json)
+            Console.Out.WriteLine(Encoding.UTF8.GetString(SupplyJson.Write(outlook)));
+        else
+            Print(outlook, zone, settings.All);
+        return 0;
+    }
+
+    private static void Print(SupplyOutlook outlook, DateTimeZone zone, bool all)
+    {
+        var words = new SupplyWords(outlook.At, zone);
+        Console.Out.WriteLine(VerdictWords.Caution);
+        Console.Out.WriteLine($"Supplies for {outlook.Around.People}, times in {zone.Id}:");
+        foreach (var item in outlook.Items.Where(i => all || i.Stock.Left is not null))
+        {
+            Console.Out.WriteLine($"  {item.Item.Name}: {words.Of(item)}");
+            foreach (var line in SupplyWords.Advice(item, ShippedKit.Kit))
+                Console.Out.WriteLine($"    {line}");
+        }
+
+        var uncounted = outlook.Items.Count(i => i.Stock.Left is null);
+        if (!all && uncounted > 0)
+            Console.Out.WriteLine($"  {uncounted} more of the kit list were never counted: unknown, never enough (--all names them)");
+        Console.Out.WriteLine("Ranges come from what was used up to now and what is foreseen; most figures of foreseen use are this project's own choice.");
+    }
+}

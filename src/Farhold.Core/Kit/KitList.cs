@@ -1,0 +1,61 @@
+using System.Collections.Immutable;
+using NodaTime;
+
+namespace Farhold;
+
+/// <summary>What a party carries for a long watch, as dated data.</summary>
+public sealed record KitList(
+    string Id, string Version, string Title, ImmutableSortedDictionary<string, Source> Sources, ImmutableArray<KitItem> Items)
+{
+    public KitItem? Named(string id) => Items.FirstOrDefault(i => i.Id == id);
+}
+
+/// <param name="Id">As <c>supplies.stated</c> names it.</param>
+/// <param name="Unit">Of one counted piece, such as <c>roll</c>; <c>mL</c> for what is counted by volume.</param>
+/// <param name="Step">What one tap on a stepper adds.</param>
+/// <param name="Planned">Use that is foreseen; null where none is.</param>
+/// <param name="Water">Used by the need for water of the casualty and the party.</param>
+/// <param name="Keep">Pieces that stay untouched for <paramref name="KeepFor"/>; 0 for none.</param>
+/// <param name="Instead">What can stand in for it: ids of other items, or words.</param>
+/// <param name="Save">How to make it last; null where nothing is to be said.</param>
+/// <param name="Carry">What to set out with; null where the list asks for none.</param>
+public sealed record KitItem(
+    string Id,
+    string Name,
+    string Unit,
+    int Step,
+    ImmutableArray<ItemUse> Uses,
+    PlannedUse? Planned,
+    bool Water,
+    int Keep,
+    string? KeepFor,
+    ImmutableArray<string> Instead,
+    string? Save,
+    CarryRule? Carry,
+    ImmutableArray<string> Sources)
+{
+    public bool ByVolume => Unit == "mL";
+}
+
+/// <summary>An entry that uses an item up.</summary>
+/// <param name="Of">Which material, dressing, fluid or drug; null for any.</param>
+/// <param name="Each">Pieces for one entry; for fluids pieces for each millilitre.</param>
+/// <param name="PieceMg">For a drug: mass in one piece, mg; then <paramref name="Each"/> is one such piece.</param>
+public sealed record ItemUse(Kind Kind, string? Of, Between Each, double? PieceMg);
+
+/// <summary>Pieces for every span, for one casualty, for each person of the party (the casualty too), or for the party as a whole.</summary>
+public sealed record PlannedUse(Between Each, Duration Every, UsedPer Per);
+
+public enum UsedPer
+{
+    Casualty,
+    Person,
+    Party,
+}
+
+/// <summary>How much to set out with: the sum of what is for the party, for each day, and for each person and day.</summary>
+public sealed record CarryRule(double Party, double Day, double PersonDay)
+{
+    /// <returns>Whole pieces, rounded up.</returns>
+    public int For(int people, double days) => (int)Math.Ceiling(Math.Round(Party + (Day * days) + (PersonDay * people * days), 6));
+}
