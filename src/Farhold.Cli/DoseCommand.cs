@@ -28,8 +28,9 @@ internal sealed class DoseCommand(TimeProvider clock) : Command<DoseCommand.Sett
         var drugs = settings.Drug is { } asked ? [formulary.Named(asked)!] : formulary.Drugs.Where(d => orders.Contains(d.Id)).ToArray();
         if (drugs.Length == 0)
             Console.Out.WriteLine("No local protocol in force orders a drug: ask for advice. Doses are shown only where a named authority orders them.");
+        var judged = Judge.At(opened.Record, opened.Protocol, opened.At);
         foreach (var drug in drugs)
-            foreach (var line in DoseWords.Of(drug, Dosing.Of(formulary, drug, opened.Record, opened.Protocol, opened.At), formulary))
+            foreach (var line in DoseWords.Of(drug, Dosing.Of(formulary, drug, opened.Record, judged), formulary))
                 Console.Out.WriteLine(line);
         return 0;
     }

@@ -10,13 +10,17 @@ namespace Farhold;
 /// </remarks>
 public static class Dosing
 {
-    public static DoseAnswer Of(Formulary formulary, Drug drug, CareRecord record, Protocol protocol, Instant now)
+    public static DoseAnswer Of(Formulary formulary, Drug drug, CareRecord record, Protocol protocol, Instant now) =>
+        Of(formulary, drug, record, Judge.At(record, protocol, now));
+
+    /// <param name="judged">The record by the protocol in force, as of now: judged once for every drug that is asked about.</param>
+    public static DoseAnswer Of(Formulary formulary, Drug drug, CareRecord record, Judgement judged)
     {
+        var (protocol, now) = (judged.Protocol, judged.At);
         if (protocol.Local is not { Authority: { } authority } local)
             return new DoseAnswer.AskForAdvice("no local protocol in force names who authorises drugs");
         if (!local.Orders.Contains(drug.Id))
             return new DoseAnswer.AskForAdvice($"the local protocol {local.Id} does not order {drug.Id}");
-        var judged = Judge.At(record, protocol, now);
         if (Doubted(judged, record, now))
             return new DoseAnswer.LookFirst(["see what can't be read in the record, or is missing from it"]);
         return record.Readings.Select(state => Of(formulary, drug, state, judged, authority)).MinBy(Boldness)!;

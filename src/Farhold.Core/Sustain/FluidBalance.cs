@@ -7,27 +7,27 @@ namespace Farhold;
 /// <param name="Over">How far back; null for everything on record.</param>
 /// <param name="InMl">Millilitres; a range where it is not sure whether something fell into this time.</param>
 /// <param name="OutMl">Measured urine only: sweat, breath, stool and blood are not in it.</param>
-public sealed record FluidSum(Duration? Over, Between InMl, Between OutMl);
+public sealed record FluidSpan(Duration? Over, Between InMl, Between OutMl);
 
 /// <summary>What went in and out, from the record.</summary>
 public static class FluidBalance
 {
     /// <summary>The last hour, six hours, a day, and everything.</summary>
-    public static ImmutableArray<FluidSum> Of(State state, Instant now) =>
-        [Over(Duration.FromHours(1), state, now), Over(Duration.FromHours(6), state, now), Over(Duration.FromHours(24), state, now), Over(null, state, now)];
+    public static ImmutableArray<FluidSpan> Of(State state, Instant now) => Of([state], now);
 
-    /// <summary>All of one kind of fluid up to now, mL.</summary>
-    public static Between Given(Fluid fluid, State state, Instant now) => Sum(
-        state.Of(Kind.FluidGiven).Where(d => d.As<Payload.FluidGiven>().Fluid == fluid), Instant.MinValue, now,
-        d => d.As<Payload.FluidGiven>().Millilitres);
+    /// <summary>The same from the least to the most of all ways to read the record.</summary>
+    public static ImmutableArray<FluidSpan> Of(CareRecord record, Instant now) => Of(record.Readings, now);
 
-    private static FluidSum Over(Duration? over, State state, Instant now)
+    private static ImmutableArray<FluidSpan> Of(ImmutableArray<State> readings, Instant now) =>
+        [Over(Duration.FromHours(1), readings, now), Over(Duration.FromHours(6), readings, now), Over(Duration.FromHours(24), readings, now), Over(null, readings, now)];
+
+    private static FluidSpan Over(Duration? over, ImmutableArray<State> readings, Instant now)
     {
         var from = over is { } span ? now - span : Instant.MinValue;
         return new(
             over,
-            Sum(state.Of(Kind.FluidGiven), from, now, d => d.As<Payload.FluidGiven>().Millilitres),
-            Sum(state.Of(Kind.UrineMeasured), from, now, d => d.As<Payload.UrineMeasured>().Millilitres));
+            readings.Select(s => Sum(s.Of(Kind.FluidGiven), from, now, d => d.As<Payload.FluidGiven>().Millilitres)).Aggregate(Between.Hull),
+            readings.Select(s => Sum(s.Of(Kind.UrineMeasured), from, now, d => d.As<Payload.UrineMeasured>().Millilitres)).Aggregate(Between.Hull));
     }
 
     /// <summary>Surely within the time counts in both ends, possibly within it in the upper one.</summary>

@@ -125,9 +125,9 @@ internal static class CardCare
         return Plain.Line($"likely {times.Of(help.Likely)}{early}{late}{basis}; said {times.Of(stated.When)}, {stated.By}{Mark(stated)}");
     }
 
-    private static string Amount(Sum sum) => sum.IsExact ? Say.Number(sum.Max) : $"{Say.Number(sum.Min)} to {Say.Number(sum.Max)}";
+    private static string Amount(GivenSum sum) => sum.Amount.IsExact ? Say.Number(sum.Amount.High) : $"{Say.Number(sum.Amount.Low)} to {Say.Number(sum.Amount.High)}";
 
-    private static string Often(Sum sum) => sum.Times == 1 ? " (once)" : $" ({Say.Number(sum.Times)} times)";
+    private static string Often(GivenSum sum) => sum.Times == 1 ? " (once)" : $" ({Say.Number(sum.Times)} times)";
 
     private static string Listed(ImmutableArray<string>? items) => items switch
     {

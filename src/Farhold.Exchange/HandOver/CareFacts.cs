@@ -50,7 +50,7 @@ public sealed record CareFacts
     public required ImmutableArray<Stated> Urine { get; init; }
 
     /// <summary>Millilitres.</summary>
-    public required Sum UrineSum { get; init; }
+    public required GivenSum UrineSum { get; init; }
 
     /// <summary>The last <see cref="Payload.HelpExpected"/>; empty: nothing was told. Several: not known which came last.</summary>
     public required ImmutableArray<Stated> Help { get; init; }
@@ -99,11 +99,11 @@ public sealed record CareFacts
             Signs = SignFact.Every(source, protocol),
             Looks = source.Of(Kind.SignsTaken),
             Drugs = source.Of(Kind.DrugGiven),
-            DrugSums = DrugSum.All(source),
+            DrugSums = DrugSum.All(record, ShippedFormulary.Formulary, now),
             Fluids = source.Of(Kind.FluidGiven),
-            FluidSums = FluidSum.All(source),
+            FluidSums = FluidSum.All(record, now),
             Urine = source.Of(Kind.UrineMeasured),
-            UrineSum = Sum.Of(source, Kind.UrineMeasured, p => ((Payload.UrineMeasured)p).Millilitres),
+            UrineSum = GivenSum.Of(Kind.UrineMeasured, record, now, p => ((Payload.UrineMeasured)p).Millilitres),
             Help = source.Last(Kind.HelpExpected, _ => true),
             Advice = source.Of(Kind.AdviceReceived),
             Notes = source.Of(Kind.Note),

@@ -141,7 +141,8 @@ public sealed class FactWords(CareFacts facts, DateTimeZone zone)
     /// <summary>An entry with its time, who, and what became of it.</summary>
     public string Timed(Stated s) => Plain.Line($"{Times.At(s.When)}: {s.Text} ({s.By}{(s.Corrected ? ", corrected" : "")}{(s.Disputed ? ", disputed" : "")})");
 
-    public static string Of(Sum sum) => sum.IsExact ? Say.Number(sum.Min) : $"{Say.Number(sum.Min)} to {Say.Number(sum.Max)} (the record disagrees)";
+    public static string Of(GivenSum sum) => sum.Amount.IsExact
+        ? Say.Number(sum.Amount.Low) : $"{Say.Number(sum.Amount.Low)} to {Say.Number(sum.Amount.High)} (the record disagrees)";
 
     /// <summary>The one, or all of several with a word that the record disagrees, or that there is none.</summary>
     private static string Or<T>(ImmutableArray<T> values, Func<T, string> say, string none)

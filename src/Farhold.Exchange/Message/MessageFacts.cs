@@ -36,8 +36,8 @@ internal static class MessageFacts
             .. wounds.Where(w => !Lost(w)),
             .. bleeds.Where(b => b.Bleeding != Bleeding.Active),
             .. Fluids(facts),
-            .. facts.Urine.IsEmpty || !facts.UrineSum.IsExact || !FieldRange.Millilitres.Holds(facts.UrineSum.Max) ? (MessageFact[])[]
-                : [new MessageFact.Urine(facts.UrineSum.Max, Span(facts.Urine))],
+            .. facts.Urine.IsEmpty || !facts.UrineSum.Amount.IsExact || !FieldRange.Millilitres.Holds(facts.UrineSum.Amount.High) ? (MessageFact[])[]
+                : [new MessageFact.Urine(facts.UrineSum.Amount.High, Span(facts.Urine))],
         ];
     }
 

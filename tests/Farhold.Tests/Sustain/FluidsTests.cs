@@ -106,14 +106,14 @@ public class FluidsTests
     [Fact]
     public void What_may_have_been_given_within_the_hour_counts_in_the_upper_end_only()
     {
-        var state = Case.Well
+        var record = Case.Well
             .And("00:30", new Payload.FluidGiven(Fluid.OralWater, 200, "mouth"))
             .And(new Happened(Case.Ago("01:30"), Case.Ago("00:50")), new Payload.FluidGiven(Fluid.OralWater, 100, "mouth"))
-            .And("04:00", new Payload.FluidGiven(Fluid.OralRehydration, 500, "mouth")).Record.Readings[0];
-        var sums = FluidBalance.Of(state, Case.Now);
+            .And("04:00", new Payload.FluidGiven(Fluid.OralRehydration, 500, "mouth")).Record;
+        var sums = FluidBalance.Of(record, Case.Now);
         Assert.Equal(new Between(200, 300), sums[0].InMl);
         Assert.Equal(Between.Exactly(800), sums[^1].InMl);
-        Assert.Equal(Between.Exactly(300), FluidBalance.Given(Fluid.OralWater, state, Case.Now));
+        Assert.Equal(new(Fluid.OralWater, new(Between.Exactly(300), 2)), FluidSum.All(record, Case.Now)[0]);
     }
 
     private static Payload.UrineMeasured Urine(double millilitres) => new(millilitres);

@@ -226,7 +226,7 @@ public class ShortMessageTests
                 Assert.Equal(facts.Fluids.Select(f => f.As<Payload.FluidGiven>()).Where(f => f.Fluid == g.Fluid && f.Route == g.Route).Sum(f => f.Millilitres), g.Millilitres, 9);
                 break;
             case MessageFact.Urine u:
-                Assert.Equal((facts.UrineSum.Min, facts.UrineSum.Max), (u.Millilitres, u.Millilitres));
+                Assert.Equal((facts.UrineSum.Amount.Low, facts.UrineSum.Amount.High), (u.Millilitres, u.Millilitres));
                 break;
             case MessageFact.Who w:
                 Assert.True(w.Alias is null || facts.Person.Aliases.Contains(w.Alias));
