@@ -5,6 +5,7 @@ using Farhold.App.Care;
 using Farhold.App.First;
 using Farhold.App.HandOver;
 using Farhold.App.Offline;
+using Farhold.App.Kit;
 using Farhold.App.Phone;
 using Farhold.App.Reminders;
 using Farhold.App.Settings;
@@ -46,6 +47,7 @@ builder.Services.AddSingleton<IPrinter, BrowserPrinter>();
 builder.Services.AddSingleton<AttemptLog>();
 builder.Services.AddSingleton<Reminder>();
 builder.Services.AddSingleton<LocalProtocolKeeper>();
+builder.Services.AddSingleton<KeptAround>();
 
 var host = builder.Build();
 host.Services.GetRequiredService<GlanceFeed>().Start();

@@ -4,6 +4,7 @@ using Farhold.App.Care;
 using Farhold.App.First;
 using Farhold.App.HandOver;
 using Farhold.App.Offline;
+using Farhold.App.Kit;
 using Farhold.App.Phone;
 using Farhold.App.Reminders;
 using Farhold.App.Settings;
@@ -42,6 +43,7 @@ public abstract class ScreenTest : BunitContext
         Services.AddSingleton<AttemptLog>();
         Services.AddSingleton<Reminder>();
         Services.AddSingleton<LocalProtocolKeeper>();
+        Services.AddSingleton<KeptAround>();
         JSInterop.Mode = JSRuntimeMode.Loose;
     }
 

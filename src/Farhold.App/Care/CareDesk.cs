@@ -48,6 +48,10 @@ public sealed class CareDesk : IDisposable
         Show();
     }
 
+    /// <summary>What in an entry looks like a slip, and is asked back before it is logged.</summary>
+    public ImmutableArray<string> Doubts(Payload payload) => Plausible.Doubts(
+        payload, payload as Payload.CasualtyOpened ?? (Record is { } record ? Circumstances.Opened(record.Readings[0], Now) : null), ShippedFormulary.Formulary);
+
     /// <summary>Logs an entry of the open casualty by the carer. Confirmed only once it is on disk.</summary>
     public Task<Appended> LogAsync(Payload payload, Happened happened) =>
         LogAsync(session.Open ?? throw new InvalidOperationException("An entry needs an open casualty."), payload, happened);

@@ -4,7 +4,7 @@ using NodaTime;
 namespace Farhold;
 
 /// <summary>Whether a circumstance holds for a casualty, as far as the record tells.</summary>
-internal static class Circumstances
+public static class Circumstances
 {
     private const double AdultYears = 16;
 

@@ -10,6 +10,18 @@ public enum KidneyLoad
     Muscle,
 }
 
+public static class KidneyLoads
+{
+    /// <summary>The heavier one, where a limb was long without blood flow for certain and a burn is on record too.</summary>
+    public static KidneyLoad Of(State state, Judgement judged) =>
+        Circumstances.Of(Circumstance.LongTourniquet, state, judged) == Truth.Met ? KidneyLoad.Muscle
+        : HasBurn(state, judged.At) ? KidneyLoad.Burn
+        : KidneyLoad.None;
+
+    public static bool HasBurn(State state, NodaTime.Instant now) =>
+        state.Of(Kind.WoundFound).Any(w => w.When.Earliest <= now && w.As<Payload.WoundFound>().Nature == WoundNature.Burn);
+}
+
 /// <summary>How much urine there should be.</summary>
 /// <param name="MlPerHour">Null where it hangs on a mass that is not known.</param>
 /// <param name="MlPerKgHour">Null where the target is not by mass.</param>
