@@ -6,6 +6,8 @@ using Farhold.App.HandOver;
 using Farhold.App.Offline;
 using Farhold.App.Kit;
 using Farhold.App.Phone;
+using Farhold.App.Power;
+using Farhold.App.Prepare;
 using Farhold.App.Reminders;
 using Farhold.App.Settings;
 using Farhold.App.Shell;
@@ -44,6 +46,9 @@ public abstract class ScreenTest : BunitContext
         Services.AddSingleton<Reminder>();
         Services.AddSingleton<LocalProtocolKeeper>();
         Services.AddSingleton<KeptAround>();
+        Services.AddSingleton<KeptTrip>();
+        Services.AddSingleton<IBattery>(Battery);
+        Services.AddSingleton<BatteryWatch>();
         JSInterop.Mode = JSRuntimeMode.Loose;
     }
 
@@ -54,6 +59,8 @@ public abstract class ScreenTest : BunitContext
     internal FakeOfflineCopy Copy { get; } = new();
 
     internal FakeAlerts Alerts { get; } = new();
+
+    internal FakeBattery Battery { get; } = new();
 
     internal FakeHandOver HandOver { get; } = new();
 

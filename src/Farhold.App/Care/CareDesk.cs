@@ -13,6 +13,9 @@ public sealed class CareDesk : IDisposable
     /// <summary>How often the picture is made anew while nothing is logged (a design choice); clocks count in between.</summary>
     private static readonly Duration Pace = Duration.FromSeconds(5);
 
+    /// <summary>The same to save the battery, while no attempt is under way.</summary>
+    private static readonly Duration SavingPace = Duration.FromSeconds(30);
+
     private readonly Session session;
     private readonly Preferences preferences;
     private readonly Ticker ticker;
@@ -103,9 +106,12 @@ public sealed class CareDesk : IDisposable
 
     private void Tick()
     {
-        if (Picture is { } picture && (Now - picture.At >= Pace || Now < picture.At))
+        if (Picture is { } picture && (Now - picture.At >= PaceOf(picture) || Now < picture.At))
             Show();
     }
+
+    private Duration PaceOf(Judgement picture) =>
+        preferences.Look == Look.Saving && picture.Limbs.All(l => l.Attempt is null) && picture.Watched.All(w => w.Attempt is null) ? SavingPace : Pace;
 
     private void Show()
     {

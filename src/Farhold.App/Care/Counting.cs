@@ -23,7 +23,7 @@ public sealed class Countdown : Ticking
     [Parameter, EditorRequired]
     public Instant To { get; set; }
 
-    protected override string Text(Instant now) => Counting.Text(To - now);
+    protected override string Text(Instant now) => Of(To - now);
 }
 
 /// <summary>How long since something that may be known only as a range; then to the minute, since the ends differ by more.</summary>
@@ -33,5 +33,5 @@ public sealed class CountUp : Ticking
     public Happened Since { get; set; }
 
     protected override string Text(Instant now) =>
-        Since.IsInstant ? Counting.Text(Since.Until(now).Max) : Say.Elapsed(Since.Until(now));
+        Since.IsInstant ? Of(Since.Until(now).Max) : Say.Elapsed(Since.Until(now));
 }

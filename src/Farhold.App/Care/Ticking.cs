@@ -1,3 +1,4 @@
+using Farhold.App.Phone;
 using Farhold.App.Shell;
 using Microsoft.AspNetCore.Components;
 using Microsoft.AspNetCore.Components.Rendering;
@@ -15,6 +16,9 @@ public abstract class Ticking : ComponentBase, IDisposable
 
     [Inject]
     public Ticker Ticker { get; set; } = null!;
+
+    [Inject]
+    public Preferences Preferences { get; set; } = null!;
 
     protected abstract string Text(Instant now);
 
@@ -35,6 +39,10 @@ public abstract class Ticking : ComponentBase, IDisposable
         Ticker.Ticked -= Tick;
         GC.SuppressFinalize(this);
     }
+
+    /// <summary>To the second; to save the battery only to the minute, but for the last two.</summary>
+    protected string Of(Duration span) => Preferences.Look == Look.Saving && Math.Abs(span.TotalMinutes) >= 2
+        ? Say.Duration(span < Duration.Zero ? -span : span) : Counting.Text(span);
 
     private void Tick()
     {

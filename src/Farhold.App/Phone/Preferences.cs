@@ -6,6 +6,9 @@ public enum Look
 {
     Night,
     Day,
+
+    /// <summary>Black and dim, nothing moves, and less is drawn anew: for a battery that has to last.</summary>
+    Saving,
 }
 
 public enum TemperatureUnit
@@ -29,10 +32,10 @@ public sealed class Preferences(IPhone phone)
 
     public Look Look
     {
-        get => phone.Get("look") == "day" ? Look.Day : Look.Night;
+        get => phone.Get("look") switch { "day" => Look.Day, "saving" => Look.Saving, _ => Look.Night };
         set
         {
-            var name = value == Look.Day ? "day" : "night";
+            var name = value switch { Look.Day => "day", Look.Saving => "saving", _ => "night" };
             phone.Set("look", name);
             phone.Look(name);
         }

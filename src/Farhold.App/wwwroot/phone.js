@@ -24,3 +24,11 @@ export function room() {
 }
 
 export const timeZone = () => Intl.DateTimeFormat().resolvedOptions().timeZone ?? '';
+
+// The level, negative while charging; not a number where the browser does not tell.
+export async function battery() {
+  try {
+    const told = await navigator.getBattery();
+    return told.charging ? -Math.max(told.level, Number.MIN_VALUE) : told.level;
+  } catch { return NaN; }
+}

@@ -53,9 +53,13 @@ public enum UsedPer
     Party,
 }
 
-/// <summary>How much to set out with: the sum of what is for the party, for each day, and for each person and day.</summary>
-public sealed record CarryRule(double Party, double Day, double PersonDay)
+/// <summary>
+/// How much to set out with: the sum of what is for the party, for each day help may take, for each person and such day, and
+/// for each day of the trip.
+/// </summary>
+public sealed record CarryRule(double Party, double Day, double PersonDay, double TripDay)
 {
     /// <returns>Whole pieces, rounded up.</returns>
-    public int For(int people, double days) => (int)Math.Ceiling(Math.Round(Party + (Day * days) + (PersonDay * people * days), 6));
+    public int For(int people, double waitDays, double tripDays) =>
+        (int)Math.Ceiling(Math.Round(Party + (Day * waitDays) + (PersonDay * people * waitDays) + (TripDay * tripDays), 6));
 }

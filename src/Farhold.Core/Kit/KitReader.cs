@@ -72,9 +72,9 @@ public sealed class KitReader
     {
         if (!json.IsObject(carry, "carry"))
             return null;
-        json.OnlyKnown(carry, "party", "day", "personDay");
+        json.OnlyKnown(carry, "party", "day", "personDay", "tripDay");
         double Of(string name) => carry[name] is { } member && json.Number(member, name) is { } number ? Math.Max(0, number) : 0;
-        return new(Of("party"), Of("day"), Of("personDay"));
+        return new(Of("party"), Of("day"), Of("personDay"), Of("tripDay"));
     }
 
     private Between Range(Located value)
