@@ -74,7 +74,7 @@ public class VerbTests
     {
         using var scratch = new Scratch();
         var whole = scratch.Write("base.txt", ShippedProtocol.Json.ToArray());
-        Assert.Contains("usable\nProtocol farhold-base 1.0.0", Run.Farhold("check", whole).Output);
+        Assert.Contains("usable\nProtocol farhold-base 1.1.0", Run.Farhold("check", whole).Output);
         var broken = scratch.Write("broken.txt", Encoding.UTF8.GetBytes(
             Encoding.UTF8.GetString(ShippedProtocol.Json.Span).Replace("\"PT6H\"", "\"six hours\"")));
         var refused = Run.Farhold("check", broken);

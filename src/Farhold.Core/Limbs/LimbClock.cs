@@ -51,6 +51,10 @@ public sealed record LimbClock(
             stretches);
     }
 
+    /// <summary>When flow came back, where it surely has; null while a tourniquet is, or may be, tight.</summary>
+    public Happened? Loosened() => this is { Tight: Truth.NotMet, Stretches: [.., var last] }
+        ? new(last.Stopped == Truth.Met ? last.To : last.From, last.To) : null;
+
     /// <summary>Nothing changes between two neighbouring ends of intervals, so one look between them tells of all of it.</summary>
     private static ImmutableArray<Stoppage> StretchesOf(ImmutableArray<TourniquetLife> lives, Instant now)
     {

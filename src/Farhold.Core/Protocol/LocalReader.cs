@@ -30,7 +30,7 @@ public sealed class LocalReader
 
     private Protocol? Lay(Located root)
     {
-        json.OnlyKnown(root, "$schema", "local", "version", "title", "over", "authority", "sources", "clock", "freshness", "criteria", "steps", "watch", "tasks", "orders");
+        json.OnlyKnown(root, "$schema", "local", "version", "title", "over", "authority", "sources", "clock", "freshness", "criteria", "steps", "watch", "tasks", "careFreshness", "orders");
         if (json.Text(root, "over") is var over && over.Length > 0 && over != under.Id)
             json.Refuse(root["over"]!.Offset, $"this local protocol is meant for {over}, not for {under.Id}");
         var parts = new ProtocolParts(json, root);
@@ -45,7 +45,8 @@ public sealed class LocalReader
             Criteria = Criteria(root, parts, clock),
             Steps = Steps(root, parts),
             Watch = Watch(root, parts),
-            Tasks = Tasks(root, parts, clock),
+            Tasks = Tasks(root, new(json, parts, clock)),
+            CareFreshness = CareFreshness(root, parts),
         };
         ProtocolReader.Whole(json, root, laid);
         var orders = Orders(root);
@@ -83,6 +84,19 @@ public sealed class LocalReader
             var hard = under.Criteria.Any(c => c.Hard && c.Condition.Inputs.Any(i => i.Name == name));
             if (under.Freshness.TryGetValue(name, out var before))
                 Note(root["freshness"]![name]!, Strictness.Shorter(before, span), hard, $"{name} stays fresh {Say.Duration(span)} instead of {Say.Duration(before)}");
+            freshness[name] = span;
+        }
+
+        return freshness.ToImmutable();
+    }
+
+    private ImmutableSortedDictionary<string, Duration> CareFreshness(Located root, ProtocolParts parts)
+    {
+        var freshness = under.CareFreshness.ToBuilder();
+        foreach (var (name, span) in parts.CareFreshness())
+        {
+            var before = under.CareFreshness.GetValueOrDefault(name, under.Freshness.GetValueOrDefault(name, span));
+            Note(root["careFreshness"]![name]!, Strictness.Shorter(before, span), false, $"for tasks, {name} stays fresh {Say.Duration(span)} instead of {Say.Duration(before)}");
             freshness[name] = span;
         }
 
@@ -170,7 +184,7 @@ public sealed class LocalReader
         return watch;
     }
 
-    private ImmutableArray<CareTask> Tasks(Located root, ProtocolParts parts, ClockLimits clock)
+    private ImmutableArray<CareTask> Tasks(Located root, CareTaskReader reader)
     {
         var tasks = under.Tasks.ToList();
         foreach (var item in json.Items(root, "tasks", required: false))
@@ -183,25 +197,35 @@ public sealed class LocalReader
                     json.Refuse(item.Offset, $"there is no task {item["id"]?.Text} to drop");
                 else
                 {
-                    Note(item, Change.Looser, false, $"the task {tasks[at].Id} is dropped");
+                    Note(item, Change.Looser, tasks[at].AtMost is not null, $"the task {tasks[at].Id} is dropped");
                     tasks.RemoveAt(at);
                 }
             }
-            else if (parts.Task(item, clock) is { } task)
-            {
-                if (at < 0)
-                    tasks.Add(task);
-                else
-                    tasks[at] = task;
-                var change = at < 0 ? Change.Tighter : Strictness.Of(under.Tasks[at], task);
-                Note(item, change, false, $"the task {task.Id} is changed: {task.Text}");
-                if (change == Change.Same)
-                    Reworded(item, false, $"the task {task.Id}", (under.Tasks[at].Text, under.Tasks[at].Sources), (task.Text, task.Sources));
-            }
+            else if (reader.Read(item, at < 0 ? null : tasks[at]) is { } task)
+                Put(item, tasks, at, task);
         }
 
         return [.. tasks];
     }
+
+    private void Put(Located item, List<CareTask> tasks, int at, CareTask task)
+    {
+        if (at < 0)
+        {
+            tasks.Add(task);
+            changes.Add($"the task {task.Id} is changed: {task.Text}");
+            return;
+        }
+
+        var before = tasks[at];
+        tasks[at] = task;
+        var change = Strictness.Of(before, task);
+        Note(item, change, before.AtMost is { } most && !(task.AtMost <= most), $"the task {task.Id} is changed: {task.Text}");
+        if (change == Change.Same)
+            Reworded(item, false, $"the task {task.Id}", (Words(before), before.Sources), (Words(task), task.Sources));
+    }
+
+    private static string Words(CareTask task) => string.Join(" ", new[] { task.Text, task.Reason, task.Instead }.OfType<string>());
 
     /// <summary>Drugs that may be given: never without a named authority.</summary>
     private ImmutableArray<string> Orders(Located root)

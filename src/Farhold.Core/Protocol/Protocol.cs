@@ -41,29 +41,6 @@ public sealed record WatchPeriod(Duration? Until, Duration? Every);
 
 public sealed record WatchPlan(string Text, ImmutableArray<WatchPeriod> Periods, ImmutableArray<string> Sources);
 
-public enum TaskScope
-{
-    Casualty,
-
-    /// <summary>Each limb with a tight tourniquet.</summary>
-    Limb,
-}
-
-/// <summary>Something to be done again and again.</summary>
-/// <param name="Every">In a stable casualty; null: only when unstable.</param>
-/// <param name="Unstable">While shock is suspected or unknown, or an attempt or the first hours of a watch are on.</param>
-/// <param name="Once">Instead of repeating: once, this long after the limb was first tightened.</param>
-/// <param name="DoneBy">Kinds of entries that count as doing it, besides a <c>task.done</c>.</param>
-public sealed record CareTask(
-    string Id,
-    TaskScope Scope,
-    string Text,
-    Duration? Every,
-    Duration? Unstable,
-    Duration? Once,
-    ImmutableArray<Kind> DoneBy,
-    ImmutableArray<string> Sources);
-
 /// <summary>A protocol: the criteria of the decision and the times that go with it. Versioned data, never code.</summary>
 /// <param name="Local">The local protocol laid over it, or null.</param>
 public sealed record Protocol(
@@ -77,7 +54,11 @@ public sealed record Protocol(
     ImmutableArray<AttemptStep> Steps,
     WatchPlan Watch,
     ImmutableArray<CareTask> Tasks,
-    LocalProtocol? Local);
+    LocalProtocol? Local)
+{
+    /// <summary>How long values stay fresh that tasks ask about, where it differs from the criteria's: care looks less far ahead.</summary>
+    public ImmutableSortedDictionary<string, Duration> CareFreshness { get; init; } = ImmutableSortedDictionary<string, Duration>.Empty;
+}
 
 /// <summary>What a local protocol changed.</summary>
 /// <param name="Authority">Null only where nothing is loosened.</param>

@@ -65,10 +65,15 @@ internal sealed class ProtocolParts(LocatedJson json, Located root, ImmutableArr
         return sources.ToImmutable();
     }
 
-    public ImmutableSortedDictionary<string, Duration> Freshness()
+    public ImmutableSortedDictionary<string, Duration> Freshness() => Freshness("freshness", inputs);
+
+    /// <summary>Of what tasks ask about.</summary>
+    public ImmutableSortedDictionary<string, Duration> CareFreshness() => Freshness("careFreshness", LongInput.All);
+
+    private ImmutableSortedDictionary<string, Duration> Freshness(string section, ImmutableArray<Input> inputs)
     {
         var freshness = ImmutableSortedDictionary.CreateBuilder<string, Duration>(StringComparer.Ordinal);
-        foreach (var member in Members("freshness"))
+        foreach (var member in Members(section))
         {
             if (Input.Named(member.Name, inputs) is not { Expires: true })
                 json.Refuse(member.Offset, $"{member.Name} is no input that goes stale");
@@ -135,34 +140,6 @@ internal sealed class ProtocolParts(LocatedJson json, Located root, ImmutableArr
         }
 
         return new(json.Text(watch, "text"), periods.ToImmutable(), Cited(watch));
-    }
-
-    public ImmutableArray<CareTask> Tasks(ClockLimits clock) =>
-        [.. json.Items(root, "tasks").Select(item => Task(item, clock)).OfType<CareTask>()];
-
-    public CareTask? Task(Located item, ClockLimits clock)
-    {
-        if (!json.IsObject(item, "a task"))
-            return null;
-        json.OnlyKnown(item, "id", "scope", "text", "every", "unstable", "once", "doneBy", "sources");
-        var scope = json.Word<TaskScope>(item, "scope");
-        var once = item["once"] is not { } given ? null
-            : given.Text switch { "window" => clock.Window, "limit" => clock.Limit, _ => json.Span(given, "once (or window, limit)") };
-        var (every, unstable) = (json.OptionalSpan(item, "every"), json.OptionalSpan(item, "unstable"));
-        if ((once is null) == (every is null && unstable is null))
-            json.Refuse(item.Offset, "a task is done once, or every so often: give once, or every and unstable");
-        if (once is not null && scope != TaskScope.Limb)
-            json.Refuse(item.Offset, "a task done once counts from the tightening of a limb: its scope has to be limb");
-        var doneBy = json.Items(item, "doneBy").Select(KindOf).OfType<Kind>();
-        return new(json.Text(item, "id"), scope, json.Text(item, "text"), every, unstable, once, [.. doneBy], Cited(item));
-    }
-
-    private Kind? KindOf(Located item)
-    {
-        var kind = Kinds.Parse(System.Text.Encoding.UTF8.GetBytes(item.Text));
-        if (kind is null)
-            json.Refuse(item.Offset, $"there is no kind of entry {item.Text}");
-        return kind;
     }
 
     public ImmutableArray<string> Cited(Located item)

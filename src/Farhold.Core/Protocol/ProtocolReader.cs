@@ -13,7 +13,7 @@ public static class ProtocolReader
 
     private static Protocol? Compose(LocatedJson json, Located root)
     {
-        json.OnlyKnown(root, "$schema", "protocol", "version", "title", "sources", "clock", "freshness", "criteria", "steps", "watch", "tasks");
+        json.OnlyKnown(root, "$schema", "protocol", "version", "title", "sources", "clock", "freshness", "criteria", "steps", "watch", "tasks", "careFreshness");
         var parts = new ProtocolParts(json, root);
         if (parts.Clock(null) is not { } clock)
             return null;
@@ -27,8 +27,11 @@ public static class ProtocolReader
             parts.Criteria(clock),
             parts.Steps(),
             parts.Watch() ?? new("", [], []),
-            parts.Tasks(clock),
-            null);
+            new CareTaskReader(json, parts, clock).All(root),
+            null)
+        {
+            CareFreshness = parts.CareFreshness(),
+        };
         Whole(json, root, protocol);
         return protocol;
     }
@@ -47,6 +50,13 @@ public static class ProtocolReader
         foreach (var input in protocol.Criteria.SelectMany(c => c.Condition.Inputs).Distinct())
             if (input.Expires && !protocol.Freshness.ContainsKey(input.Name))
                 json.Refuse(root.Offset, $"freshness has to say how long {input.Name} stays fresh");
+        foreach (var twice in protocol.Tasks.GroupBy(t => t.Id).Where(g => g.Count() > 1))
+            json.Refuse(root.Offset, $"task {twice.Key} is given twice");
+        foreach (var task in protocol.Tasks.Where(t => t.ReplacedBy is { } other && protocol.Tasks.All(o => o.Id != other)))
+            json.Refuse(root.Offset, $"task {task.Id} is replaced by {task.ReplacedBy}, which is no task here");
+        foreach (var input in protocol.Tasks.SelectMany(t => t.Condition?.Inputs ?? []).Distinct())
+            if (input.Expires && !protocol.Freshness.ContainsKey(input.Name) && !protocol.CareFreshness.ContainsKey(input.Name))
+                json.Refuse(root.Offset, $"careFreshness has to say how long {input.Name} stays fresh");
         var cited = protocol.Criteria.SelectMany(c => c.Sources)
             .Concat(protocol.Steps.SelectMany(s => s.Sources)).Concat(protocol.Watch.Sources)
             .Concat(protocol.Tasks.SelectMany(t => t.Sources));

@@ -61,7 +61,10 @@ internal static class Strictness
 
     public static Change Of(CareTask before, CareTask after)
     {
-        if (before.Scope != after.Scope || before.DoneBy.Except(after.DoneBy).Any() || after.DoneBy.Except(before.DoneBy).Any())
+        // What a task hangs on is not weighed: drink given where it was withheld is no tighter than drink withheld.
+        if (before.Scope != after.Scope || before.DoneBy.Except(after.DoneBy).Any() || after.DoneBy.Except(before.DoneBy).Any()
+            || before.Seen.Except(after.Seen).Any() || after.Seen.Except(before.Seen).Any() || before.ReplacedBy != after.ReplacedBy
+            || before.OnlyStable != after.OnlyStable || before.Instead is null != after.Instead is null || !SameAsked(before.Condition, after.Condition))
             return Change.Different;
         Change Compare(Duration? b, Duration? a) => (b, a) switch
         {
@@ -70,8 +73,13 @@ internal static class Strictness
             (_, null) => Change.Looser,
             ({ } x, { } y) => Shorter(x, y),
         };
-        return Compare(before.Every, after.Every).With(Compare(before.Unstable, after.Unstable)).With(Compare(before.Once, after.Once));
+        return Compare(before.Every, after.Every).With(Compare(before.Unstable, after.Unstable)).With(Compare(before.Once, after.Once))
+            .With(Compare(before.AtMost, after.AtMost)).With(Shorter(before.From, after.From))
+            .With(Shorter(before.Night ?? Duration.Zero, after.Night ?? Duration.Zero)).With(Larger(before.People, after.People));
     }
+
+    private static bool SameAsked(Condition? before, Condition? after) =>
+        before is null ? after is null : after is not null && MetMoreOften(before, after) == Change.Same;
 
     /// <summary><see cref="Change.Tighter"/> where the condition after is met whenever the one before is.</summary>
     private static Change MetMoreOften(Condition before, Condition after) => (before, after) switch

@@ -31,11 +31,20 @@ public static class LongInput
     public static readonly Input PulseBeyond = new(
         "pulseBeyond", InputType.Word, "feel for the pulse beyond the dressing", [.. Wire.Words<DistalPulse>()], true, true);
 
+    /// <summary>mL/h over the last measurements.</summary>
+    public static readonly Input UrineMlPerHour = new("urineMlPerHour", InputType.Number, "measure the urine twice, some hours apart", [], true);
+
+    /// <summary>Since the last tourniquet on the limb was loosened.</summary>
+    public static readonly Input SinceLoosened = new("sinceLoosened", InputType.Duration, "", [], false, true);
+
+    /// <summary>A wound that is on no limb with a tourniquet, tight or loose.</summary>
+    public static readonly Input WoundElsewhere = new("woundElsewhere", InputType.Flag, "look for other wounds", ["false", "true"], false);
+
     /// <summary>All that may be asked about in the long watch.</summary>
     public static readonly ImmutableArray<Input> All =
     [
         .. Input.All, Pain, ShockIndex, HeartRateCourse, BreathRateCourse, SystolicCourse, Spo2Course, PainCourse, UrineFlow, FluidInDay,
-        HeadWound, Loosened, PulseBeyond,
+        HeadWound, Loosened, PulseBeyond, UrineMlPerHour, SinceLoosened, WoundElsewhere,
     ];
 
     private static Input Course(string name, string look) => new(name, InputType.Word, look, [.. Wire.Words<SignCourse>()], true);

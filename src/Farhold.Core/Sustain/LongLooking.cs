@@ -24,6 +24,9 @@ internal static class LongLooking
             w.When.Earliest <= scene.Now && w.As<Payload.WoundFound>().Region == BodyRegion.Head))],
         "loosened" => scene.Clock is { Tight: not Truth.Unknown and var tight } ? [Now(scene, tight == Truth.NotMet)] : [],
         "pulseBeyond" => Beyond(scene),
+        "urineMlPerHour" => Farhold.UrineFlow.Of(scene.State, scene.Now) is { } flow ? [new(flow.MlPerHour.Low, flow.MlPerHour.High, null, flow.Last)] : [],
+        "sinceLoosened" => Since(scene),
+        "woundElsewhere" => [Now(scene, Elsewhere(scene))],
         _ => throw new System.Diagnostics.UnreachableException(input.Name),
     };
 
@@ -65,5 +68,21 @@ internal static class LongLooking
         return Current.Of(scene.State.Of(Kind.SignsTaken), scene.Now, d =>
             d.When.Earliest >= since && d.As<Payload.SignsTaken>().DistalPulse?.TryGetValue(clock.Limb, out var pulse) == true
                 ? Reading.Of(Wire.Word(pulse), d.When) : null);
+    }
+
+    private static ImmutableArray<Reading> Since(Scene scene)
+    {
+        if (scene.Clock is not { } clock || clock.Loosened() is not { } loosened)
+            return [];
+        var since = loosened.Until(scene.Now);
+        return [new(since.Min.TotalSeconds, since.Max.TotalSeconds, null, Happened.At(scene.Now), Lasting: true)];
+    }
+
+    private static bool Elsewhere(Scene scene)
+    {
+        var limbs = Enum.GetValues<Limb>().Where(l => LimbClock.Of(l, scene.State, scene.Now) is not null).ToArray();
+        var treated = limbs.SelectMany(l => LimbWounds.Treated(l, scene.State, scene.Now)).ToHashSet();
+        return scene.State.Of(Kind.WoundFound).Any(w => w.When.Earliest <= scene.Now && w.As<Payload.WoundFound>() is var found
+            && !treated.Contains(found.Wound) && !(found.Limb is { } limb && limbs.Contains(limb)));
     }
 }

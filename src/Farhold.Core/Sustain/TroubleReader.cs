@@ -21,6 +21,8 @@ public static class TroubleReader
                 continue;
             json.OnlyKnown(item, "id", "scope", "text", "do", "falseDays", "sources", "when");
             var scope = json.Word<TaskScope>(item, "scope");
+            if (scope == TaskScope.Loosened)
+                json.Refuse(item.Offset, "a rule is about the casualty or about a limb");
             var falseDays = json.Required(item, "falseDays") is { } given ? json.Number(given, "falseDays") : null;
             if (falseDays is < 0 or > 1000)
                 json.Refuse(item.Offset, "falseDays is of 1,000 days");

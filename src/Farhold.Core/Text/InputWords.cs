@@ -45,6 +45,9 @@ public static class InputWords
         ["headWound"] = ("wound of the head", ""),
         ["loosened"] = ("tourniquet loosened", ""),
         ["pulseBeyond"] = ("pulse beyond it", ""),
+        ["urineMlPerHour"] = ("urine", "mL/h"),
+        ["sinceLoosened"] = ("since it was loosened", ""),
+        ["woundElsewhere"] = ("wound elsewhere", ""),
     };
 
     /// <summary><c>heart rate</c>.</summary>

@@ -10,30 +10,38 @@ public static class DueList
     private static readonly Duration FirstHours = Duration.FromHours(2);
 
     /// <param name="shock">By the signs last seen, however old: signs that are due again do not make a casualty unstable.</param>
+    public static bool IsUnstable(IReadOnlyList<LimbVerdict> limbs, IReadOnlyList<WatchedLimb> watched, Truth shock, Instant now) =>
+        shock != Truth.NotMet
+        || limbs.Any(l => l.Attempt is not null)
+        || watched.Any(w => w.Loosened.Until(now).Min < FirstHours);
+
     public static ImmutableArray<DueTask> Of(
         State state,
-        Protocol protocol,
+        WatchPlan watch,
         IReadOnlyList<LimbVerdict> limbs,
         IReadOnlyList<WatchedLimb> watched,
-        Truth shock,
+        IEnumerable<PlannedTask> plan,
         ImmutableArray<Doubt> doubts,
         Instant now)
     {
-        if (state.Of(Kind.CareEnded).Any(e => e.When.Latest <= now))
-            return [];
-        var unstable = shock != Truth.NotMet
-            || limbs.Any(l => l.Attempt is not null)
-            || watched.Any(w => w.Loosened.Until(now).Min < FirstHours);
         var due = doubts.Select(d => new DueTask(now, d.Id, null, d.Text, [], true))
             .Concat(limbs.SelectMany(l => Tightening(l, state, now)))
-            .Concat(watched.SelectMany(w => Watch(w, state, protocol.Watch, now)))
-            .Concat(protocol.Tasks.SelectMany(t => Repeating(t, state, limbs, unstable, now)));
+            .Concat(watched.SelectMany(w => Watch(w, state, watch, now)))
+            .Concat(plan.Where(p => p.Applies != Truth.NotMet).Select(p => p.Due(now)));
         return [.. InOrder(due)];
     }
 
-    /// <summary>What must be done at once first, then by time, then by name.</summary>
+    /// <summary>What must be done at once first; of what is due, checks before comfort; then by time, then by name.</summary>
     public static IEnumerable<DueTask> InOrder(IEnumerable<DueTask> due) =>
-        due.OrderByDescending(d => d.AtOnce).ThenBy(d => d.At).ThenBy(d => d.Task, StringComparer.Ordinal);
+        due.OrderByDescending(d => d.AtOnce).ThenBy(Rank).ThenBy(d => d.At).ThenBy(d => d.Task, StringComparer.Ordinal);
+
+    private static int Rank(DueTask due) => due switch
+    {
+        { Until: not null } => 0,
+        { Overdue: true, Group: TaskGroup.Nursing } => 1,
+        { Overdue: true } => 0,
+        _ => 2,
+    };
 
     /// <summary>A tight tourniquet that does not stop the bleeding, or leaves a pulse beyond it, is not tight enough.</summary>
     private static IEnumerable<DueTask> Tightening(LimbVerdict limb, State state, Instant now)
@@ -60,63 +68,6 @@ public static class DueList
             ? new(at, Name("watch", limb.Limb), limb.Limb, plan.Text, plan.Sources, at < now)
             : new(now, Name("watch", limb.Limb), limb.Limb, "watch the wound without a break", plan.Sources, false) { Until = until };
     }
-
-    private static IEnumerable<DueTask> Repeating(
-        CareTask task, State state, IReadOnlyList<LimbVerdict> limbs, bool unstable, Instant now)
-    {
-        if (task.Scope == TaskScope.Limb)
-            return limbs.Select(l => Of(task, state, l.Clock, unstable, now)).OfType<DueTask>();
-        return Of(task, state, null, unstable, now) is { } one ? [one] : [];
-    }
-
-    private static DueTask? Of(CareTask task, State state, LimbClock? clock, bool unstable, Instant now)
-    {
-        var name = clock is null ? task.Id : Name(task.Id, clock.Limb);
-        var last = LastDone(task, name, state, clock, now);
-        if (task.Once is { } once)
-        {
-            var at = clock!.FirstTightened.Earliest + once;
-            return last is { } done && done >= at - once ? null : Due(at);
-        }
-
-        var interval = unstable ? task.Unstable ?? task.Every : task.Every;
-        return interval is { } every ? Due(last is { } l ? l + every : Start(state, clock, now)) : null;
-
-        DueTask Due(Instant at) => new(at, name, clock?.Limb, task.Text, task.Sources, at < now);
-    }
-
-    /// <summary>When it was last done: a task ticked off, or an entry of a kind that amounts to doing it.</summary>
-    private static Instant? LastDone(CareTask task, string name, State state, LimbClock? clock, Instant now)
-    {
-        var wounds = clock is null ? [] : LimbWounds.Treated(clock.Limb, state, now);
-        Instant? last = null;
-        Latest(state.Of(Kind.TaskDone), d => d.As<Payload.TaskDone>().Task == name);
-        foreach (var kind in task.DoneBy)
-            Latest(state.Of(kind), d => clock is null || About(d.What, clock, wounds));
-        return last;
-
-        // From the end: lists are sorted by latest time, and none that is over before the best found begins can better it.
-        void Latest(ImmutableArray<Dated> entries, Func<Dated, bool> counts)
-        {
-            for (var i = entries.Length - 1; i >= 0 && !(entries[i].When.Latest < last); i--)
-                if (entries[i].When is var when && when.Latest <= now && !(when.Earliest <= last) && counts(entries[i]))
-                    last = when.Earliest;
-        }
-    }
-
-    private static bool About(Payload payload, LimbClock clock, ImmutableArray<string> wounds) => payload switch
-    {
-        Payload.BleedingChecked b => wounds.Contains(b.Wound),
-        Payload.AttemptStarted a => clock.Tourniquets.Contains(a.Tourniquet) || wounds.Contains(a.Wound),
-        Payload.TourniquetTightened t => t.Limb == clock.Limb,
-        Payload.SignsTaken s => s.DistalPulse?.ContainsKey(clock.Limb) == true,
-        _ => true,
-    };
-
-    private static Instant Start(State state, LimbClock? clock, Instant now) =>
-        clock?.FirstTightened.Earliest
-        ?? state.Of(Kind.CasualtyOpened).Select(o => (Instant?)o.When.Earliest).Min()
-        ?? now;
 
     private static DueTask Tighten(Limb limb, Instant at, string text) =>
         new(at, Name("tighten", limb), limb, text, ["common"], true) { AtOnce = true };

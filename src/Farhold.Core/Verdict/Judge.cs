@@ -7,16 +7,17 @@ namespace Farhold;
 /// <summary>Judges a record by a protocol at an instant. Pure: the same three give the same answer.</summary>
 public static class Judge
 {
-    public static Judgement At(CareRecord record, Protocol protocol, Instant now)
+    /// <param name="rhythm">Day and night, and the changes of watch; null: nobody tells, and nothing waits. No verdict depends on it.</param>
+    public static Judgement At(CareRecord record, Protocol protocol, Instant now, Rhythm? rhythm = null)
     {
         var doubts = record.Doubts;
-        var judged = record.Readings.Select(state => Of(state, doubts, protocol, now)).ToImmutableArray();
+        var judged = record.Readings.Select(state => Of(state, doubts, protocol, now, rhythm)).ToImmutableArray();
         var one = judged.Length == 1 ? judged[0] : MostCautious(judged);
         return one with { Doubts = doubts, Remarks = [.. record.Remarks, .. Oddities.Of(record.Readings[0])] };
     }
 
     /// <summary>Judges one reading of a record.</summary>
-    public static Judgement Of(State state, ImmutableArray<Doubt> doubts, Protocol protocol, Instant now)
+    public static Judgement Of(State state, ImmutableArray<Doubt> doubts, Protocol protocol, Instant now, Rhythm? rhythm = null)
     {
         var open = Unsettled(doubts, state, now);
         var casualty = new Evaluating(protocol, new(state, now, null, [], open));
@@ -37,8 +38,16 @@ public static class Judge
 
         var stale = shock.Signs.Any(f => f.Trace.Leaves.Any(l => l.Used.Any(u => u.Stale)));
         var lastKnown = stale ? LastKnownShock(state, open, protocol, now) : shock.State;
-        var due = DueList.Of(state, protocol, limbs, watched, lastKnown, open, now);
-        return new(now, protocol, limbs.ToImmutable(), watched.ToImmutable(), shock, due, doubts, []);
+        var over = state.Of(Kind.CareEnded).Any(e => e.When.Latest <= now);
+        var unstable = DueList.IsUnstable(limbs, watched, lastKnown, now);
+        var plan = over ? [] : CarePlan.Of(
+            state, protocol, limbs.Select(l => l.Clock).Concat(watched.Select(w => w.Clock)), open, unstable, rhythm ?? Rhythm.None, now);
+        var due = over ? [] : DueList.Of(state, protocol.Watch, limbs, watched, plan, open, now);
+        return new(now, protocol, limbs.ToImmutable(), watched.ToImmutable(), shock, due, doubts, [])
+        {
+            Withheld = [.. CarePlan.Withheld(plan)],
+            Unstable = unstable,
+        };
     }
 
     private static LimbVerdict Of(
@@ -115,13 +124,17 @@ public static class Judge
         var watched = readings.SelectMany(j => j.Watched).Where(w => limbs.All(l => l.Limb != w.Limb))
             .GroupBy(w => w.Limb).OrderBy(g => g.Key)
             .Select(g => g.OrderByDescending(w => w.Bleeding).First());
-        var due = readings.SelectMany(j => j.Due).GroupBy(d => d.Task).Select(g => g.MinBy(d => d.At)!);
+        var withheld = readings.SelectMany(j => j.Withheld).DistinctBy(w => w.Name).ToImmutableArray();
+        var due = readings.SelectMany(j => j.Due).Where(d => withheld.All(w => w.Name != d.Task))
+            .GroupBy(d => d.Task).Select(g => g.MinBy(d => d.At)!);
         return readings[0] with
         {
             Limbs = limbs,
             Watched = [.. watched],
             Shock = readings.Select(j => j.Shock).OrderByDescending(s => s.State).First(),
             Due = [.. DueList.InOrder(due)],
+            Withheld = withheld,
+            Unstable = readings.Any(j => j.Unstable),
         };
     }
 }

@@ -69,6 +69,23 @@ public sealed record DueTask(Instant At, string Task, Limb? Limb, string Text, I
     /// <summary>How long it goes on; null for what is done once it is done.</summary>
     public Instant? Until { get; init; }
 
+    /// <summary>Why, in a short sentence; null where the text says it.</summary>
+    public string? Reason { get; init; }
+
+    public TaskGroup Group { get; init; }
+
+    /// <summary>How many pairs of hands it takes.</summary>
+    public int People { get; init; } = 1;
+
+    /// <summary>What tells whether it has to be done; empty where that is known.</summary>
+    public ImmutableArray<Input> LookFirst { get; init; } = [];
+
+    /// <summary>How often now; null for what does not repeat.</summary>
+    public Duration? Every { get; init; }
+
+    /// <summary>Moved to a change of watch so that people sleep.</summary>
+    public bool Waits { get; init; }
+
     /// <summary>The task's sentence, with the time until which it goes on.</summary>
     /// <param name="zone">For that time; null: UTC.</param>
     public string Said(DateTimeZone? zone = null) => Until is { } until ? $"{Text} until {Say.Time(until, zone)}" : Text;
@@ -84,4 +101,11 @@ public sealed record Judgement(
     ShockPicture Shock,
     ImmutableArray<DueTask> Due,
     ImmutableArray<Doubt> Doubts,
-    ImmutableArray<Remark> Remarks);
+    ImmutableArray<Remark> Remarks)
+{
+    /// <summary>What must not be done now, though the plan has it.</summary>
+    public ImmutableArray<WithheldTask> Withheld { get; init; } = [];
+
+    /// <summary>Whether tasks come at their closer intervals.</summary>
+    public bool Unstable { get; init; }
+}

@@ -22,6 +22,11 @@ public static class JudgementJson
             List(w, "signs", judgement.Shock.Signs, Finding);
             w.WriteEndObject();
             List(w, "due", judgement.Due, Due);
+            List(w, "withheld", judgement.Withheld, (x, t) =>
+            {
+                x.WriteString("task", t.Name);
+                x.WriteString("text", t.Text);
+            });
             w.WriteBoolean("damaged", !judgement.Doubts.IsEmpty);
             List(w, "doubts", judgement.Doubts, (x, d) =>
             {
@@ -138,6 +143,12 @@ public static class JudgementJson
         if (due.Limb is { } limb)
             w.WriteString("limb", Wire.Word(limb));
         w.WriteString("text", due.Said());
+        if (due.Reason is { } reason)
+            w.WriteString("reason", reason);
+        if (!due.LookFirst.IsEmpty)
+            Texts(w, "lookFirst", due.LookFirst.Select(i => i.Name));
+        if (due.People > 1)
+            w.WriteNumber("people", due.People);
         w.WriteString("source", string.Join("; ", due.Sources));
     }
 

@@ -29,6 +29,7 @@ public static class Telling
         foreach (var sign in judgement.Shock.Signs.Where(f => f.Against == judgement.Shock.State && f.Against != Truth.NotMet))
             Line(text, 1, Brief(sign));
         Section(text, "Due", judgement.Due.Where(d => !d.AtOnce).Select(d => VerdictWords.Of(d, now)));
+        Section(text, "Not now", judgement.Withheld.Select(w => Plain.Line($"{w.Text} ({w.Name})")));
         Section(text, "Odd in the record", judgement.Remarks.Select(r =>
             Plain.Line(r.About is { } about ? $"entry {about}: {r.Text}" : r.Text)));
         return text.ToString();

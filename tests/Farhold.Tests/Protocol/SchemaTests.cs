@@ -46,8 +46,8 @@ public class SchemaTests
     }
 
     [Theory]
-    [InlineData("\"version\": \"1.0.0\"", "\"version\": 1")]
-    [InlineData("\"version\": \"1.0.0\",", "")]
+    [InlineData("\"version\": \"1.1.0\"", "\"version\": 1")]
+    [InlineData("\"version\": \"1.1.0\",", "")]
     [InlineData("\"title\": \"Rep", "\"name\": \"Rep")]
     [InlineData("\"window\": \"PT2H\"", "\"window\": 2")]
     [InlineData("\"role\": \"forbids\"", "\"role\": \"hinders\"")]
@@ -62,6 +62,11 @@ public class SchemaTests
     [InlineData("\"scope\": \"limb\"", "\"scope\": \"arm\"")]
     [InlineData("[\"signs.taken\"]", "[\"signs.seen\"]")]
     [InlineData("\"heartRate\": \"PT15M\"", "\"massKg\": \"PT15M\"")]
+    [InlineData("\"people\": 2", "\"people\": 3")]
+    [InlineData("\"group\": \"nursing\"", "\"group\": \"kindness\"")]
+    [InlineData("\"seen\": [\"pain\"]", "\"seen\": [\"ache\"]")]
+    [InlineData("\"input\": \"woundElsewhere\"", "\"input\": \"woundThere\"")]
+    [InlineData("\"helpWithin\": \"PT12H\"", "\"occluded\": \"PT12H\"")]
     public void An_error_of_form_is_refused_by_both(string right, string wrong)
     {
         var at = Shipped.IndexOf(right, StringComparison.Ordinal);
@@ -79,6 +84,9 @@ public class SchemaTests
         IEnumerable<string> Words(JsonElement e) => e.GetProperty("enum").EnumerateArray().Select(v => v.GetString()!);
         Assert.Equal(Input.All.Select(i => i.Name), Words(defs.GetProperty("condition").GetProperty("oneOf")[3].GetProperty("properties").GetProperty("input")));
         Assert.Equal(Input.All.Where(i => i.Expires).Select(i => i.Name), Words(defs.GetProperty("freshness").GetProperty("propertyNames")));
+        Assert.Equal(LongInput.All.Select(i => i.Name), Words(defs.GetProperty("careCondition").GetProperty("oneOf")[3].GetProperty("properties").GetProperty("input")));
+        Assert.Equal(LongInput.All.Where(i => i.Expires).Select(i => i.Name), Words(defs.GetProperty("careFreshness").GetProperty("propertyNames")));
+        Assert.Equal(LongInput.All.Select(i => i.Name), Words(defs.GetProperty("task").GetProperty("properties").GetProperty("seen").GetProperty("items")));
         Assert.Equal(Enum.GetValues<Kind>().SkipLast(1).Select(Kinds.Wire), Words(defs.GetProperty("task").GetProperty("properties").GetProperty("doneBy").GetProperty("items")));
     }
 

@@ -36,6 +36,13 @@ public class TroubleTests
         ["head"] = (Head.Signs(s => s with { Mental = Mental.Voice }), Case.Well, Head.Signs(s => s with { Mental = null })),
         ["over-filling"] = (
             Course(Fluid(3500), (i, s) => s with { BreathRate = 14 + (2 * i), Spo2 = 97 }), Case.Well, Fluid(3500)),
+        // JTS crush guideline: possible from 1 h without blood.
+        ["potassium"] = (
+            Released("01:20").Signs(s => s with { HeartRate = 48 }),
+            Released("01:05").Signs(s => s with { HeartRate = 48 }), // 55 min without blood
+            Released("01:20").Signs(s => s with { HeartRate = null, RadialPulse = null })),
+        // JSOM Fall 2016 p. 98: 100 to 200 mL/h.
+        ["kidneys"] = (Urine(Released("02:15"), 99), Course(Urine(Released("02:15"), 100), (_, s) => s), Released("02:15")),
     };
 
     public static TheoryData<string> Rules => [.. ShippedTrouble.Rules.Rules.Select(r => r.Id)];
@@ -69,7 +76,7 @@ public class TroubleTests
 
     /// <summary>
     /// Stable casualties, six hundred of them, signs every hour for a day: rate 84 ± 6, breaths 15 ± 1.5, pressure 122 ± 7,
-    /// 36.8 ± 0.25 °C, pain 4 ± 1, saturation 96 ± 1, urine enough; a tourniquet on for 2 h 10 min, then loosened and dry. On
+    /// 36.8 ± 0.25 °C, pain 4 ± 1, saturation 96 ± 1, as much urine as there ought to be after a long tourniquet (150 mL/h); a tourniquet on for 2 h 10 min, then loosened and dry. On
     /// how many days is each rule met, asked every hour?
     /// </summary>
     [Fact]
@@ -132,6 +139,9 @@ public class TroubleTests
         .With("person", new Payload.CasualtyOpened("Runa", AgeYears: 34, MassKg: 70))
         .And("03:00", new Payload.UrineMeasured(300)).And("01:00", new Payload.UrineMeasured(2 * perHour));
 
+    /// <summary>A tourniquet put on some time ago and loosened ten minutes ago.</summary>
+    private static Case Released(string ago) => Case.Well.TightFor(ago).And("00:10", new Payload.TourniquetSlackened("t1"));
+
     private static Case Fluid(double millilitres) => Case.Well.And("03:00", new Payload.FluidGiven(Farhold.Fluid.OralWater, millilitres, "mouth"));
 
     private static CareRecord Stable(Random random)
@@ -157,7 +167,7 @@ public class TroubleTests
             }));
             entries.Add((at, new Payload.BleedingChecked("w1", Bleeding.None)));
             if (hour % 4 == 0)
-                entries.Add((at, new Payload.UrineMeasured(Math.Round(Noisy(220, 30)))));
+                entries.Add((at, new Payload.UrineMeasured(Math.Round(Noisy(600, 30)))));
         }
 
         return new([.. entries.OrderBy(e => e.At).Select((e, i) => EntryWriting.Write(new("a", i + 1), Happened.At(e.At), e.At, "Ane", e.What))], []);

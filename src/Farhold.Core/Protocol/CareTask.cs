@@ -1,0 +1,76 @@
+using System.Collections.Immutable;
+using NodaTime;
+
+namespace Farhold;
+
+public enum TaskScope
+{
+    Casualty,
+
+    /// <summary>Each limb with a tight tourniquet.</summary>
+    Limb,
+
+    /// <summary>Each limb whose tourniquets have all been loosened.</summary>
+    Loosened,
+}
+
+/// <summary>What a task is part of, for a person who reads the list.</summary>
+public enum TaskGroup
+{
+    /// <summary>Looks that find trouble.</summary>
+    Check,
+
+    /// <summary>Comfort, food and drink, keeping skin and mouth whole.</summary>
+    Nursing,
+
+    /// <summary>What follows the release of a limb that was long without blood.</summary>
+    Release,
+}
+
+/// <summary>Something to be done again and again.</summary>
+/// <param name="Every">In a stable casualty; null: only when unstable.</param>
+/// <param name="Unstable">While shock is suspected or unknown, or an attempt or the first hours of a watch are on.</param>
+/// <param name="Once">Instead of repeating: once, this long after the limb was first tightened.</param>
+/// <param name="DoneBy">Kinds of entries that count as doing it, besides a <c>task.done</c>.</param>
+public sealed record CareTask(
+    string Id,
+    TaskScope Scope,
+    string Text,
+    Duration? Every,
+    Duration? Unstable,
+    Duration? Once,
+    ImmutableArray<Kind> DoneBy,
+    ImmutableArray<string> Sources)
+{
+    /// <summary>Why, in a short sentence.</summary>
+    public string? Reason { get; init; }
+
+    public TaskGroup Group { get; init; }
+
+    /// <summary>Not asked for before this long after the record begins.</summary>
+    public Duration From { get; init; }
+
+    /// <summary>The longest its source lets it wait; no interval of the task goes beyond. Null: no source says.</summary>
+    public Duration? AtMost { get; init; }
+
+    /// <summary>The longest it may wait for a change of watch at night, in a stable casualty. Null: it does not wait.</summary>
+    public Duration? Night { get; init; }
+
+    /// <summary>How many pairs of hands it takes.</summary>
+    public int People { get; init; } = 1;
+
+    /// <summary>When it has to be done at all. Unknown: what to look at comes first. Null: always.</summary>
+    public Condition? Condition { get; init; }
+
+    /// <summary>Not while the casualty is unstable.</summary>
+    public bool OnlyStable { get; init; }
+
+    /// <summary>What to say where it must not be done; null where it is simply not needed.</summary>
+    public string? Instead { get; init; }
+
+    /// <summary>Values that, once looked at, count as doing it.</summary>
+    public ImmutableArray<Input> Seen { get; init; } = [];
+
+    /// <summary>The task that takes its place wherever that one has to be done.</summary>
+    public string? ReplacedBy { get; init; }
+}

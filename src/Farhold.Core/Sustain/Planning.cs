@@ -1,0 +1,78 @@
+using System.Collections.Immutable;
+using NodaTime;
+
+namespace Farhold;
+
+/// <summary>Finds out of one task whether it has to be done, and when next.</summary>
+internal sealed class Planning(CareTask task, Scene scene, Evaluating evaluating)
+{
+    private readonly string name = scene.Clock is { } clock ? $"{task.Id}.{Wire.Word(clock.Limb)}" : task.Id;
+
+    /// <summary>Null where nothing is due of it now or later.</summary>
+    public PlannedTask? Of(bool unstable, Rhythm rhythm)
+    {
+        var start = Start();
+        if (task.From > Duration.Zero && scene.Now < start + task.From)
+            return null;
+        var last = LastDone() is { } counted && (task.Scope != TaskScope.Loosened || counted >= start) ? counted : (Instant?)null;
+        if (task.Once is { } once)
+            return last >= start ? null : Planned(start + once, null, unstable);
+        if ((unstable ? task.Unstable ?? task.Every : task.Every) is not { } every)
+            return null;
+        if (last is not { } done)
+            return Planned(start + task.From, every, unstable);
+        var due = done + every;
+        if (unstable || task.Night is not { } longest || !rhythm.IsNight(due))
+            return Planned(due, every, unstable);
+        return Planned(rhythm.LastUp(done + (every / 2), done + longest) ?? done + longest, every, unstable, waits: true);
+    }
+
+    private PlannedTask Planned(Instant at, Duration? interval, bool unstable, bool waits = false)
+    {
+        var trace = task.Condition is { } condition ? evaluating.Of(condition) : null;
+        var applies = task.OnlyStable && unstable ? Truth.NotMet : trace?.State ?? Truth.Met;
+        var leaves = trace?.Leaves.ToArray() ?? [];
+        return new(
+            task, scene.Clock?.Limb, name, at, applies,
+            applies == Truth.Unknown ? [.. leaves.Where(l => l.State == Truth.Unknown).Select(l => l.Needs).OfType<Input>().Distinct()] : [],
+            [.. leaves.SelectMany(l => l.Used).Distinct()], interval, waits);
+    }
+
+    private Instant Start() => scene.Clock is { } clock
+        ? (task.Scope == TaskScope.Loosened ? clock.Loosened()!.Value : clock.FirstTightened).Earliest
+        : scene.State.Of(Kind.CasualtyOpened).Select(o => (Instant?)o.When.Earliest).Min()
+        ?? scene.State.All.Select(e => (Instant?)e.When.Earliest).Min()
+        ?? scene.Now;
+
+    /// <summary>When it was last done: a task ticked off, an entry of a kind that amounts to doing it, or a value that was looked at.</summary>
+    private Instant? LastDone()
+    {
+        var wounds = scene.Clock is { } clock ? LimbWounds.Treated(clock.Limb, scene.State, scene.Now) : [];
+        Instant? last = null;
+        Latest(scene.State.Of(Kind.TaskDone), d => d.As<Payload.TaskDone>().Task == name);
+        foreach (var kind in task.DoneBy)
+            Latest(scene.State.Of(kind), d => scene.Clock is null || About(d.What, scene.Clock, wounds));
+        foreach (var input in task.Seen)
+            foreach (var reading in Looking.For(input, scene, Duration.MaxValue))
+                if (!reading.Lasting && reading.When.Latest <= scene.Now && !(reading.When.Earliest <= last))
+                    last = reading.When.Earliest;
+        return last;
+
+        // From the end: lists are sorted by latest time, and none that is over before the best found begins can better it.
+        void Latest(ImmutableArray<Dated> entries, Func<Dated, bool> counts)
+        {
+            for (var i = entries.Length - 1; i >= 0 && !(entries[i].When.Latest < last); i--)
+                if (entries[i].When is var when && when.Latest <= scene.Now && !(when.Earliest <= last) && counts(entries[i]))
+                    last = when.Earliest;
+        }
+    }
+
+    private static bool About(Payload payload, LimbClock clock, ImmutableArray<string> wounds) => payload switch
+    {
+        Payload.BleedingChecked b => wounds.Contains(b.Wound),
+        Payload.AttemptStarted a => clock.Tourniquets.Contains(a.Tourniquet) || wounds.Contains(a.Wound),
+        Payload.TourniquetTightened t => t.Limb == clock.Limb,
+        Payload.SignsTaken s => s.DistalPulse?.ContainsKey(clock.Limb) == true,
+        _ => true,
+    };
+}
