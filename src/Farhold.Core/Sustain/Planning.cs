@@ -17,15 +17,25 @@ internal sealed class Planning(CareTask task, Scene scene, Evaluating evaluating
         var last = LastDone() is { } counted && (task.Scope != TaskScope.Loosened || counted >= start) ? counted : (Instant?)null;
         if (task.Once is { } once)
             return last >= start ? null : Planned(start + once, null, unstable);
-        if ((unstable ? task.Unstable ?? task.Every : task.Every) is not { } every)
+        if (Interval(task, unstable) is not { } every)
             return null;
         if (last is not { } done)
             return Planned(start + task.From, every, unstable);
-        var due = done + every;
-        if (unstable || task.Night is not { } longest || !rhythm.IsNight(due))
-            return Planned(due, every, unstable);
-        return Planned(rhythm.LastUp(done + (every / 2), done + longest) ?? done + longest, every, unstable, waits: true);
+        var (at, waits) = Next(task, done, unstable, rhythm);
+        return Planned(at, every, unstable, waits);
     }
+
+    /// <summary>When a repeating task comes again after it was done.</summary>
+    public static (Instant At, bool Waits) Next(CareTask task, Instant done, bool unstable, Rhythm rhythm)
+    {
+        var every = Interval(task, unstable)!.Value;
+        var due = done + every;
+        return unstable || task.Night is not { } longest || !rhythm.IsNight(due)
+            ? (due, false)
+            : (rhythm.LastUp(done + (every / 2), done + longest) ?? done + longest, true);
+    }
+
+    private static Duration? Interval(CareTask task, bool unstable) => unstable ? task.Unstable ?? task.Every : task.Every;
 
     private PlannedTask Planned(Instant at, Duration? interval, bool unstable, bool waits = false)
     {

@@ -60,6 +60,20 @@ public static class Roster
         return watches.ToImmutable();
     }
 
+    /// <summary>
+    /// The part of an endless roster begun at <paramref name="begun"/> that covers an instant and some time after it: the
+    /// same whenever it is asked for, whole days apart.
+    /// </summary>
+    /// <param name="ahead">Up to 48 h.</param>
+    /// <exception cref="ArgumentException">As for the whole roster.</exception>
+    public static ImmutableArray<RosterWatch> Around(IReadOnlyList<string> members, Instant begun, Instant now, Duration ahead)
+    {
+        var days = now <= begun ? 0 : (int)((now - begun) / Day);
+        var from = begun + (Day * days);
+        var turned = members.Count > 2 ? days % members.Count : 0;
+        return Of([.. members.Skip(turned), .. members.Take(turned)], from, Instant.Max(from + Day, Instant.Max(now, from) + ahead));
+    }
+
     /// <summary>What each gets out of it, in the order given.</summary>
     public static ImmutableArray<RosterRest> Rest(IReadOnlyList<string> members, ImmutableArray<RosterWatch> watches) =>
         [.. members.Select(who => Rest(who, watches))];

@@ -33,6 +33,10 @@ public sealed record TroubleFinding(TroubleRule Rule, Limb? Limb, Trace Trace)
 /// <summary>Watches for trouble: three-valued, from the record alone.</summary>
 public static class TroubleWatch
 {
+    /// <summary>Of every reading of a record, each rule at its worst.</summary>
+    public static ImmutableArray<TroubleFinding> Of(CareRecord record, TroubleRules rules, Protocol protocol, Instant now) =>
+        [.. InOrder(record.Readings.SelectMany(state => Of(state, rules, protocol, now)).GroupBy(f => (f.Rule, f.Limb)).Select(g => g.MaxBy(f => f.State)!))];
+
     /// <summary>What is met first, then what can't be told, then the rest; within each in the order of the rules.</summary>
     public static ImmutableArray<TroubleFinding> Of(State state, TroubleRules rules, Protocol protocol, Instant now)
     {
@@ -49,6 +53,9 @@ public static class TroubleWatch
                 findings.AddRange(limbs.Select(l => new TroubleFinding(rule, l.Limb, l.Evaluating.Of(rule.Condition))));
         }
 
-        return [.. findings.OrderBy(f => f.State switch { Truth.Met => 0, Truth.Unknown => 1, _ => 2 })];
+        return [.. InOrder(findings)];
     }
+
+    private static IOrderedEnumerable<TroubleFinding> InOrder(IEnumerable<TroubleFinding> findings) =>
+        findings.OrderBy(f => f.State switch { Truth.Met => 0, Truth.Unknown => 1, _ => 2 });
 }

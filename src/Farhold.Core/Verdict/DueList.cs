@@ -33,7 +33,8 @@ public static class DueList
 
     /// <summary>What must be done at once first; of what is due, checks before comfort; then by time, then by name.</summary>
     public static IEnumerable<DueTask> InOrder(IEnumerable<DueTask> due) =>
-        due.OrderByDescending(d => d.AtOnce).ThenBy(Rank).ThenBy(d => d.At).ThenBy(d => d.Task, StringComparer.Ordinal);
+        due.OrderByDescending(d => d.AtOnce).ThenBy(Rank).ThenBy(d => d.At)
+            .ThenBy(d => d.Group == TaskGroup.Nursing).ThenBy(d => d.Task, StringComparer.Ordinal);
 
     private static int Rank(DueTask due) => due switch
     {

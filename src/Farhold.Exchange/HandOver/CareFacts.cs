@@ -83,10 +83,10 @@ public sealed record CareFacts
     public required ImmutableArray<string> Cautions { get; init; }
 
     /// <param name="protocol">The one in force, local one laid over it where there is one.</param>
-    public static CareFacts Of(CareRecord record, Protocol protocol, Instant now)
+    public static CareFacts Of(CareRecord record, Protocol protocol, Instant now, Rhythm? rhythm = null)
     {
         var source = new Source(record, now);
-        var judgement = Judge.At(record, protocol, now);
+        var judgement = Judge.At(record, protocol, now, rhythm);
         var practice = record.Entries.Any(IsPractice);
         var newer = source.Of(Kind.OfNewerVersion);
         return new()
