@@ -13,7 +13,10 @@ public sealed class NextStep(CareRecord record, Judgement picture, Texts texts)
 {
     private readonly State state = record.Readings[0];
 
-    /// <summary>Bleeding before all; then an attempt under way; then what is overdue; then what the verdict waits for.</summary>
+    /// <summary>
+    /// Bleeding before all; then an attempt, under way or to be made while all it needs is known and fresh; then what is
+    /// overdue; then what the verdict waits for.
+    /// </summary>
     public Step? First()
     {
         if (picture.Due.FirstOrDefault(d => d.AtOnce) is { } atOnce)
@@ -22,12 +25,12 @@ public sealed class NextStep(CareRecord record, Judgement picture, Texts texts)
             return new(texts.QuickTightened, Opens: Quick.Tightened);
         if (UnderWay is { } limb)
             return new(texts.AttemptGoOn, Goes: Attempt(limb));
+        if (picture.Limbs.FirstOrDefault(l => l.Verdict == Verdict.Attempt) is { } ready)
+            return new(texts.QuickAttempt, Goes: Attempt(ready.Limb));
         if (picture.Due.FirstOrDefault(d => d.Overdue) is { } overdue)
             return OfDue(overdue);
         if (picture.Limbs.FirstOrDefault(l => l.Verdict == Verdict.CheckFirst) is { CheckFirst: [var look, ..] })
             return OfInput(look);
-        if (picture.Limbs.FirstOrDefault(l => l.Verdict == Verdict.Attempt) is { } ready)
-            return new(texts.QuickAttempt, Goes: Attempt(ready.Limb));
         return picture.Due.FirstOrDefault() is { } due ? OfDue(due) : null;
     }
 

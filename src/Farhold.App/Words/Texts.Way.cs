@@ -191,7 +191,7 @@ public sealed partial class Texts
 
     public string WayError => Get();
 
-    public string WayTrials(int first, double second, string third) => Fill(first, second, third);
+    public string WayTrials(int trials) => Fill(trials);
 
     public string WayDrivers => Get();
 
