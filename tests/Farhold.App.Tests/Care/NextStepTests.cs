@@ -25,6 +25,14 @@ public class NextStepTests : CareTest
     }
 
     [Fact]
+    public async Task What_is_overdue_does_not_stand_before_an_attempt_that_is_possible_now()
+    {
+        await ReadyAsync(Well);
+        Assert.Contains(Desk.Picture!.Due, d => d is { Task: "pulse-beyond.left-leg", Overdue: true });
+        Assert.Equal("attempt/left-leg", new NextStep(Desk.Record!, Desk.Picture!, Texts).First()?.Goes);
+    }
+
+    [Fact]
     public async Task A_verdict_to_attempt_leads_to_the_attempt()
     {
         await ReadyAsync(Well with { DistalPulse = System.Collections.Immutable.ImmutableSortedDictionary<Limb, DistalPulse>.Empty.Add(Limb.LeftLeg, DistalPulse.Absent) });

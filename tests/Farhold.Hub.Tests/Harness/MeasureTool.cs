@@ -63,8 +63,8 @@ public class MeasureTool(Browser browser)
                 Name = "eight.json", MimeType = "application/json",
                 Buffer = System.Text.Encoding.UTF8.GetBytes($"{{\"start\":\"{start}\",\"legs\":[{legs}]}}"),
             });
-            await page.WaitForFunctionAsync("run => { const main = document.querySelector('main'); return main.textContent.includes(run) && main.textContent.includes('splitmix64') && !main.querySelector('progress'); }", $"run {run}");
-            var told = await page.GetByText("splitmix64").First.TextContentAsync();
+            await page.WaitForFunctionAsync("run => { const main = document.querySelector('main'); return main.textContent.includes(run) && main.querySelector('[data-worked-ms]') && !main.querySelector('progress'); }", $"run {run}");
+            var told = await page.EvaluateAsync<string>("() => { const p = document.querySelector('[data-worked-ms]'); return p.textContent.split('.')[0] + ' in ' + p.dataset.workedMs + ' ms'; }");
             var longest = await page.EvaluateAsync<double>("() => window.longest");
             Say($"way out, 8 legs, {law}, run {run}: {told}; longest task {longest:0} ms; load {(await File.ReadAllTextAsync("/proc/loadavg", TestContext.Current.CancellationToken)).Split(' ')[0]}");
         }
