@@ -1,0 +1,67 @@
+"""Runs the tests over every mutant that tools/mutate made; prints the score and what lived."""
+import json, os, subprocess, sys, threading, queue
+
+OUT = "artifacts/mutants"
+LAWS = ["Laws.*", "Fuzz.FuzzTests", "Verdicts.TruthTableTests", "Verdicts.ReplayTests", "Protocols.SchemaTests", "Records.RecordSchemaTests"]
+
+
+def run(mutant, options):
+    env = dict(os.environ, STRYKER_MUTANT_ID_CONTROL_VAR="MUTANT", MUTANT=mutant, FARHOLD_CASES="5", FARHOLD_FUZZ="50")
+    command = [f"{OUT}/bin/Farhold.Tests", "-stopOnFail"] + options
+    try:
+        done = subprocess.run(command, env=env, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL, timeout=600)
+    except subprocess.TimeoutExpired:
+        return "Timeout"
+    return "Survived" if done.returncode == 0 else "Killed"
+
+
+def named(option):
+    return [word for name in LAWS for word in (option, f"Farhold.Tests.{name}")]
+
+
+report = json.load(open(f"{OUT}/report.json"))
+known = {}
+if os.path.exists(f"{OUT}/results.jsonl"):
+    known = {r["id"]: r for r in map(json.loads, open(f"{OUT}/results.jsonl"))}
+work = queue.Queue()
+for path, file in report["files"].items():
+    for mutant in file["mutants"]:
+        if mutant["status"] in ("CompileError", "Ignored") or (sys.argv[1:] and os.path.basename(path) not in sys.argv[1:]):
+            continue
+        if known.get(mutant["id"], {}).get("status") in (None, "Survived"):
+            work.put((path, file["source"].split("\n"), mutant))
+total, lock = work.qsize(), threading.Lock()
+
+
+def go_on(results):
+    while True:
+        try:
+            path, source, mutant = work.get_nowait()
+        except queue.Empty:
+            return
+        status = run(mutant["id"], named("-class-"))
+        if status == "Survived":
+            status = run(mutant["id"], named("-class"))
+        line = mutant["location"]["start"]["line"]
+        with lock:
+            known[mutant["id"]] = {"id": mutant["id"], "file": os.path.basename(path), "line": line, "what": mutant["mutatorName"],
+                                   "code": source[line - 1].strip(), "becomes": mutant.get("replacement", ""), "status": status}
+            results.write(json.dumps(known[mutant["id"]]) + "\n")
+            results.flush()
+            print(f"\r{total - work.qsize()} of {total}", end="", file=sys.stderr)
+
+
+with open(f"{OUT}/results.jsonl", "a") as results:
+    threads = [threading.Thread(target=go_on, args=(results,)) for _ in range(os.cpu_count() or 1)]
+    for thread in threads:
+        thread.start()
+    for thread in threads:
+        thread.join()
+files = sorted({r["file"] for r in known.values()})
+for file in files + [None]:
+    of = [r for r in known.values() if file in (None, r["file"])]
+    dead = sum(r["status"] != "Survived" for r in of)
+    print(f"{file or 'all'}: {dead} of {len(of)}, {100 * dead / max(1, len(of)):.1f} %")
+for r in known.values():
+    if r["status"] == "Survived":
+        print(f"{r['file']}:{r['line']} {r['what']}: {r['code']} => {r['becomes'][:100]}")
