@@ -3,6 +3,10 @@ namespace Farhold.App.Words;
 /// <summary>Of preparing a trip, paper forms and the battery.</summary>
 public sealed partial class Texts
 {
+    public string PrintThis => Get();
+
+    public string NotMeasured => Get();
+
     public string PrepareTitle => Get();
 
     public string TripNotKept => Get();

@@ -72,7 +72,7 @@ public static class WaterNeed
     {
         (Heat.Cool, Work.Rest) => new(Intake.AdultAtRestMlPerDay.Low / 24, Intake.AdultAtRestMlPerDay.High / 24),
         (Heat.Warm, Work.Rest) => new(100, 250), // design
-        (Heat.Hot, Work.Rest) => new(150, 500), // design
+        (Heat.Hot, Work.Rest) => new(150, 350), // design
         (Heat.Cool, Work.Easy) => new(200, 500), // design
         (Heat.Cool, Work.Hard) => new(300, 750), // design
         (Heat.Warm, Work.Easy) => new(0.25 * QuartMl, 0.75 * QuartMl),

@@ -28,20 +28,20 @@ public static class TripCheck
     {
         yield return Party(plan);
         yield return Help(plan, protocol.Clock);
-        yield return Told("alarm", plan.Alarm, "Somebody outside knows when to raise the alarm, and whom to call.");
-        yield return new("contacts", Kleene.Of(!plan.Contacts.IsEmpty), "Numbers for help are written down.", ["design"]);
+        yield return Told("alarm", plan.Alarm, "Somebody outside who knows when to raise the alarm, and whom to call.");
+        yield return new("contacts", Kleene.Of(!plan.Contacts.IsEmpty), "Numbers for help, written down.", ["design"]);
         var trained = plan.Party.Count(m => m.Practised);
         yield return new(
             "practice", plan.Party.IsEmpty ? Truth.Unknown : Kleene.Of(trained >= 2),
-            $"Two of the party have practised: {trained} have. One of them may be the casualty.", ["design"]);
-        yield return new("practice-here", Kleene.Of(practised), "A practice casualty was gone through on this phone.", ["design"]);
+            $"Two of the party who have practised, as one may be the casualty: {trained} have.", ["design"]);
+        yield return new("practice-here", Kleene.Of(practised), "A practice casualty gone through on this phone.", ["design"]);
         yield return new(
             "local", Kleene.Of(protocol.Local is { Authority: not null }),
             protocol.Local is { Authority: { } by } local
                 ? $"Local protocol loaded: {local.Title}, by {by.Name}."
-                : "A local protocol with a named authority is loaded. Without it no dose is shown.",
+                : "A local protocol with a named authority: without it no dose is shown.",
             ["design"]);
-        yield return Told("route", plan.Route, "The route is written down.");
+        yield return Told("route", plan.Route, "The route, written down.");
         foreach (var item in kit.Items)
             if (item.Carry is { } carry)
                 yield return Item(item, carry, plan);
@@ -51,7 +51,7 @@ public static class TripCheck
         "party",
         plan.Party.IsEmpty ? Truth.Unknown : Kleene.Of(plan.Party.Length >= 3),
         plan.Party.IsEmpty ? "Who is in the party."
-            : $"Two are left to care and watch in turns if one is hurt: the party is {plan.Party.Length}.",
+            : $"Two left to care and watch in turns if one is hurt: the party is {plan.Party.Length}.",
         ["design"]);
 
     /// <summary>Against the limits of a tourniquet: whoever is further away has to be able to take it off themselves.</summary>

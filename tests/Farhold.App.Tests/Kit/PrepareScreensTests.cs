@@ -17,7 +17,7 @@ public class PrepareScreensTests : CareTest
         var first = shown.FindAll("details")[0];
         Assert.True(first.HasAttribute("open"));
         Assert.Contains(Texts.TripMissing, Text(first), StringComparison.Ordinal);
-        Assert.Contains("Two are left to care and watch in turns if one is hurt: the party is 1.", Text(first), StringComparison.Ordinal);
+        Assert.Contains("Two left to care and watch in turns if one is hurt: the party is 1.", Text(first), StringComparison.Ordinal);
     }
 
     [Fact]
