@@ -65,6 +65,8 @@ internal static class Screens
         await page.Link("Card").TapAsync();
         await page.Link("Back to Hand-over").WaitForAsync();
         yield return "card";
+        await foreach (var name in PackScenes.EachAsync(page))
+            yield return name;
         await page.GoToAsync("Way out");
         await page.Button("Wait").Last.TapAsync();
         await page.Button("Keep this leg").WaitForAsync();
@@ -155,6 +157,8 @@ internal static class Screens
         await page.Link("All casualties").TapAsync();
         await page.Heading("Casualties").WaitForAsync();
         yield return "casualties";
+        await foreach (var name in PackScenes.PrepareAsync(page))
+            yield return name;
         await page.Link("This phone").TapAsync();
         await page.Heading("This phone").WaitForAsync();
         yield return "this-phone";
