@@ -12,6 +12,7 @@ using Farhold.App.Reminders;
 using Farhold.App.Settings;
 using Farhold.App.Shell;
 using Farhold.App.Store;
+using Farhold.App.Sustain;
 using Farhold.App.Tests.Doubles;
 using Farhold.App.WayOut;
 using Farhold.App.Words;
@@ -36,6 +37,7 @@ public abstract class ScreenTest : BunitContext
         Services.AddSingleton<Toasts>();
         Services.AddSingleton<Ticker>();
         Services.AddSingleton<Glance>();
+        Services.AddSingleton<WatchParty>();
         Services.AddSingleton<CareDesk>();
         Services.AddSingleton<Logbook>();
         Services.AddSingleton<WayDesk>();

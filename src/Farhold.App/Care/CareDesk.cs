@@ -3,6 +3,7 @@ using System.Text;
 using Farhold.App.Phone;
 using Farhold.App.Shell;
 using Farhold.App.Store;
+using Farhold.App.Sustain;
 using NodaTime;
 
 namespace Farhold.App.Care;
@@ -19,15 +20,17 @@ public sealed class CareDesk : IDisposable
     private readonly Session session;
     private readonly Preferences preferences;
     private readonly Ticker ticker;
+    private readonly WatchParty party;
     private readonly EntryReader reader = new();
     private string casualty = "";
     private ImmutableArray<StoredLine> taken = [];
 
-    public CareDesk(Session session, Preferences preferences, Ticker ticker)
+    public CareDesk(Session session, Preferences preferences, Ticker ticker, WatchParty party)
     {
-        (this.session, this.preferences, this.ticker) = (session, preferences, ticker);
+        (this.session, this.preferences, this.ticker, this.party) = (session, preferences, ticker, party);
         session.Changed += TakeIn;
         ticker.Ticked += Tick;
+        party.Changed += Show;
     }
 
     /// <summary>The picture has been made anew.</summary>
@@ -43,6 +46,9 @@ public sealed class CareDesk : IDisposable
 
     /// <summary>The phone's clock, but never before the newest entry: a clock set back must not shorten any limb's time.</summary>
     public Instant Now => Record?.LastRecorded is { } last ? Instant.Max(ticker.Now, last) : ticker.Now;
+
+    /// <summary>Day and night here, and when the watch changes.</summary>
+    public Rhythm Rhythm => party.Rhythm(Now);
 
     /// <summary>Judges by this protocol from now on.</summary>
     public void Use(Protocol protocol)
@@ -67,6 +73,7 @@ public sealed class CareDesk : IDisposable
     {
         session.Changed -= TakeIn;
         ticker.Ticked -= Tick;
+        party.Changed -= Show;
     }
 
     private void TakeIn()
@@ -115,7 +122,7 @@ public sealed class CareDesk : IDisposable
 
     private void Show()
     {
-        Picture = Record is null ? null : Judge.At(Record, Protocol, Now);
+        Picture = Record is null ? null : Judge.At(Record, Protocol, Now, Rhythm);
         Changed?.Invoke();
     }
 }

@@ -27,12 +27,15 @@ public sealed class NextStep(CareRecord record, Judgement picture, Texts texts)
             return new(texts.AttemptGoOn, Goes: Attempt(limb));
         if (picture.Limbs.FirstOrDefault(l => l.Verdict == Verdict.Attempt) is { } ready)
             return new(texts.QuickAttempt, Goes: Attempt(ready.Limb));
-        if (picture.Due.FirstOrDefault(d => d.Overdue) is { } overdue)
+        if (picture.Due.FirstOrDefault(d => d.Overdue && !IsCare(d)) is { } overdue)
             return OfDue(overdue);
         if (picture.Limbs.FirstOrDefault(l => l.Verdict == Verdict.CheckFirst) is { CheckFirst: [var look, ..] })
             return OfInput(look);
-        return picture.Due.FirstOrDefault() is { } due ? OfDue(due) : null;
+        return picture.Due.FirstOrDefault() is { } due ? IsCare(due) ? new(texts.CareDue, Goes: "sustain") : OfDue(due) : null;
     }
+
+    /// <summary>What the place Sustain shows with its reason: a bare tick would not say of what.</summary>
+    private static bool IsCare(DueTask due) => due.Group != TaskGroup.Check || due.Task == "dressings";
 
     public Step OfDue(DueTask due)
     {
@@ -45,6 +48,11 @@ public sealed class NextStep(CareRecord record, Judgement picture, Texts texts)
             "pulse-beyond" => new(texts.QuickBeyond, Opens: Quick.Beyond),
             "reassess" => new(texts.Reassess, Goes: "why/" + Wire.Word(due.Limb!.Value)),
             "help" => new(texts.QuickHelp, Opens: Quick.Help),
+            "drink" when due.LookFirst.IsEmpty => new(texts.DrankMug, Logs: new Payload.FluidGiven(Fluid.OralWater, 250, "mouth")),
+            "drink" or "release-fluid" => new(texts.LogFluid, Goes: "enter/" + Kinds.Wire(Kind.FluidGiven)),
+            "urine" or "release-urine" => new(texts.LogUrine, Goes: "enter/" + Kinds.Wire(Kind.UrineMeasured)),
+            "pain" => new(texts.SignPain, Goes: "signs/take/pain"),
+            _ when due.Every is not null => new(texts.TickOff, Logs: new Payload.TaskDone(due.Task)),
             _ => new(texts.SeenAndSettled, Logs: new Payload.TaskDone(due.Task)),
         };
     }
@@ -60,7 +68,10 @@ public sealed class NextStep(CareRecord record, Judgement picture, Texts texts)
             new(texts.LogAdvice, Goes: "enter/" + Kinds.Wire(Kind.AdviceReceived)),
         _ when input == Input.RecordWhole => new(texts.PlaceLog, Goes: "log"),
         _ when input == Input.AgeYears && Opened is { } opened => new(texts.EnterAge, Goes: $"amend/{opened}"),
-        _ when Sign.Of(input.Name) is { } sign => new(texts.TakeSigns, Goes: "signs/take/" + sign.Wire),
+        _ when input == LongInput.PulseBeyond => new(texts.QuickBeyond, Opens: Quick.Beyond),
+        _ when input == LongInput.UrineFlow || input == LongInput.UrineMlPerHour => new(texts.LogUrine, Goes: "enter/" + Kinds.Wire(Kind.UrineMeasured)),
+        _ when input == LongInput.ShockIndex => OfInput(Input.Systolic),
+        _ when Sign.Of(input.Name.Replace("Course", "", StringComparison.Ordinal)) is { } sign => new(texts.TakeSigns, Goes: "signs/take/" + sign.Wire),
         _ => new(texts.PlaceLog, Goes: "log"),
     };
 

@@ -16,6 +16,7 @@ public static class Places
     public static readonly Place Now = new("now", t => t.PlaceNow);
     public static readonly Place Limbs = new("limbs", t => t.PlaceLimbs);
     public static readonly Place Signs = new("signs", t => t.PlaceSigns);
+    public static readonly Place Sustain = new("sustain", t => t.PlaceSustain);
     public static readonly Place WayOut = new("way-out", t => t.PlaceWayOut);
     public static readonly Place HandOver = new("hand-over", t => t.PlaceHandOver);
     public static readonly Place Log = new("log", t => t.PlaceLog);
@@ -23,5 +24,5 @@ public static class Places
     /// <summary>Reached from the strip of what is due, so it needs no room in the bar.</summary>
     public static readonly Place Reminders = new("reminders", t => t.PlaceReminders);
 
-    public static ImmutableArray<Place> All { get; } = [Now, Limbs, Signs, WayOut, HandOver, Log];
+    public static ImmutableArray<Place> All { get; } = [Now, Limbs, Signs, Sustain, WayOut, HandOver, Log];
 }

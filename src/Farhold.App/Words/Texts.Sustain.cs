@@ -1,0 +1,71 @@
+namespace Farhold.App.Words;
+
+/// <summary>Of the place Sustain.</summary>
+public sealed partial class Texts
+{
+    public string PlaceSustain => Get();
+
+    public string CareDue => Get();
+
+    public string CareNow => Get();
+
+    public string CareCloser => Get();
+
+    public string CareNot => Get();
+
+    public string CareNothingUntil(string what) => Fill(what);
+
+    public string CareLater(int count) => Fill(count);
+
+    public string CareWaits => Get();
+
+    public string CareTwo => Get();
+
+    public string CareWhy => Get();
+
+    public string CareEvery(string what) => Fill(what);
+
+    public string DrankMug => Get();
+
+    public string LogFluid => Get();
+
+    public string LogUrine => Get();
+
+    public string TroubleTitle => Get();
+
+    public string TroubleNone => Get();
+
+    public string TroubleLook => Get();
+
+    public string TroubleOpen(int count) => Fill(count);
+
+    public string ReleaseBefore(string what) => Fill(what);
+
+    public string ReleaseAfter(string what) => Fill(what);
+
+    public string ReleaseWithout(string what) => Fill(what);
+
+    public string ReleaseSince(string what) => Fill(what);
+
+    public string WatchesTitle => Get();
+
+    public string WatchesWhy => Get();
+
+    public string WatchOn(string what, string then) => Fill(what, then);
+
+    public string WatchWith(string what) => Fill(what);
+
+    public string SleepTitle => Get();
+
+    public string SleepOf(string what, string then) => Fill(what, then);
+
+    public string MemberName => Get();
+
+    public string MemberJoins => Get();
+
+    public string MemberLeaves => Get();
+
+    public string MemberLeavesLong(string what) => Fill(what);
+
+    public string SustainMore => Get();
+}
