@@ -11,31 +11,55 @@ internal sealed class DueCommand(TimeProvider clock) : Command<DueCommand.Settin
         [CommandOption("--hours <HOURS>")]
         [Description("Only what is due within so many hours. Without it: all.")]
         public double? Hours { get; init; }
+
+        [CommandOption("--party <NAMES>")]
+        [Description("Who shares the watch, such as Ane,Jon,Mika: prints who watches when, who does what, and how much each sleeps, over --hours (24).")]
+        public string? Party { get; init; }
+
+        [CommandOption("--zone <ZONE>")]
+        [Description("Time zone of the place, such as Europe/Oslo: times are shown in it, and its nights let comfort wait for a change of watch.")]
+        public string? Zone { get; init; }
+
+        [CommandOption("--night <HOURS>")]
+        [Description("When night is by the clock of the place. Without it: 22-6.")]
+        public string Night { get; init; } = "22-6";
     }
 
     public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
     {
         if (settings.Hours is { } asked && !(asked is > 0 and <= 720))
             return Refusing.Plainly("--hours is above 0, at most 720");
+        if (Party.Of(settings.Party, settings.Zone, settings.Night, out var refusal) is not { } party)
+            return Refusing.Plainly(refusal!);
+        if (party.Members.Length > 0 && settings.Hours > Roster.Longest.TotalHours)
+            return Refusing.Plainly($"a roster is for up to {Roster.Longest.TotalHours} h");
         if (Opened.Of(settings, clock) is not { } opened)
             return Refusing.Unusable;
         if (opened.ClockNote is { } note)
             Refusing.Say(note);
-        var judgement = Judge.At(opened.Record, opened.Protocol, opened.At);
+        var length = Duration.FromHours(settings.Hours ?? 24);
+        var watches = party.Members.IsEmpty ? [] : Roster.Of(party.Members, opened.At, opened.At + length);
+        var judgement = Judge.At(opened.Record, opened.Protocol, opened.At, party.Nights(opened.At).With(watches));
         Console.Out.WriteLine(VerdictWords.Caution);
         Console.Out.WriteLine("Due:");
         var until = settings.Hours is { } hours ? opened.At + Duration.FromHours(hours) : Instant.MaxValue;
         foreach (var due in judgement.Due.Where(d => d.At <= until))
-            Console.Out.WriteLine($"  {When(due, opened.At)}  {(due.Limb is { } limb ? $"{Farhold.Say.Limb(limb)}: " : "")}{due.Text}");
+            Console.Out.WriteLine($"  {When(due, opened.At, party.Zone)}  {(due.Limb is { } limb ? $"{Farhold.Say.Limb(limb)}: " : "")}{due.Said(party.Zone)}{(due.Reason is { } reason ? $" {reason}" : "")}");
+        foreach (var withheld in judgement.Withheld)
+            Console.Out.WriteLine($"  NOT NOW  {withheld.Text}");
+        if (!watches.IsEmpty)
+            foreach (var line in RosterText.Of(
+                TaskRoster.Of(judgement, party.Members, watches, party.Nights(opened.At), opened.At + length), party.Zone))
+                Console.Out.WriteLine(line);
         var rules = ShippedTrouble.Rules;
-        var found = opened.Record.Readings.SelectMany(state => TroubleWatch.Of(state, rules, opened.Protocol, opened.At))
-            .GroupBy(f => (f.Rule, f.Limb)).Select(g => g.MaxBy(f => f.State)!).ToArray();
+        var found = TroubleWatch.Of(opened.Record, rules, opened.Protocol, opened.At);
         Console.Out.WriteLine(found.Any(f => f.State == Truth.Met) ? "Trouble:" : "Trouble: none seen");
-        foreach (var finding in found.Where(f => f.State != Truth.NotMet).OrderByDescending(f => f.State))
+        foreach (var finding in found.Where(f => f.State != Truth.NotMet))
             foreach (var line in TroubleWords.Of(finding, rules))
                 Console.Out.WriteLine($"  {line}");
         return 0;
     }
 
-    private static string When(DueTask due, Instant now) => due.AtOnce ? "AT ONCE" : due.At <= now ? $"overdue since {Farhold.Say.Time(due.At)}" : Farhold.Say.Time(due.At);
+    private static string When(DueTask due, Instant now, DateTimeZone zone) =>
+        due.AtOnce ? "AT ONCE" : due.At <= now ? $"overdue since {Farhold.Say.Time(due.At, zone)}" : Farhold.Say.Time(due.At, zone);
 }

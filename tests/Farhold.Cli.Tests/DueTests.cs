@@ -21,5 +21,26 @@ public class DueTests
     }
 
     [Fact]
+    public void A_party_shares_the_watches_and_the_tasks()
+    {
+        var ran = Run.Farhold("due", Run.Demo, "--at", "2031-05-04T06:10:00Z", "--party", "Ane,Jon,Mika", "--hours", "12", "--zone", "Europe/Oslo");
+        Assert.Equal((0, ""), (ran.ExitCode, ran.Errors));
+        Assert.Contains("Watches:\n  Ane: 2031-05-04 08:10 ", ran.Output);
+        Assert.Contains("  position, with ", ran.Output);
+        Assert.Contains("Sleep:\n  Ane: ", ran.Output);
+    }
+
+    [Theory]
+    [InlineData("--party", "Ane,Ane", "--party is one to 8 different names")]
+    [InlineData("--zone", "Nowhere/Else", "there is no time zone Nowhere/Else")]
+    [InlineData("--night", "22-22", "--night is two different hours")]
+    public void A_party_that_is_none_is_refused(string option, string value, string reason)
+    {
+        var ran = Run.Farhold("due", Run.Demo, option, value);
+        Assert.Equal(2, ran.ExitCode);
+        Assert.Contains(reason, ran.Errors);
+    }
+
+    [Fact]
     public void Hours_that_are_none_are_refused() => Assert.Equal(2, Run.Farhold("due", Run.Demo, "--hours", "-1").ExitCode);
 }
