@@ -5,7 +5,7 @@ namespace Farhold.Hub.Tests.Harness;
 /// <summary>Walks through every screen of the app, from a phone that has never seen it. Add new screens here.</summary>
 internal static class Screens
 {
-    public static readonly string[] Places = ["Now", "Limbs", "Signs", "Way out", "Hand-over", "Log"];
+    public static readonly string[] Places = ["Now", "Limbs", "Signs", "Sustain", "Way out", "Hand-over", "Log"];
 
     private static readonly string[] Quicks =
     [
