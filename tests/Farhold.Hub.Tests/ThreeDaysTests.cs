@@ -72,7 +72,7 @@ public class ThreeDaysTests(Browser browser) : PhoneTest(browser)
         {
             await Page.GetByRole(AriaRole.Textbox, new() { Name = "Name" }).FillAsync(name);
             await Page.Button("Add to the watch").TapAsync();
-            await Page.Button($"Take {name} out of the watch").WaitForAsync();
+            await Page.Button($"Take out: {name}").WaitForAsync();
         }
 
         await Assertions.Expect(Page.GetByText("Mika has the watch until")).ToBeVisibleAsync();

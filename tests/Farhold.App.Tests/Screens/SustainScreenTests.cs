@@ -72,7 +72,7 @@ public class SustainScreenTests : CareTest
         Assert.Equal(["Ane", "Jon"], Party.Members);
         Assert.Contains("Ane has the watch until", Text(screen.Find("section[aria-labelledby=watches-title]")), StringComparison.Ordinal);
         Assert.Equal(["Ane", "Jon"], new WatchParty(Phone, Clock).Members);
-        Tap(screen, "Take Jon out of the watch");
+        Tap(screen, "Take out: Jon");
         Assert.Equal(["Ane"], Party.Members);
     }
 
