@@ -66,6 +66,4 @@ public sealed partial class Texts
     public string MemberLeaves => Get();
 
     public string MemberLeavesLong(string what) => Fill(what);
-
-    public string SustainMore => Get();
 }

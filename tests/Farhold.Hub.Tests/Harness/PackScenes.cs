@@ -55,7 +55,7 @@ internal static class PackScenes
 
     public static async Task OpenPackAsync(this IPage page, string place)
     {
-        await page.GoToAsync("Now");
+        await page.GoToAsync("Sustain");
         await page.GetByRole(AriaRole.Navigation, new() { Name = "Drink, drugs and supplies" }).GetByRole(AriaRole.Link, new() { Name = place }).TapAsync();
         await page.Heading(place).WaitForAsync();
     }
