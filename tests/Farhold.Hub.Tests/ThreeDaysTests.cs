@@ -44,7 +44,7 @@ public class ThreeDaysTests(Browser browser) : PhoneTest(browser)
         await ShortAsync(most: 9);
         var due = await Page.Locator("li.due.overdue").CountAsync();
         Assert.True(due > 0);
-        var tick = Page.Locator("li.due.overdue").First.GetByRole(AriaRole.Button, new() { NameRegex = new("^Done: ") });
+        var tick = Page.Locator("li.due.overdue").GetByRole(AriaRole.Button, new() { NameRegex = new("^Done: ") }).First;
         await tick.TapAsync();
         await Assertions.Expect(Page.Locator("li.due.overdue")).ToHaveCountAsync(due - 1);
         await Page.Button("Undo").TapAsync();

@@ -66,12 +66,12 @@ public static class DueList
             yield return Tighten(limb.Limb, limb.BledAgain!.Value.Earliest, "bleeding again: tighten at once until bleeding and the pulse beyond it stop");
         var next = Watching.NextLook(limb, plan, state, now, out var until);
         yield return next is { } at
-            ? new(at, Name("watch", limb.Limb), limb.Limb, plan.Text, plan.Sources, at < now)
-            : new(now, Name("watch", limb.Limb), limb.Limb, "watch the wound without a break", plan.Sources, false) { Until = until };
+            ? new(at, Name("watch", limb.Limb), limb.Limb, plan.Text, plan.Sources, at < now) { BySeeing = true }
+            : new(now, Name("watch", limb.Limb), limb.Limb, "watch the wound without a break", plan.Sources, false) { Until = until, BySeeing = true };
     }
 
     private static DueTask Tighten(Limb limb, Instant at, string text) =>
-        new(at, Name("tighten", limb), limb, text, ["common"], true) { AtOnce = true };
+        new(at, Name("tighten", limb), limb, text, ["common"], true) { AtOnce = true, BySeeing = true };
 
     private static string Name(string task, Limb limb) => $"{task}.{Wire.Word(limb)}";
 }

@@ -83,6 +83,9 @@ public sealed record DueTask(Instant At, string Task, Limb? Limb, string Text, I
     /// <summary>How often now; null for what does not repeat.</summary>
     public Duration? Every { get; init; }
 
+    /// <summary>Done only by logging what was seen; a tick would not count.</summary>
+    public bool BySeeing { get; init; }
+
     /// <summary>Moved to a change of watch so that people sleep.</summary>
     public bool Waits { get; init; }
 

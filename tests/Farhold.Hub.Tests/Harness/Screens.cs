@@ -73,6 +73,7 @@ internal static class Screens
         yield return "way-out-wait";
         await page.Button("Leave it").TapAsync();
         await page.WaitLegAsync("15 min", "30 min", "45 min");
+        await page.Heading("Reaching higher care").WaitForAsync(); // the answer moves what is below it
         await page.GetByText("Add a leg", new() { Exact = true }).TapAsync();
         await page.Button("Carry").Last.TapAsync();
         await page.Button("Keep this leg").WaitForAsync();

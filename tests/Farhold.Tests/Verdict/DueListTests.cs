@@ -158,6 +158,17 @@ public class DueListTests
             DueList.InOrder([Of("11:00", "b"), Of("11:30", "c"), Of("11:00", "a"), Of("12:00", "z", true)]).Select(d => d.Task));
     }
 
+    [Fact]
+    public void Watching_and_tightening_are_done_by_what_was_seen_and_a_tick_does_not_count()
+    {
+        (string, Payload)[] loose = [("09:00", Tight("t1", wound: "w1")), ("11:30", Slack("t1"))];
+        var watch = Due("watch.left-leg", loose)!;
+        Assert.True(watch.BySeeing);
+        Assert.Equal(watch, Due("watch.left-leg", [.. loose, ("11:55", new Payload.TaskDone("watch.left-leg"))]));
+        Assert.True(Due("tighten.left-leg", [.. Calm, ("11:58", Looked(Bleeding.Active))])!.BySeeing);
+        Assert.False(Due("signs", Calm)!.BySeeing);
+    }
+
     private static Payload.BleedingChecked Looked(Bleeding bleeding) => new("w1", bleeding);
 
     private static DueTask? Due(string task, (string, Payload)[] said) => All(said).SingleOrDefault(d => d.Task == task);
