@@ -54,11 +54,13 @@ public class SustainScreenTests : CareTest
     public async Task Trouble_says_what_to_do_and_what_can_not_be_told_where_to_look()
     {
         await OldAsync(Well with { TemperatureC = 38.7, HeartRate = 108 });
-        var trouble = Show<SustainScreen>().Find("section[aria-labelledby=trouble-title]");
+        var screen = Show<SustainScreen>();
+        var trouble = screen.Find("section[aria-labelledby=trouble-title]");
+        Assert.Equal("trouble-title", screen.FindAll("section[aria-labelledby]")[0].GetAttribute("aria-labelledby")); // before all else
         Assert.Contains("Infection, or sepsis.", Text(trouble), StringComparison.Ordinal);
         Assert.Contains("Look at every wound", Text(trouble), StringComparison.Ordinal);
         Assert.Contains("of 1,000 days", Text(trouble), StringComparison.Ordinal);
-        Assert.NotEmpty(trouble.QuerySelectorAll("ol.checks button"));
+        Assert.NotEmpty(screen.FindAll("section[aria-label^='To know more'] ol.checks button"));
     }
 
     [Fact]
