@@ -15,11 +15,11 @@ internal static class Documents
 
     public static void MapDocuments(this WebApplication app, TimeProvider clock)
     {
-        app.MapPost("/documents/fhir", async (HttpContext context) =>
+        app.MapPost("/documents/fhir", async Task<IResult> (HttpContext context) =>
             Answer(await RecordOf(context), record => Results.Bytes(FhirDocument.Write(record, Now(clock)), "application/fhir+json")));
-        app.MapPost("/documents/record", async (HttpContext context) =>
+        app.MapPost("/documents/record", async Task<IResult> (HttpContext context) =>
             Answer(FhirReader.Read(await BodyOf(context), "document"), read => Results.Bytes(Lines(read.Record), "application/jsonl")));
-        app.MapPost("/documents/card", async (HttpContext context, string? paper, string? zone) =>
+        app.MapPost("/documents/card", async Task<IResult> (HttpContext context, string? paper, string? zone) =>
             Answer(await RecordOf(context), record => Card(record, paper ?? "a4", zone ?? "UTC", Now(clock))));
     }
 

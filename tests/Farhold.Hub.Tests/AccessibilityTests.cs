@@ -34,7 +34,8 @@ public class AccessibilityTests(Browser browser) : PhoneTest(browser)
         {
             var wide = await Page.EvaluateAsync<string[]>(
                 """
-                () => [...document.querySelectorAll('#app *')].filter(e => e.checkVisibility() && e.getBoundingClientRect().right > innerWidth + 1)
+                () => [...document.querySelectorAll('#app *')].filter(e => e.checkVisibility() && e.getBoundingClientRect().right > innerWidth + 1
+                    && !e.parentElement.closest('[role=region][tabindex="0"]')) // a table that scrolls within its own frame
                   .map(e => e.outerHTML.slice(0, 90))
                 """);
             Assert.True(wide.Length == 0, name + ": " + string.Join("; ", wide));
