@@ -36,8 +36,9 @@ internal sealed class MessageCommand(TimeProvider clock) : Command<MessageComman
     /// <summary>Entries of the messages that can be read; those that can't make it fail, and are said.</summary>
     private static int Received(string path)
     {
-        if (Files.Read(path) is not Read<ReadOnlyMemory<byte>>.Usable { Value: var utf8 })
-            return Refusing.Of(((Read<ReadOnlyMemory<byte>>.Refused)Files.Read(path)).Refusals);
+        var read = Files.Read(path);
+        if (read is not Read<ReadOnlyMemory<byte>>.Usable { Value: var utf8 })
+            return Refusing.Of(((Read<ReadOnlyMemory<byte>>.Refused)read).Refusals);
         var received = ReceivedMessages.Read(Encoding.UTF8.GetString(utf8.Span), path);
         foreach (var entry in received.Entries)
             Console.Out.WriteLine(entry.Json.ToString());

@@ -42,8 +42,8 @@ internal sealed class SuppliesCommand(TimeProvider clock) : Command<SuppliesComm
             return Refusing.Plainly($"--heat is one of {string.Join(", ", Wire.Words<Heat>())}");
         if (settings.Work is { } work && Wire.Parse<Work>(work) is null)
             return Refusing.Plainly($"--work is one of {string.Join(", ", Wire.Words<Work>())}");
-        if (DateTimeZoneProviders.Tzdb.GetZoneOrNull(settings.Zone ?? "Etc/UTC") is not { } zone)
-            return Refusing.Plainly($"there is no time zone \"{settings.Zone}\"; write it like Europe/Oslo");
+        if (Zones.Of(settings.Zone) is not { } zone)
+            return Refusing.Unusable;
         if (Opened.Of(settings, clock) is not { } opened)
             return Refusing.Unusable;
         if (opened.ClockNote is { } note)
