@@ -32,7 +32,7 @@ builder.Services.AddSingleton(TimeProvider.System);
 builder.Services.AddSingleton<IPhone>(phone);
 builder.Services.AddSingleton(preferences);
 builder.Services.AddSingleton(Texts.In(phone.Language));
-builder.Services.AddSingleton(PhoneClock.In(phone.TimeZone));
+builder.Services.AddSingleton(new PhoneClock(phone.TimeZone));
 builder.Services.AddSingleton<ILogStore>(await BrowserLogStore.StartAsync(builder.HostEnvironment.BaseAddress));
 builder.Services.AddSingleton<IOfflineCopy>(await BrowserOfflineCopy.StartAsync(builder.HostEnvironment.BaseAddress));
 builder.Services.AddSingleton<Glance>();

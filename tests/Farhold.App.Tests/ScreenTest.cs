@@ -70,7 +70,7 @@ public abstract class ScreenTest : BunitContext
 
     protected Texts Texts { get; } = Texts.In("en");
 
-    protected PhoneClock Clock { get; } = PhoneClock.In("Pacific/Auckland");
+    protected PhoneClock Clock { get; } = new(DateTimeZoneProviders.Tzdb["Pacific/Auckland"]);
 
     protected Instant Now => Instant.FromDateTimeOffset(Time.GetUtcNow());
 

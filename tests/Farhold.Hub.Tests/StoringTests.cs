@@ -123,7 +123,7 @@ public class StoringTests(Browser browser) : PhoneTest(browser)
             """
             async () => {
               const store = await import('/store.js');
-              return JSON.parse(await store.lines(location.pathname.split('/')[2])).lines.map(l => JSON.parse(l).id.split('-').pop());
+              return (await store.lines(location.pathname.split('/')[2])).split('\n').slice(0, -1).map(l => JSON.parse(l).id.split('-').pop());
             }
             """);
         Assert.Equal(["1", "2", "3"], ids);

@@ -1,5 +1,6 @@
 using System.Runtime.InteropServices.JavaScript;
 using System.Runtime.Versioning;
+using NodaTime;
 
 namespace Farhold.App.Phone;
 
@@ -10,7 +11,7 @@ internal sealed partial class BrowserPhone : IPhone
 
     public string Language { get; } = Script.Language();
 
-    public string TimeZone { get; } = Script.TimeZone();
+    public DateTimeZone TimeZone { get; } = PhoneZone.Of(Script.TimeZone(), Script.Offsets());
 
     public static async Task<BrowserPhone> StartAsync(string baseAddress)
     {
@@ -47,6 +48,9 @@ internal sealed partial class BrowserPhone : IPhone
 
         [JSImport("timeZone", Module)]
         public static partial string TimeZone();
+
+        [JSImport("offsets", Module)]
+        public static partial string Offsets();
 
         [JSImport("copy", Module)]
         public static partial Task<bool> CopyAsync(string text);

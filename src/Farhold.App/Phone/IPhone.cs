@@ -1,3 +1,5 @@
+using NodaTime;
+
 namespace Farhold.App.Phone;
 
 /// <summary>Small things the phone does: keep a setting, copy a text, change the look.</summary>
@@ -5,8 +7,8 @@ public interface IPhone
 {
     string Language { get; }
 
-    /// <summary>Name in the time-zone database; empty if the phone does not say.</summary>
-    string TimeZone { get; }
+    /// <summary>Named as in the time-zone database, or without a name if the phone does not say.</summary>
+    DateTimeZone TimeZone { get; }
 
     /// <summary>Empty if never set.</summary>
     string Get(string key);

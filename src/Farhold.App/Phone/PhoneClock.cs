@@ -1,6 +1,5 @@
 using System.Globalization;
 using NodaTime;
-using NodaTime.Text;
 using NodaTime.TimeZones;
 
 namespace Farhold.App.Phone;
@@ -8,25 +7,14 @@ namespace Farhold.App.Phone;
 /// <summary>Instants on the phone's 24 h clock, and clock times back to instants.</summary>
 public sealed class PhoneClock(DateTimeZone zone)
 {
-    private static readonly LocalTimePattern Clock = LocalTimePattern.CreateWithInvariantCulture("HH:mm");
-    private static readonly LocalDatePattern Day = LocalDatePattern.CreateWithInvariantCulture("d MMM");
-
     public DateTimeZone Zone => zone;
-
-    public static PhoneClock In(string zoneName)
-    {
-        if (DateTimeZoneProviders.Tzdb.GetZoneOrNull(zoneName) is { } known)
-            return new PhoneClock(known);
-        var offset = TimeZoneInfo.Local.BaseUtcOffset;
-        return new PhoneClock(DateTimeZone.ForOffset(Offset.FromSeconds((int)offset.TotalSeconds)));
-    }
 
     /// <summary><c>02:14</c>, or <c>3 May 02:14</c> if it is not the day of <paramref name="now"/>.</summary>
     public string Show(Instant at, Instant now)
     {
         var local = at.InZone(zone).LocalDateTime;
-        var clock = Clock.Format(local.TimeOfDay);
-        return local.Date == now.InZone(zone).Date ? clock : $"{Day.Format(local.Date)} {clock}";
+        var clock = TimeText.Clock(local.TimeOfDay);
+        return local.Date == now.InZone(zone).Date ? clock : $"{TimeText.Day(local.Date)} {clock}";
     }
 
     public string Show(Happened happened, Instant now) => happened.IsInstant

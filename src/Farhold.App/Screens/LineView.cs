@@ -1,7 +1,6 @@
 using System.Text.Json;
 using Farhold.App.Store;
 using NodaTime;
-using NodaTime.Text;
 
 namespace Farhold.App.Screens;
 
@@ -41,7 +40,7 @@ public sealed record LineView(string Id, Happened? Happened, string By, string K
     };
 
     private static Instant? Iso(string? text) =>
-        InstantPattern.ExtendedIso.Parse(text!) is { Success: true } parsed ? parsed.Value : null;
+        text is null ? null : WrittenInstant.TryParse(text);
 
     private static string Text(JsonElement e, string name) =>
         e.TryGetProperty(name, out var value) && value.ValueKind == JsonValueKind.String ? value.GetString()! : "";

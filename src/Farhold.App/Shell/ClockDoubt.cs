@@ -1,8 +1,6 @@
 using System.Collections.Immutable;
-using System.Text.Json;
 using Farhold.App.Store;
 using NodaTime;
-using NodaTime.Text;
 
 namespace Farhold.App.Shell;
 
@@ -17,15 +15,25 @@ public static class ClockDoubt
         latestRecorded - now is { } gap && gap > Ignored ? gap : null;
 
     /// <summary>The latest time recorded by <paramref name="device"/>; null if it has recorded nothing.</summary>
-    public static Instant? LatestRecorded(ImmutableArray<StoredLine> lines, string device) =>
-        lines.Where(l => l.State == LineState.Kept).Max(l => RecordedBy(l.Text, device));
-
-    private static Instant? RecordedBy(string line, string device)
+    /// <remarks>Its own lines are of one form, in which later times sort later: most need no reading.</remarks>
+    public static Instant? LatestRecorded(ImmutableArray<StoredLine> lines, string device)
     {
-        if (!line.StartsWith($"{{\"id\":\"{device}-", StringComparison.Ordinal))
-            return null;
-        using var json = JsonDocument.Parse(line);
-        return json.RootElement.TryGetProperty("recorded", out var at) && at.ValueKind == JsonValueKind.String
-            && InstantPattern.ExtendedIso.Parse(at.GetString()!) is { Success: true } parsed ? parsed.Value : null;
+        var own = $"{{\"id\":\"{device}-";
+        var (latest, written) = ((Instant?)null, "");
+        foreach (var line in lines)
+            if (line.State == LineState.Kept && line.Text.StartsWith(own, StringComparison.Ordinal)
+                && Recorded(line.Text) is { } at && string.CompareOrdinal(at, written) > 0
+                && WrittenInstant.TryParse(at) is { } parsed)
+                (latest, written) = (parsed, at);
+        return latest;
+    }
+
+    // Within a text quotes are escaped, so this is the field itself.
+    private static string? Recorded(string line)
+    {
+        const string field = "\"recorded\":\"";
+        var from = line.IndexOf(field, StringComparison.Ordinal) + field.Length;
+        var to = from < field.Length ? -1 : line.IndexOf('"', from);
+        return to < 0 ? null : line[from..to];
     }
 }

@@ -177,8 +177,15 @@ public sealed class Session(ILogStore store, Preferences preferences, TimeProvid
     {
         var lines = Open?.Id == casualty ? await store.ReadAsync(casualty) : [];
         if (Open?.Id == casualty)
-            Lines = lines;
+            Lines = Known(lines);
         Changed?.Invoke();
+    }
+
+    // What was known before stays the same object, so that who has taken it in goes on from there.
+    private ImmutableArray<StoredLine> Known(ImmutableArray<StoredLine> read)
+    {
+        var known = Lines.DistinctBy(l => l.Text).ToDictionary(l => l.Text);
+        return [.. read.Select(l => known.TryGetValue(l.Text, out var same) && same == l ? same : l)];
     }
 
     private sealed class Form(Session session) : IDisposable

@@ -53,7 +53,10 @@ internal sealed class BrowserLogStore : ILogStore
         AlsoOpenElsewhere = false;
         StoreScript.Watch(casualty ?? "", place =>
         {
-            AlsoOpenElsewhere = place == "second";
+            var also = place == "second";
+            if (also == AlsoOpenElsewhere)
+                return;
+            AlsoOpenElsewhere = also;
             ChangedElsewhere?.Invoke(casualty ?? "");
         });
     }

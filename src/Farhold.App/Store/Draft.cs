@@ -1,6 +1,5 @@
 using System.Text.Json;
 using NodaTime;
-using NodaTime.Text;
 
 namespace Farhold.App.Store;
 
@@ -31,5 +30,5 @@ public static class Draft
         });
 
     private static string Iso(Instant instant) =>
-        InstantPattern.ExtendedIso.Format(Instant.FromUnixTimeMilliseconds(instant.ToUnixTimeMilliseconds()));
+        WrittenInstant.Write(Instant.FromUnixTimeMilliseconds(instant.ToUnixTimeMilliseconds()));
 }

@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using System.Text.Json;
 using NodaTime;
-using NodaTime.Text;
 
 namespace Farhold.App.Store;
 
@@ -13,24 +12,23 @@ internal static class StoreJson
         w.WriteString("id", head.Id);
         w.WriteString("alias", head.Alias);
         w.WriteBoolean("practice", head.Practice);
-        w.WriteString("opened", InstantPattern.ExtendedIso.Format(head.Opened));
+        w.WriteString("opened", WrittenInstant.Write(head.Opened));
     });
 
     public static ImmutableArray<CasualtyHead> Heads(string json) => Json.Each(json, e => new CasualtyHead(
         e.Text("id"),
         e.Text("alias"),
         e.GetProperty("practice").GetBoolean(),
-        InstantPattern.ExtendedIso.Parse(e.Text("opened")) is { Success: true } opened ? opened.Value : default,
+        WrittenInstant.TryParse(e.Text("opened")) ?? default,
         e.Number("entries")));
 
-    public static ImmutableArray<StoredLine> Lines(string json)
+    /// <param name="text">Lines, each ended by a line feed, then a JSON list of what is aside.</param>
+    public static ImmutableArray<StoredLine> Lines(string text)
     {
-        using var document = JsonDocument.Parse(json);
-        var kept = document.RootElement.GetProperty("lines").EnumerateArray()
-            .Select(l => new StoredLine(l.GetString()!, LineState.Kept));
-        var asides = document.RootElement.GetProperty("asides").EnumerateArray()
-            .Select(a => new StoredLine(a.Text("text"), a.Text("why") == "conflicting" ? LineState.Conflicting : LineState.Unreadable));
-        return [.. kept, .. asides];
+        var lines = text.Split('\n');
+        var asides = Json.Each(lines[^1], a => new StoredLine(
+            a.Text("text"), a.Text("why") == "conflicting" ? LineState.Conflicting : LineState.Unreadable));
+        return [.. lines[..^1].Select(l => new StoredLine(l, LineState.Kept)), .. asides];
     }
 
     public static Appended Appended(string casualty, string body, CasualtyHead? opens, string json)

@@ -1,4 +1,3 @@
-using System.Collections.Frozen;
 using System.Globalization;
 using System.Runtime.CompilerServices;
 using System.Text.Json;
@@ -9,9 +8,9 @@ namespace Farhold.App.Words;
 /// <remarks>A language is one file <c>Texts.xx.json</c>; what it lacks is shown in English (and fails a test).</remarks>
 public sealed partial class Texts
 {
-    private readonly FrozenDictionary<string, string> words;
+    private readonly Dictionary<string, string> words;
 
-    private Texts(string language, FrozenDictionary<string, string> words) => (Language, this.words) = (language, words);
+    private Texts(string language, Dictionary<string, string> words) => (Language, this.words) = (language, words);
 
     public string Language { get; }
 
@@ -26,17 +25,29 @@ public sealed partial class Texts
         var wanted = tag.Split('-')[0];
         var language = Languages.Contains(wanted, StringComparer.OrdinalIgnoreCase) ? wanted : "en";
         var words = Load("en");
-        foreach (var (key, text) in Load(language))
-            words[key] = text;
-        return new Texts(language, words.ToFrozenDictionary());
+        if (language != "en")
+            foreach (var (key, text) in Load(language))
+                words[key] = text;
+        return new Texts(language, words);
     }
 
     public static Dictionary<string, string> Load(string language)
     {
         using var file = typeof(Texts).Assembly.GetManifestResourceStream($"Texts.{language}.json")
             ?? throw new ArgumentException($"There is no file of texts for '{language}'.", nameof(language));
-        using var json = JsonDocument.Parse(file);
-        return json.RootElement.EnumerateObject().ToDictionary(p => p.Name, p => p.Value.GetString()!);
+        var bytes = new byte[file.Length];
+        file.ReadExactly(bytes);
+        var json = new Utf8JsonReader(bytes);
+        var words = new Dictionary<string, string>(1000);
+        while (json.Read())
+            if (json.TokenType == JsonTokenType.PropertyName)
+            {
+                var key = json.GetString()!;
+                json.Read();
+                words.Add(key, json.GetString()!);
+            }
+
+        return words;
     }
 
     private string Get([CallerMemberName] string key = "") => words[key];

@@ -25,6 +25,25 @@ export function room() {
 
 export const timeZone = () => Intl.DateTimeFormat().resolvedOptions().timeZone ?? '';
 
+// The zone's offsets from five years back to two ahead, as Phone/PhoneZone.cs reads them. Two changes within four weeks
+// that take each other back are not seen.
+export function offsets() {
+  const east = second => Math.round(-60 * new Date(second * 1000).getTimezoneOffset());
+  const step = 28 * 86_400, year = 366 * 86_400, now = Math.floor(Date.now() / 1000);
+  const told = [east(now - 5 * year)];
+  for (let from = now - 5 * year; from < now + 2 * year; from += step) {
+    let low = from, high = from + step;
+    const before = east(low), after = east(high);
+    if (before === after) continue;
+    while (high - low > 1) {
+      const middle = Math.floor((low + high) / 2);
+      if (east(middle) === before) low = middle; else high = middle;
+    }
+    told.push(high + ':' + after);
+  }
+  return told.join(' ');
+}
+
 // The level, negative while charging; not a number where the browser does not tell.
 export async function battery() {
   try {

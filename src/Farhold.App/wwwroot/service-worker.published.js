@@ -14,7 +14,7 @@ self.addEventListener('activate', event => event.waitUntil(activate()));
 self.addEventListener('message', event => { if (event.data === 'take-over') self.skipWaiting(); });
 self.addEventListener('fetch', event => {
   if (event.request.method === 'GET' && event.request.url.startsWith(self.registration.scope))
-    event.respondWith(serve(event.request));
+    event.respondWith(serve(event));
 });
 
 const pointer = async name => (await (await caches.open(pointers)).match(name))?.text();
@@ -42,11 +42,27 @@ async function activate() {
     if (name.startsWith('farhold-') && !keep.includes(name)) await caches.delete(name);
 }
 
-async function serve(request) {
+// The build that serves each page, by the page's client: looked up once a page, and the same one to its end.
+const copies = new Map();
+
+const copyFor = client => {
+  if (!client) return current();
+  if (!copies.has(client)) {
+    copies.set(client, current());
+    if (copies.size > 32) copies.delete(copies.keys().next().value);
+  }
+  return copies.get(client);
+};
+
+async function current() {
+  const version = await pointer('current');
+  return version && await caches.has(filesOf(version)) ? caches.open(filesOf(version)) : null;
+}
+
+async function serve({ request, clientId, resultingClientId }) {
   const path = decodeURI(request.url.slice(self.registration.scope.length).split(/[?#]/)[0]);
   if (fromNetwork.some(prefix => path.startsWith(prefix))) return fetch(request);
-  const version = await pointer('current');
-  const cache = version && await caches.has(filesOf(version)) ? await caches.open(filesOf(version)) : null;
+  const cache = await copyFor(request.mode === 'navigate' ? resultingClientId : clientId);
   // The copy is gone (evicted): the network is all there is, and it holds one build.
   if (!cache) return fetch(request);
   // A file that this build does not have is never taken from another one.

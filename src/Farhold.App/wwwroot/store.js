@@ -163,28 +163,26 @@ export async function list() {
     tx.objectStore('casualties').getAll().onsuccess = event => {
       for (const head of event.target.result) heads.set(head.id, { ...head, entries: 0, devices: {} });
     };
-    tx.objectStore('lines').openKeyCursor().onsuccess = event => {
-      const cursor = event.target.result;
-      if (!cursor) return resolve([...heads.values()]);
-      const [id, device, number] = cursor.key;
-      if (!heads.has(id)) heads.set(id, { id, alias: id, practice: false, opened: '', entries: 0, devices: {} });
-      const head = heads.get(id);
-      head.entries++;
-      head.devices[device] = number;
-      cursor.continue();
+    tx.objectStore('lines').getAllKeys().onsuccess = event => {
+      for (const [id, device, number] of event.target.result) {
+        if (!heads.has(id)) heads.set(id, { id, alias: id, practice: false, opened: '', entries: 0, devices: {} });
+        const head = heads.get(id);
+        head.entries++;
+        head.devices[device] = number;
+      }
+      resolve([...heads.values()]);
     };
   }));
 }
 
+/** The lines as they are, each ended by a line feed (none holds one), then what is aside, as JSON: a long record is read fast. */
 export async function lines(casualty) {
-  return JSON.stringify(await read((tx, resolve) => {
+  return read((tx, resolve) => {
     let known;
     tx.objectStore('lines').getAll(ofCasualty(casualty)).onsuccess = event => { known = event.target.result; };
-    tx.objectStore('asides').getAll(ofCasualty(casualty)).onsuccess = event => resolve({
-      lines: known,
-      asides: event.target.result.map(aside => ({ text: new TextDecoder().decode(aside.bytes), why: aside.why })),
-    });
-  }));
+    tx.objectStore('asides').getAll(ofCasualty(casualty)).onsuccess = event => resolve(known.map(line => line + '\n').join('')
+      + JSON.stringify(event.target.result.map(aside => ({ text: new TextDecoder().decode(aside.bytes), why: aside.why }))));
+  });
 }
 
 /** Merges lines of a record file in one transaction: all of them, or none. */

@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using System.Globalization;
 using System.Text.Json;
 using NodaTime;
-using NodaTime.Text;
 
 namespace Farhold;
 
@@ -112,8 +111,8 @@ internal static class LocatedFields
     {
         if (file.Required(value, name) is not { } member)
             return null;
-        if (member.Kind == JsonValueKind.String && LocalDatePattern.Iso.Parse(member.Text) is { Success: true } date)
-            return date.Value;
+        if (member.Kind == JsonValueKind.String && TimeText.TryDate(member.Text) is { } date)
+            return date;
         file.Refuse(member.Offset, $"{name} has to be a date such as 2031-05-04");
         return null;
     }

@@ -1,15 +1,11 @@
 using System.Globalization;
 using NodaTime;
-using NodaTime.Text;
 
 namespace Farhold;
 
 /// <summary>Times and spans in words, for people.</summary>
 public static class Say
 {
-    private static readonly LocalDateTimePattern MinutePattern = LocalDateTimePattern.CreateWithInvariantCulture("uuuu-MM-dd HH:mm");
-    private static readonly OffsetPattern AheadPattern = OffsetPattern.CreateWithInvariantCulture("g");
-
     /// <summary>Whole minutes, rounded down: <c>40 min</c>, <c>1 h 02 min</c>, <c>3 d 4 h</c>.</summary>
     public static string Duration(Duration d)
     {
@@ -28,18 +24,20 @@ public static class Say
         Duration(e.Min) == Duration(e.Max) ? Duration(e.Max) : $"{Duration(e.Min)} to {Duration(e.Max)}";
 
     /// <summary>UTC to the minute, without saying so: <c>2031-05-04 02:10</c>.</summary>
-    public static string Minute(Instant instant) => MinutePattern.Format(instant.InUtc().LocalDateTime);
+    public static string Minute(Instant instant) => Minute(instant.InUtc().LocalDateTime);
 
     /// <summary>To the minute, always marked: <c>2031-05-04 02:10 UTC</c>, or <c>2031-05-04 14:10 UTC+12</c> in another zone.</summary>
     /// <param name="zone">Null: UTC.</param>
     public static string Time(Instant instant, DateTimeZone? zone = null)
     {
         var at = instant.InZone(zone ?? DateTimeZone.Utc);
-        return $"{MinutePattern.Format(at.LocalDateTime)} UTC{(at.Offset == Offset.Zero ? "" : AheadPattern.Format(at.Offset))}";
+        return $"{Minute(at.LocalDateTime)} UTC{(at.Offset == Offset.Zero ? "" : TimeText.Ahead(at.Offset))}";
     }
 
     public static string Time(Happened happened, DateTimeZone? zone = null) => happened.IsInstant
         ? Time(happened.Earliest, zone) : $"between {Time(happened.Earliest, zone)} and {Time(happened.Latest, zone)}";
+
+    private static string Minute(LocalDateTime at) => $"{TimeText.Date(at.Date)} {TimeText.Clock(at.TimeOfDay)}";
 
     /// <summary><c>left leg</c>.</summary>
     public static string Limb(Limb limb) => Wire.Word(limb).Replace('-', ' ');

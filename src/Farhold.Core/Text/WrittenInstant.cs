@@ -1,3 +1,4 @@
+using System.Text;
 using NodaTime;
 using NodaTime.Text;
 
@@ -10,7 +11,10 @@ public static class WrittenInstant
     private static readonly Instant Min = Instant.FromUtc(1900, 1, 1, 0, 0);
     private static readonly Instant Max = Instant.FromUtc(2500, 1, 1, 0, 0);
 
-    public static string Write(Instant instant) => InstantPattern.ExtendedIso.Format(instant);
+    public static string Write(Instant instant) => TimeText.Utc(instant);
+
+    /// <inheritdoc cref="TryParse(ReadOnlySpan{byte})"/>
+    public static Instant? TryParse(string text) => TryParse(Encoding.UTF8.GetBytes(text));
 
     /// <summary>The instant, or null if the text is none or lies outside the years 1900 to 2500.</summary>
     public static Instant? TryParse(ReadOnlySpan<byte> utf8)

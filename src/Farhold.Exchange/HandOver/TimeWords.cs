@@ -1,14 +1,10 @@
 using NodaTime;
-using NodaTime.Text;
 
 namespace Farhold.Exchange.HandOver;
 
 /// <summary>Times for the next hands: on the clock of a zone and in UTC, to the minute, with the day where it is another one.</summary>
 public sealed class TimeWords(DateTimeZone zone, Instant now)
 {
-    private static readonly LocalTimePattern Minute = LocalTimePattern.CreateWithInvariantCulture("HH:mm");
-    private static readonly LocalDatePattern Day = LocalDatePattern.CreateWithInvariantCulture("d MMM");
-
     private readonly LocalDate today = now.InZone(zone).Date;
 
     /// <summary><c>04:10 (02:10 UTC)</c>; in UTC only <c>02:10 UTC</c>.</summary>
@@ -16,10 +12,10 @@ public sealed class TimeWords(DateTimeZone zone, Instant now)
     {
         var local = instant.InZone(zone).LocalDateTime;
         var utc = instant.InUtc().LocalDateTime;
-        var onClock = (local.Date == today ? "" : Day.Format(local.Date) + " ") + Minute.Format(local.TimeOfDay);
+        var onClock = (local.Date == today ? "" : TimeText.Day(local.Date) + " ") + TimeText.Clock(local.TimeOfDay);
         if (local == utc)
             return $"{onClock} UTC";
-        return $"{onClock} ({(utc.Date == local.Date ? "" : Day.Format(utc.Date) + " ")}{Minute.Format(utc.TimeOfDay)} UTC)";
+        return $"{onClock} ({(utc.Date == local.Date ? "" : TimeText.Day(utc.Date) + " ")}{TimeText.Clock(utc.TimeOfDay)} UTC)";
     }
 
     /// <summary>Likewise, or <c>between … and …</c>.</summary>
@@ -27,7 +23,7 @@ public sealed class TimeWords(DateTimeZone zone, Instant now)
         At(when.Earliest) == At(when.Latest) ? At(when.Latest) : $"between {At(when.Earliest)} and {At(when.Latest)}";
 
     /// <summary>The instant all is told as of, with its full date.</summary>
-    public string AsOf() => $"{LocalDatePattern.Iso.Format(today)} {At(now)}";
+    public string AsOf() => $"{TimeText.Date(today)} {At(now)}";
 
     /// <summary><c>10 min ago</c>, or a range.</summary>
     public string Ago(Happened when) => $"{Say.Elapsed(when.Until(now))} ago";

@@ -1,4 +1,5 @@
 using Farhold.App.Phone;
+using NodaTime;
 
 namespace Farhold.App.Tests.Doubles;
 
@@ -8,7 +9,7 @@ internal sealed class FakePhone : IPhone
 
     public string Language { get; init; } = "en";
 
-    public string TimeZone { get; init; } = "Pacific/Auckland";
+    public DateTimeZone TimeZone { get; init; } = DateTimeZoneProviders.Tzdb["Pacific/Auckland"];
 
     public double Room { get; set; }
 
