@@ -37,6 +37,18 @@ public class ImportTests(Browser browser) : PhoneTest(browser)
     }
 
     [Fact]
+    public async Task What_is_no_JSON_is_refused_in_plain_words_with_its_place()
+    {
+        await Page.ReadCautionsAsync();
+        await Page.GotoAsync(Server.Address + "/phone");
+        await Page.GetByLabel("Take in a local protocol").SetInputFilesAsync(new FilePayload
+        {
+            Name = "hut.json", MimeType = "application/json", Buffer = "{\n  \"local\": \"hut\" \"title\": 1\n}"u8.ToArray(),
+        });
+        await Assertions.Expect(Page.GetByText("Line 2, column 18: this is not JSON from here on")).ToBeVisibleAsync();
+    }
+
+    [Fact]
     public async Task Practice_and_real_records_never_mix()
     {
         await Page.ReadCautionsAsync();
