@@ -62,6 +62,44 @@ public class AccessibilityTests(Browser browser) : PhoneTest(browser)
         await Page.SeeEntriesAsync(2);
     }
 
+    [Fact]
+    public async Task By_keyboard_alone_the_focus_comes_back_to_what_opened_a_choice()
+    {
+        await Page.ReadCautionsAsync();
+        await Page.OpenCasualtyAsync("Tor");
+        var choice = Page.GetByRole(AriaRole.Dialog);
+
+        await TabToAsync("When help comes");
+        await Page.Keyboard.PressAsync("Enter");
+        await choice.WaitForAsync();
+        await Page.Keyboard.PressAsync("Escape");
+        await SeeFocusAsync("When help comes");
+
+        await Page.Keyboard.PressAsync("Enter");
+        await choice.WaitForAsync();
+        await TabToAsync("✕");
+        await Page.Keyboard.PressAsync("Space");
+        await SeeFocusAsync("When help comes");
+
+        await Page.Keyboard.PressAsync("Enter");
+        await choice.WaitForAsync();
+        await TabToAsync("4 h");
+        await Page.Keyboard.PressAsync("Enter");
+        await Page.SeeEntriesAsync(2);
+        await SeeFocusAsync("When help comes");
+
+        // What opened it says something else by now: the heading of the place is the safe ground.
+        await TabToAsync("Note");
+        await Page.Keyboard.PressAsync("Enter");
+        await choice.WaitForAsync();
+        await Page.EvaluateAsync("() => [...document.querySelectorAll('main .quick button')].find(b => b.textContent.trim() === 'Note').replaceChildren('Something else')");
+        await Page.Keyboard.PressAsync("Escape");
+        await SeeFocusAsync("Now");
+    }
+
+    private async Task SeeFocusAsync(string name) => await Page.WaitForFunctionAsync(
+        "name => !document.querySelector('[role=dialog]') && document.activeElement.matches('button, h1') && document.activeElement.textContent.trim() === name", name);
+
     private const int MostPresses = 80;
 
     private async Task TabToAsync(string name)

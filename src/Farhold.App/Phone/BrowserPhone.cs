@@ -27,6 +27,10 @@ internal sealed partial class BrowserPhone : IPhone
 
     public void Look(string name) => Script.Look(name);
 
+    public void MarkOpener() => Script.MarkOpener();
+
+    public void BackToOpener() => Script.BackToOpener();
+
     public Task<bool> CopyAsync(string text) => Script.CopyAsync(text);
 
     private static partial class Script
@@ -39,6 +43,12 @@ internal sealed partial class BrowserPhone : IPhone
 
         [JSImport("look", Module)]
         public static partial void Look(string name);
+
+        [JSImport("markOpener", Module)]
+        public static partial void MarkOpener();
+
+        [JSImport("backToOpener", Module)]
+        public static partial void BackToOpener();
 
         [JSImport("room", Module)]
         public static partial double Room();

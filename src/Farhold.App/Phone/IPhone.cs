@@ -21,5 +21,11 @@ public interface IPhone
 
     void Look(string name);
 
+    /// <summary>Remembers what was pressed last, as what opened the sheet now shown.</summary>
+    void MarkOpener();
+
+    /// <summary>Gives the focus back to what opened the sheet; to the heading of the place if that is gone or says something else by now.</summary>
+    void BackToOpener();
+
     Task<bool> CopyAsync(string text);
 }

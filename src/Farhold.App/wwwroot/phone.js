@@ -8,6 +8,23 @@ export function set(key, value) {
 
 export const language = () => navigator.language ?? 'en';
 
+// What was pressed last, and what of it opened the sheet that is shown.
+let pressed, opener;
+addEventListener('click', e => pressed = e.target.closest?.('button, a, summary, input'), true);
+const named = control => (control.getAttribute('aria-label') ?? control.textContent).trim();
+
+export function markOpener() {
+  opener = pressed && { control: pressed, name: named(pressed) };
+}
+
+// A button that meanwhile does something else is not the one that was pressed.
+export function backToOpener() {
+  const { control, name } = opener ?? {};
+  opener = undefined;
+  if (control?.isConnected && named(control) === name) control.focus();
+  if (!control || document.activeElement !== control) document.querySelector('h1')?.focus({ preventScroll: true });
+}
+
 export async function copy(text) {
   try { await navigator.clipboard.writeText(text); return true; } catch { return false; }
 }

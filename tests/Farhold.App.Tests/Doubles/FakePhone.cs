@@ -27,6 +27,13 @@ internal sealed class FakePhone : IPhone
 
     public void Look(string name) => Shown = name;
 
+    /// <summary>How many sheets were opened, and how many of them gave the focus back.</summary>
+    public (int Marked, int Back) Focus { get; private set; }
+
+    public void MarkOpener() => Focus = (Focus.Marked + 1, Focus.Back);
+
+    public void BackToOpener() => Focus = (Focus.Marked, Focus.Back + 1);
+
     public Task<bool> CopyAsync(string text)
     {
         Copied = text;

@@ -33,6 +33,22 @@ public class ConfirmStepTests : ScreenTest
         Assert.Equal(0, done);
     }
 
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public void The_safe_answer_has_the_focus_and_gives_it_back(bool byEscape)
+    {
+        var step = Step();
+        Button(step, "Withdraw").Click();
+        JSInterop.VerifyFocusAsyncInvoke(1);
+        if (byEscape)
+            step.Find("[role=group]").KeyDown("Escape");
+        else
+            Button(step, "No").Click();
+        Assert.Single(step.FindAll("button"));
+        JSInterop.VerifyFocusAsyncInvoke(2)[^1].Arguments[0].ShouldBeElementReferenceTo(Button(step, "Withdraw"));
+    }
+
     private IRenderedComponent<ConfirmStep> Step() => Render<ConfirmStep>(p => p
         .Add(c => c.Text, "Withdraw").Add(c => c.Question, "Withdraw this entry?").Add(c => c.Yes, "Withdraw the entry")
         .Add(c => c.OnConfirmed, () => done++));

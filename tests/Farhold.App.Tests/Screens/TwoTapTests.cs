@@ -34,6 +34,46 @@ public class TwoTapTests : CareTest
     }
 
     [Theory]
+    [InlineData("Escape")]
+    [InlineData("cancel")]
+    [InlineData("answer")]
+    public async Task Whichever_way_the_choice_closes_the_focus_goes_back_once(string way)
+    {
+        await StartAsync();
+        var now = Show<NowScreen>();
+        Tap(now, "When help comes");
+        Assert.Equal((1, 0), Phone.Focus);
+        if (way == "Escape")
+            now.Find("[role=dialog]").KeyDown("Escape");
+        else
+            Tap(now, way == "cancel" ? Texts.CloseChoice : "4 h");
+        now.WaitForAssertion(() => Assert.Equal((1, 1), Phone.Focus));
+        Assert.Empty(now.FindAll("[role=dialog]"));
+    }
+
+    [Fact]
+    public async Task A_choice_that_leads_to_another_keeps_the_first_opener()
+    {
+        await StartAsync();
+        var now = Show<NowScreen>();
+        Tap(now, "Bleeding now?");
+        now.Find("[role=dialog] .act").Click();
+        Assert.Equal("Wound found", Text(now.Find("[role=dialog] h2")));
+        now.Find("[role=dialog]").KeyDown("Escape");
+        Assert.Equal((1, 1), Phone.Focus);
+    }
+
+    [Fact]
+    public async Task The_next_step_waits_unseen_behind_the_choice_it_opened()
+    {
+        await TightAsync();
+        var now = Show<NowScreen>();
+        Assert.False(now.Find(".dock").HasAttribute("hidden"));
+        Tap(now, "When help comes");
+        Assert.True(now.Find(".dock").HasAttribute("hidden"));
+    }
+
+    [Theory]
     [InlineData("Tourniquet tightened", "Tightened (t2)", "Right arm", typeof(Payload.TourniquetTightened))]
     [InlineData("Wound found", "Right arm", "Bleeding", typeof(Payload.WoundFound))]
     [InlineData("Bleeding now?", "Oozing", "w1, left leg", typeof(Payload.BleedingChecked))]
