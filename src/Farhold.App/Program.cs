@@ -39,6 +39,7 @@ builder.Services.AddSingleton<Glance>();
 builder.Services.AddSingleton<Session>();
 builder.Services.AddSingleton<Toasts>();
 builder.Services.AddSingleton<Ticker>();
+builder.Services.AddSingleton<NightHours>();
 builder.Services.AddSingleton<WatchParty>();
 builder.Services.AddSingleton<CareDesk>();
 builder.Services.AddSingleton<Logbook>();

@@ -19,7 +19,7 @@ internal sealed record Party(ImmutableArray<string> Members, DateTimeZone Zone, 
         else if (known is null)
             refusal = $"there is no time zone {zone}; one is written such as Europe/Oslo";
         else if (Hours(night) is not { } hours)
-            refusal = "--night is two different hours of the clock, such as 22-6";
+            refusal = $"--night is two different hours of the clock, at most {Rhythm.LongestNight.TotalHours} h apart, such as 22-6";
         else
             return new(members, known, zone is null ? null : hours);
         return null;
@@ -30,7 +30,8 @@ internal sealed record Party(ImmutableArray<string> Members, DateTimeZone Zone, 
     private static (LocalTime From, LocalTime To)? Hours(string night)
     {
         var parts = night.Split('-');
-        return parts.Length == 2 && Hour(parts[0]) is { } from && Hour(parts[1]) is { } to && from != to ? (new(from, 0), new(to, 0)) : null;
+        return parts.Length == 2 && Hour(parts[0]) is { } from && Hour(parts[1]) is { } to
+            && Rhythm.MakeANight(new(from, 0), new(to, 0)) ? (new(from, 0), new(to, 0)) : null;
     }
 
     private static int? Hour(string text) =>

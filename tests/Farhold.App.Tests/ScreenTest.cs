@@ -37,6 +37,7 @@ public abstract class ScreenTest : BunitContext
         Services.AddSingleton<Toasts>();
         Services.AddSingleton<Ticker>();
         Services.AddSingleton<Glance>();
+        Services.AddSingleton<NightHours>();
         Services.AddSingleton<WatchParty>();
         Services.AddSingleton<CareDesk>();
         Services.AddSingleton<Logbook>();

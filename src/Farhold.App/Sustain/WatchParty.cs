@@ -5,20 +5,26 @@ using NodaTime;
 namespace Farhold.App.Sustain;
 
 /// <summary>Who shares the watch, kept on this phone, and what that makes of day and night.</summary>
-public sealed class WatchParty(IPhone phone, PhoneClock clock)
+public sealed class WatchParty
 {
     /// <summary>How far ahead the watches are shown (design): a day, so that everyone sees their own sleep.</summary>
     public static readonly Duration Ahead = Duration.FromHours(24);
 
-    private Rhythm? nights;
-    private LocalDate nightsOf;
+    private readonly IPhone phone;
+    private readonly NightHours nights;
 
-    /// <summary>Somebody joined or left.</summary>
+    public WatchParty(IPhone phone, NightHours nights)
+    {
+        (this.phone, this.nights) = (phone, nights);
+        Members = [.. phone.Get("party").Split('\n', StringSplitOptions.RemoveEmptyEntries).Distinct().Take(Roster.MostMembers)];
+        nights.Changed += () => Changed?.Invoke();
+    }
+
+    /// <summary>Somebody joined or left, or the night was set.</summary>
     public event Action? Changed;
 
     /// <summary>In the order of their first watch; empty: nobody has said.</summary>
-    public ImmutableArray<string> Members { get; private set; } =
-        [.. phone.Get("party").Split('\n', StringSplitOptions.RemoveEmptyEntries).Distinct().Take(Roster.MostMembers)];
+    public ImmutableArray<string> Members { get; private set; }
 
     /// <summary>True if this name was new and there was room.</summary>
     public bool Join(string name, Instant now)
@@ -36,14 +42,8 @@ public sealed class WatchParty(IPhone phone, PhoneClock clock)
     public ImmutableArray<RosterWatch> Watches(Instant now) =>
         Members.IsEmpty ? [] : [.. Roster.Around(Members, Begun(now), now, Ahead).Where(w => w.To > now)];
 
-    /// <summary>Day and night by the phone's clock, for a casualty who is where the phone is.</summary>
-    public Rhythm Nights(Instant now)
-    {
-        var today = now.InZone(clock.Zone).Date;
-        if (nights is null || today != nightsOf)
-            (nights, nightsOf) = (Farhold.Rhythm.ByClock(clock.Zone, Farhold.Rhythm.UsualFrom, Farhold.Rhythm.UsualTo, now), today);
-        return nights;
-    }
+    /// <summary>Day and night, without the changes of watch.</summary>
+    public Rhythm Nights(Instant now) => nights.Around(now);
 
     public Rhythm Rhythm(Instant now) => Members.IsEmpty ? Nights(now) : Nights(now).With(Roster.Around(Members, Begun(now), now, Ahead));
 

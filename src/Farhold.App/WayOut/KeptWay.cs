@@ -11,6 +11,9 @@ namespace Farhold.App.WayOut;
 /// <param name="Arrival">Of the plan as it stands; null before its forecast.</param>
 public sealed record KeptWay(Plan Plan, ImmutableArray<string> Cautions, Arrival? Arrival)
 {
+    /// <summary>Under which the phone keeps a casualty's plan.</summary>
+    public static string Key(string casualty) => "way-" + casualty;
+
     public string Write() => Json.Text(w =>
     {
         w.WritePropertyName("plan");

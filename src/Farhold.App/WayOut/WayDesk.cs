@@ -130,7 +130,7 @@ public sealed class WayDesk(CareDesk care, Session session, IPhone phone, PhoneC
 
     public void Dispose() => Stop();
 
-    private string Key => "way-" + casualty;
+    private string Key => KeptWay.Key(casualty);
 
     private async Task WorkAsync(Plan plan, CancellationToken cancellation)
     {

@@ -66,4 +66,40 @@ public sealed partial class Texts
     public string MemberLeaves => Get();
 
     public string MemberLeavesLong(string what) => Fill(what);
+
+    public string NightTitle => Get();
+
+    public string NightNow(string what) => Fill(what);
+
+    public string NightNext(string what, string then) => Fill(what, then);
+
+    public string NightWhat => Get();
+
+    public string NightOfUsual => Get();
+
+    public string NightOfSet => Get();
+
+    public string NightWithoutPlace => Get();
+
+    public string NightOfDaylight => Get();
+
+    public string NightNone => Get();
+
+    public string NightCut(string what) => Fill(what);
+
+    public string NightSet => Get();
+
+    public string NightBy => Get();
+
+    public string NightByClock => Get();
+
+    public string NightByDaylight => Get();
+
+    public string NightNoPlace => Get();
+
+    public string NightBegins => Get();
+
+    public string NightEnds => Get();
+
+    public string NightUsual(string what, string then) => Fill(what, then);
 }

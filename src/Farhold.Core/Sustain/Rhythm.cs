@@ -19,15 +19,18 @@ public sealed record Rhythm(ImmutableArray<NightSpan> Nights, ImmutableArray<Ins
     /// <summary>When they get up if nobody says otherwise (design).</summary>
     public static readonly LocalTime UsualTo = new(6, 0);
 
+    /// <summary>Widest night (design): as long as the shipped protocol lets any task of comfort wait.</summary>
+    public static readonly Duration LongestNight = Duration.FromHours(12);
+
     public static readonly Rhythm None = new([], []);
 
     /// <summary>Nights by the clock of a place, from two days before an instant to four days after it.</summary>
     /// <remarks>An hour that the clock skips begins after the gap; one that it shows twice is the first of the two.</remarks>
-    /// <exception cref="ArgumentException">Both hours are the same.</exception>
+    /// <exception cref="ArgumentException">Both hours are the same, or further apart than <see cref="LongestNight"/>.</exception>
     public static Rhythm ByClock(DateTimeZone zone, LocalTime from, LocalTime to, Instant around)
     {
-        if (from == to)
-            throw new ArgumentException("A night begins and ends at different hours.", nameof(to));
+        if (!MakeANight(from, to))
+            throw new ArgumentException($"A night begins and ends at different hours, at most {LongestNight.TotalHours} h apart.", nameof(to));
         var resolver = Resolvers.CreateMappingResolver(Resolvers.ReturnEarlier, Resolvers.ReturnStartOfIntervalAfter);
         Instant At(LocalDate day, LocalTime time) => zone.ResolveLocal(day + time, resolver).ToInstant();
         var today = around.InZone(zone).Date;
@@ -35,6 +38,13 @@ public sealed record Rhythm(ImmutableArray<NightSpan> Nights, ImmutableArray<Ins
             [.. Enumerable.Range(-2, 7).Select(d => today.PlusDays(d))
                 .Select(d => new NightSpan(At(d, from), At(to > from ? d : d.PlusDays(1), to)))],
             []);
+    }
+
+    /// <summary>Whether two hours of the clock make a night that is not too wide.</summary>
+    public static bool MakeANight(LocalTime from, LocalTime to)
+    {
+        var ticks = to.TickOfDay - from.TickOfDay;
+        return from != to && Duration.FromTicks(ticks < 0 ? ticks + NodaConstants.TicksPerDay : ticks) <= LongestNight;
     }
 
     public Rhythm With(ImmutableArray<RosterWatch> watches) => this with { Changes = [.. watches.Select(w => w.From).Order()] };

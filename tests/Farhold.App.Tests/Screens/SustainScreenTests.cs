@@ -73,7 +73,7 @@ public class SustainScreenTests : CareTest
         Join(screen, "Jon");
         Assert.Equal(["Ane", "Jon"], Party.Members);
         Assert.Contains("Ane has the watch until", Text(screen.Find("section[aria-labelledby=watches-title]")), StringComparison.Ordinal);
-        Assert.Equal(["Ane", "Jon"], new WatchParty(Phone, Clock).Members);
+        Assert.Equal(["Ane", "Jon"], new WatchParty(Phone, new(Phone, Clock, Preferences)).Members);
         Tap(screen, "Take out: Jon");
         Assert.Equal(["Ane"], Party.Members);
     }
