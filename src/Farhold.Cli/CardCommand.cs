@@ -20,6 +20,10 @@ internal sealed class CardCommand(TimeProvider clock) : Command<CardCommand.Sett
         [CommandOption("--zone <ZONE>")]
         [Description("Time zone of the times written, such as Europe/Oslo. Without it: UTC.")]
         public string? Zone { get; init; }
+
+        [CommandOption("--night <HOURS>")]
+        [Description("When night is by the clock of the zone: comfort may wait in it. Without it: 22-6; without a zone there is no night.")]
+        public string Night { get; init; } = "22-6";
     }
 
     public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
@@ -30,11 +34,13 @@ internal sealed class CardCommand(TimeProvider clock) : Command<CardCommand.Sett
             return Refusing.Plainly($"--paper {settings.Paper} has to be a5 or a4");
         if (Zones.Of(settings.Zone) is not { } zone)
             return Refusing.Unusable;
+        if (Party.Of(null, settings.Zone, settings.Night, out var refusal) is not { } party)
+            return Refusing.Plainly(refusal!);
         if (Opened.Of(settings, clock) is not { } opened)
             return Refusing.Unusable;
         if (opened.ClockNote is { } note)
             Refusing.Say(note);
-        var sheet = CardSheet.Of(opened.Record, opened.Protocol, opened.At, zone);
+        var sheet = CardSheet.Of(opened.Record, opened.Protocol, opened.At, zone, party.Nights(opened.At));
         if (Files.Write(settings.Output, CardPdf.Write(sheet, paper, opened.At)) is { } fault)
             return Refusing.Plainly(fault);
         Console.Out.WriteLine(Plain.Line($"{settings.Output}: {sheet.Title}, as of {sheet.AsOf}"));

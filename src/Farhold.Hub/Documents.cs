@@ -20,7 +20,7 @@ internal static class Documents
         app.MapPost("/documents/record", async Task<IResult> (HttpContext context) =>
             Answer(FhirReader.Read(await BodyOf(context), "document"), read => Results.Bytes(Lines(read.Record), "application/jsonl")));
         app.MapPost("/documents/card", async Task<IResult> (HttpContext context, string? paper, string? zone) =>
-            Answer(await RecordOf(context), record => Card(record, paper ?? "a4", zone ?? "UTC", Now(clock))));
+            Answer(await RecordOf(context), record => Card(record, paper ?? "a4", zone, Now(clock))));
     }
 
     private static IResult Answer<T>(Read<T> read, Func<T, IResult> made) => read switch
@@ -30,12 +30,13 @@ internal static class Documents
         _ => throw new System.Diagnostics.UnreachableException(),
     };
 
-    private static IResult Card(CareRecord record, string paper, string zone, Instant now)
+    private static IResult Card(CareRecord record, string paper, string? zone, Instant now)
     {
-        if (paper is not ("a4" or "a5") || DateTimeZoneProviders.Tzdb.GetZoneOrNull(zone) is not { } known)
+        if (paper is not ("a4" or "a5") || DateTimeZoneProviders.Tzdb.GetZoneOrNull(zone ?? "UTC") is not { } known)
             return Results.Text("paper is a4 or a5, zone a time zone such as Europe/Oslo\n", statusCode: StatusCodes.Status400BadRequest);
         var at = record.LastRecorded is { } newest && newest > now ? newest : now; // as on the command line: a clock that shows less is wrong
-        var sheet = CardSheet.Of(record, ShippedProtocol.Protocol, at, known);
+        var nights = zone is null ? Rhythm.None : Rhythm.ByClock(known, Rhythm.UsualFrom, Rhythm.UsualTo, at);
+        var sheet = CardSheet.Of(record, ShippedProtocol.Protocol, at, known, nights);
         return Results.Bytes(CardPdf.Write(sheet, paper == "a5" ? Paper.A5 : Paper.A4, at), "application/pdf");
     }
 

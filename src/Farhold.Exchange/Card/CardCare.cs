@@ -65,6 +65,8 @@ internal static class CardCare
         foreach (var end in facts.Ended)
             yield return new CardPart.Said("Ended", Told(end, times), Strong: true);
         yield return new CardPart.Heading("Due");
+        foreach (var withheld in facts.Judgement.Withheld)
+            yield return new CardPart.Said("NOT NOW", Plain.Line($"{OnLimb(withheld.Limb)}{withheld.Text}{Seen(withheld)}"), Strong: true);
         if (facts.Judgement.Due.IsEmpty)
             yield return new CardPart.Said("", "nothing");
         foreach (var due in facts.Judgement.Due)
@@ -75,7 +77,7 @@ internal static class CardCare
                 { Overdue: true } => $"OVERDUE since {times.Of(due.At)}",
                 _ => times.Of(due.At),
             };
-            yield return new CardPart.Said(when, Plain.Line($"{(due.Limb is { } limb ? $"{Say.Limb(limb)}: " : "")}{due.Text}"), due.AtOnce || due.Overdue);
+            yield return new CardPart.Said(when, Plain.Line($"{OnLimb(due.Limb)}{due.Text}{(due.Waits ? " (with the change of watch)" : "")}"), due.AtOnce || due.Overdue);
         }
 
         yield return new CardPart.Heading("Help and advice");
@@ -124,6 +126,12 @@ internal static class CardCare
         var basis = help.Basis is { } b ? $" ({b})" : "";
         return Plain.Line($"likely {times.Of(help.Likely)}{early}{late}{basis}; said {times.Of(stated.When)}, {stated.By}{Mark(stated)}");
     }
+
+    private static string OnLimb(Limb? limb) => limb is { } on ? $"{Say.Limb(on)}: " : "";
+
+    /// <summary>What of the record withholds it.</summary>
+    private static string Seen(WithheldTask withheld) =>
+        withheld.Used.IsEmpty ? "" : $" By the record: {string.Join("; ", withheld.Used.Select(InputWords.Of))}.";
 
     private static string Amount(GivenSum sum) => sum.Amount.IsExact ? Say.Number(sum.Amount.High) : $"{Say.Number(sum.Amount.Low)} to {Say.Number(sum.Amount.High)}";
 

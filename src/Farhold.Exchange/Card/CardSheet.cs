@@ -30,9 +30,10 @@ public sealed record CardSheet(
     public IEnumerable<CardPart> Parts => Top.Concat(Front).Concat(Log);
 
     /// <param name="protocol">The one in force.</param>
-    public static CardSheet Of(CareRecord record, Protocol protocol, Instant now, DateTimeZone zone)
+    /// <param name="rhythm">Day and night, and the watches, as the app goes by; null where nobody tells, and nothing waits.</param>
+    public static CardSheet Of(CareRecord record, Protocol protocol, Instant now, DateTimeZone zone, Rhythm? rhythm = null)
     {
-        var facts = CareFacts.Of(record, protocol, now);
+        var facts = CareFacts.Of(record, protocol, now, rhythm);
         var times = new CardTimes(zone);
         return new(
             Who(facts.Person),

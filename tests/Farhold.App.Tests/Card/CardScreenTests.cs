@@ -17,7 +17,7 @@ public class CardScreenTests : CareTest
         await LogAsync(30, new Payload.DrugGiven("paracetamol <1>", 1, "g", "mouth"));
         await LogAsync(20, new Payload.FluidGiven(Fluid.OralWater, 300, "mouth"));
         await LogAsync(0, new Payload.EntryWithdrawn(State.Of(Kind.FluidGiven)[0].Id, "entered twice"));
-        var sheet = CardSheet.Of(Desk.Record!, Desk.Protocol, Desk.Now, Clock.Zone);
+        var sheet = CardSheet.Of(Desk.Record!, Desk.Protocol, Desk.Now, Clock.Zone, Desk.Rhythm);
         var frame = Show<CardScreen>();
         var text = Text(frame.Find("article.casualty-card"));
         Assert.All([sheet.Title, sheet.AsOf, sheet.Print, CardSheet.Caution, .. sheet.Parts.SelectMany(p => p.Texts)],
@@ -28,11 +28,37 @@ public class CardScreenTests : CareTest
     }
 
     [Fact]
+    public async Task It_says_what_must_not_be_done_now_and_why()
+    {
+        await TightAsync(minutesAgo: 300);
+        var opened = State.Of(Kind.CasualtyOpened).Single().Id;
+        await LogAsync(0, new Payload.EntryAmended(opened, JsonText.Of($$"""{"happened":"{{WrittenInstant.Write(Now - Duration.FromMinutes(301))}}"}""")));
+        await LogAsync(1, Well with { Mental = Mental.Unresponsive });
+        Assert.NotEmpty(Desk.Picture!.Withheld);
+        var said = Show<CardScreen>().FindAll(".card-said.card-strong").Select(Text).Where(t => t.StartsWith("NOT NOW", StringComparison.Ordinal)).ToArray();
+        Assert.Equal(Desk.Picture!.Withheld.Length, said.Length);
+        Assert.Contains(said, t => t.StartsWith("NOT NOW Nothing by mouth: not fully alert", StringComparison.Ordinal) && t.Contains("unresponsive", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public async Task It_goes_by_the_same_day_and_night_as_Sustain()
+    {
+        Phone.Set("night", "13-1");
+        await ReadyAsync(Well);
+        await LogAsync(1, new Payload.TaskDone("warmth"));
+        Desk.Use(Desk.Protocol);
+        var waits = Desk.Picture!.Due.Where(d => d.Waits).ToArray();
+        Assert.NotEmpty(waits);
+        var card = Text(Show<CardScreen>().Find("article.casualty-card"));
+        Assert.All(waits, d => Assert.Contains($"{new CardTimes(Clock.Zone).Of(d.At)} {d.Text} (with the change of watch)", card, StringComparison.Ordinal));
+    }
+
+    [Fact]
     public async Task A_practice_card_says_so_first()
     {
         await OpenCasualtyAsync(practice: true);
         await LogAsync(5, new Payload.NoteWritten("cold"));
-        var shown = Render<CardPage>(p => p.Add(c => c.Sheet, CardSheet.Of(Desk.Record!, Desk.Protocol, Desk.Now, Clock.Zone)));
+        var shown = Render<CardPage>(p => p.Add(c => c.Sheet, CardSheet.Of(Desk.Record!, Desk.Protocol, Desk.Now, Clock.Zone, Desk.Rhythm)));
         Assert.Equal(CardSheet.PracticeNotice, Text(shown.Find("article.casualty-card > :first-child")));
     }
 

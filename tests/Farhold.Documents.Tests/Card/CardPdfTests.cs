@@ -48,6 +48,21 @@ public class CardPdfTests
             Assert.Contains(first.When.Earliest.InZone(Oslo).ToString("dMMMHH:mm", System.Globalization.CultureInfo.InvariantCulture), text, StringComparison.Ordinal);
     }, iter: Gens.Cases(20), threads: 1);
 
+    [Theory]
+    [InlineData(Paper.A5)]
+    [InlineData(Paper.A4)]
+    public void What_must_not_be_done_now_is_on_it_with_its_reason(Paper paper)
+    {
+        var record = new CareRecord(
+        [
+            .. Names("Runa").Entries,
+            EntryWriting.Write(new("a7k3", 3), Happened.At(Some.At("04:50")), Some.At("04:50"), "Ane", new Payload.SignsTaken { Mental = Mental.Unresponsive }),
+        ], []);
+        var text = Tool.Text(CardPdf.Write(Sheet(record, Some.At("05:00")), paper, Some.At("05:00")));
+        Assert.Contains("NOTNOW", text, StringComparison.Ordinal);
+        Assert.Contains(Tool.Squeezed("Nothing by mouth: not fully alert"), text, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void The_fingerprint_is_that_of_the_sorted_lines()
     {
