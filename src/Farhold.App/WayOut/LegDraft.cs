@@ -1,5 +1,4 @@
 using Farhold.WayOut;
-using NodaTime;
 
 namespace Farhold.App.WayOut;
 
@@ -23,12 +22,7 @@ public sealed record LegDraft(LegRow Row, int? Slot, TravelMode Mode, LegMeasure
 {
     public string Name { get; init; } = "";
 
-    /// <summary>Minutes.</summary>
-    public double? Low { get; init; }
-
-    public double? Likely { get; init; }
-
-    public double? High { get; init; }
+    public ThreeTimes Times { get; init; }
 
     public double? Km { get; init; }
 
@@ -51,6 +45,11 @@ public sealed record LegDraft(LegRow Row, int? Slot, TravelMode Mode, LegMeasure
 
     public FlightWindow Window { get; init; }
 
+    /// <summary>How likely weather keeps it from starting; null where that is left out.</summary>
+    public double? HoldChance { get; init; }
+
+    public ThreeTimes HoldTimes { get; init; }
+
     public static LegDraft New(LegRow row, TravelMode mode, Plan? plan) =>
         new(row, null, mode, mode is TravelMode.Walk or TravelMode.Carry ? LegMeasure.Ground : LegMeasure.Times)
         {
@@ -67,11 +66,13 @@ public sealed record LegDraft(LegRow Row, int? Slot, TravelMode Mode, LegMeasure
         }, leg)
         {
             Name = leg.Name ?? "", Dark = leg.Dark, Window = leg.Window,
+            HoldChance = leg.Hold is { Probability: > 0 } held ? held.Probability : null,
+            HoldTimes = leg.Hold is { } hold ? ThreeTimes.Of(hold.Time) : default,
         };
         return leg.Extent switch
         {
-            ThreePoint t => draft with { Low = t.Low.TotalMinutes, Likely = t.Likely.TotalMinutes, High = t.High.TotalMinutes },
-            Percentiles p => draft with { Low = p.P10.TotalMinutes, Likely = p.P50?.TotalMinutes, High = p.P90.TotalMinutes },
+            ThreePoint t => draft with { Times = ThreeTimes.Of(t) },
+            Percentiles p => draft with { Times = new(p.P10.TotalMinutes, p.P50?.TotalMinutes, p.P90.TotalMinutes) },
             Measured m => draft with
             {
                 Km = m.Stretch?.DistanceKm, AscentM = m.Stretch?.AscentM, DescentM = m.Stretch?.DescentM, SpeedKmh = m.SpeedKmh,
@@ -83,26 +84,24 @@ public sealed record LegDraft(LegRow Row, int? Slot, TravelMode Mode, LegMeasure
 
     public LegDraft With(Prior prior) => this with
     {
-        Measure = LegMeasure.Tenths, Name = prior.What, Low = prior.P10Minutes, Likely = prior.P50Minutes, High = prior.P90Minutes,
+        Measure = LegMeasure.Tenths, Name = prior.What, Times = new(prior.P10Minutes, prior.P50Minutes, prior.P90Minutes),
     };
-
-    /// <summary>Whether the times rise; null while one is missing.</summary>
-    public bool? Rises => Low is { } low && Likely is { } likely && High is { } high ? low <= likely && likely <= high : null;
 
     /// <summary>Null while something it needs is missing.</summary>
     public Travel? Leg(int newSlot)
     {
-        if (Extent() is not { } extent)
+        if (Extent() is not { } extent || (HoldChance is not null && HoldTimes.Points is null))
             return null;
         return new(
             Slot ?? newSlot, Name.Trim() is { Length: > 0 } name ? name : null, Mode, extent,
-            Mode == TravelMode.Wait ? DarkRule.Allowed : Dark, Mode == TravelMode.Aircraft ? Window : FlightWindow.AnyHour, Was?.Hold);
+            Mode == TravelMode.Wait ? DarkRule.Allowed : Dark, Mode == TravelMode.Aircraft ? Window : FlightWindow.AnyHour,
+            HoldChance is { } chance ? new(chance, HoldTimes.Points!) : null);
     }
 
     private Extent? Extent() => Measure switch
     {
-        LegMeasure.Times => Rises == true ? new ThreePoint(Minutes(Low), Minutes(Likely), Minutes(High)) : null,
-        LegMeasure.Tenths => Rises == true && Low > 0 ? new Percentiles(Minutes(Low), Minutes(Likely), Minutes(High)) : null,
+        LegMeasure.Times => Times.Points,
+        LegMeasure.Tenths => Times.Tenths,
         _ => Ground(),
     };
 
@@ -119,6 +118,4 @@ public sealed record LegDraft(LegRow Row, int? Slot, TravelMode Mode, LegMeasure
             SpeedKmh = walk || carry ? null : SpeedKmh, Bearers = carry ? Bearers : was.Bearers, Packaging = carry && Packaging,
         };
     }
-
-    private static Duration Minutes(double? minutes) => Duration.FromMinutes(minutes!.Value);
 }

@@ -123,6 +123,16 @@ public sealed partial class Texts
 
     public string LegRemove => Get();
 
+    public string LegHoldTitle(string what) => Fill(what);
+
+    public string LegHoldLeftOut => Get();
+
+    public string LegHoldWhy => Get();
+
+    public string LegHoldChance => Get();
+
+    public string LegHoldTimes => Get();
+
     public string LegMissing => Get();
 
     public string LegLeave => Get();

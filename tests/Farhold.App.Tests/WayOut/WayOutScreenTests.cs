@@ -1,5 +1,6 @@
 using AngleSharp.Dom;
 using Farhold.App.Limbs;
+using Farhold.App.Shell;
 using Farhold.App.WayOut;
 using Farhold.WayOut;
 using Microsoft.AspNetCore.Components.Forms;
@@ -105,6 +106,52 @@ public class WayOutScreenTests : WayTest
         Assert.Contains("About 7 in 10", screen.Find("[aria-labelledby=way-left-leg]").TextContent, StringComparison.Ordinal);
         Assert.Contains("No aircraft comes", screen.Markup, StringComparison.Ordinal);
     }
+
+    [Fact]
+    public async Task Weather_that_may_hold_a_leg_up_is_told_by_touch_and_taken_out_again()
+    {
+        await ReadyAsync();
+        var screen = Shown();
+        PressFirst(screen, Texts.ModeAircraft);
+        foreach (var time in (string[])["10 min", "15 min", "30 min"])
+            Press(screen, time);
+        Pick(screen, Texts.LegHoldChance, Texts.OfTen(3));
+        Press(screen, Texts.LegKeep);
+        Assert.Equal(Texts.LegMissing, screen.Find("main .danger[role=alert]").TextContent); // how long is not told yet
+        foreach (var time in (string[])["1 h", "4 h", "24 h"])
+            screen.Find($"[aria-label='{Texts.LegHoldTimes}'] ~ .chips").QuerySelectorAll("button").Single(b => b.TextContent == time).Click();
+        Press(screen, Texts.LegKeep);
+
+        var leg = Assert.IsType<Travel>(Way.Plan!.Legs.Single());
+        Assert.Equal(new Hold(0.3, new(Minutes(60), Minutes(240), Minutes(1440))), leg.Hold);
+        Assert.Contains(Texts.LegHold(Texts.OfTen(3), "1 h 00 min", "24 h 00 min"), screen.Find(".way-legs").TextContent, StringComparison.Ordinal);
+        Assert.Equal(leg.Hold, Assert.IsType<Travel>(Reread().Legs.Single()).Hold);
+
+        screen.Find(".way-legs button.item").Click();
+        Pick(screen, Texts.LegHoldChance, "Left out");
+        Press(screen, Texts.LegKeep);
+        Assert.Null(Assert.IsType<Travel>(Way.Plan!.Legs.Single()).Hold);
+
+        Plan Reread() => Assert.IsType<Read<Plan>.Usable>(PlanReader.Read(PlanWriter.Write(Way.Plan!).Utf8, "plan")).Value;
+    }
+
+    [Fact]
+    public async Task A_hold_of_a_loaded_plan_is_offered_as_it_is()
+    {
+        await ReadyAsync();
+        var hold = new Hold(0.35, new(Minutes(30), Minutes(120), Minutes(480)));
+        Way.Use(Waits(30, 60, 120) with { Legs = [((Travel)Waits(30, 60, 120).Legs[0]) with { Mode = TravelMode.Vehicle, Hold = hold }] });
+        var screen = Shown();
+        screen.Find(".way-legs button.item").Click();
+        Assert.Contains(screen.FindAll("summary"), s => s.TextContent == Texts.LegHoldTitle(Texts.OfHundred("35")));
+        Assert.True(screen.FindAll("label.choice").Single(l => l.TextContent.Trim() == Texts.OfHundred("35")).QuerySelector("input")!.HasAttribute("checked"));
+        Press(screen, Texts.LegKeep);
+        Assert.Equal(hold, Assert.IsType<Travel>(Way.Plan!.Legs.Single()).Hold);
+    }
+
+    private static void Pick(IRenderedComponent<Frame> screen, string legend, string option) =>
+        screen.FindAll("fieldset").Single(f => f.QuerySelector("legend")?.TextContent == legend)
+            .QuerySelectorAll("label").Single(l => l.TextContent.Trim() == option).QuerySelector("input")!.Change(true);
 
     [Fact]
     public async Task Whichever_comes_first_has_no_forecast_until_each_way_has_an_end()
