@@ -6,16 +6,11 @@ namespace Farhold.App.WayOut;
 /// <summary>Works a forecast out in pieces short enough that the page stays awake; how long a piece is changes no digit.</summary>
 public sealed class Forecasting(TimeProvider time)
 {
-    /// <summary>Design: a long piece is noticed from 50 ms on; slow phones take several times what is meant.</summary>
-    private static readonly TimeSpan Piece = TimeSpan.FromMilliseconds(8);
-
-    private static readonly TimeSpan Blink = TimeSpan.FromMilliseconds(1);
-
     private const int FirstTrials = 64;
     private const int MostTrials = 1024;
 
+    private readonly Breath breath = new(time);
     private int trials = FirstTrials;
-    private long awake = time.GetTimestamp();
     private TimeSpan worked;
 
     /// <summary>The forecast as soon as it stands, then once more with the answers to what would change it.</summary>
@@ -32,24 +27,24 @@ public sealed class Forecasting(TimeProvider time)
         foreach (var piece in Outlook.Pieces(simulation, deadlines))
         {
             outlook = piece;
-            await BreatheAsync(cancellation);
+            await breath.TakeAsync(cancellation);
         }
 
         // What follows is drawn at once, which takes its own time.
-        await BreatheAsync(cancellation, Blink);
+        await breath.TakeAsync(cancellation, early: true);
         var forecast = new Forecast(simulation, outlook!, ArrivalShape.Of(simulation), trialsTook, []);
         yield return forecast;
         var answers = ImmutableArray.CreateBuilder<WhatIfAnswer>();
         foreach (var whatIf in WhatIf.Usual)
         {
-            await BreatheAsync(cancellation);
+            await breath.TakeAsync(cancellation);
             if (whatIf.Start(simulation) is not { } changed)
                 continue;
             await StepAsync(changed, null, cancellation);
             answers.Add(WhatIfAnswer.Of(whatIf, simulation, changed, deadlines));
         }
 
-        await BreatheAsync(cancellation, Blink);
+        await breath.TakeAsync(cancellation, early: true);
         yield return forecast with { Answers = answers.ToImmutable() };
     }
 
@@ -61,20 +56,9 @@ public sealed class Forecasting(TimeProvider time)
             var progress = simulation.Step(trials);
             var took = time.GetElapsedTime(begun);
             worked += took;
-            trials = took > Piece * 2 ? Math.Max(FirstTrials, trials / 2) : took < Piece / 2 ? Math.Min(MostTrials, trials * 2) : trials;
-            if (await BreatheAsync(cancellation))
+            trials = took > Breath.Piece * 2 ? Math.Max(FirstTrials, trials / 2) : took < Breath.Piece / 2 ? Math.Min(MostTrials, trials * 2) : trials;
+            if (await breath.TakeAsync(cancellation))
                 told?.Invoke(progress);
         }
-    }
-
-    /// <summary>Lets the page draw and take touches once a piece is full.</summary>
-    private async Task<bool> BreatheAsync(CancellationToken cancellation, TimeSpan? after = null)
-    {
-        cancellation.ThrowIfCancellationRequested();
-        if (time.GetElapsedTime(awake) < (after ?? Piece))
-            return false;
-        await Task.Delay(1, cancellation);
-        awake = time.GetTimestamp();
-        return true;
     }
 }

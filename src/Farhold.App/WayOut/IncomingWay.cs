@@ -9,15 +9,17 @@ namespace Farhold.App.WayOut;
 public sealed record IncomingWay(Plan? Plan, Measured? Ground, PlanPlace? From, string Name, ImmutableArray<string> Cautions)
 {
     /// <param name="files">By name; one plan at most.</param>
-    public static Read<IncomingWay> Read(IReadOnlyDictionary<string, ReadOnlyMemory<byte>> files)
+    /// <param name="tracks">Those of the files that are tracks, as read.</param>
+    public static Read<IncomingWay> Read(
+        IReadOnlyDictionary<string, ReadOnlyMemory<byte>> files, IReadOnlyDictionary<string, Read<TrackFile>> tracks)
     {
-        var plans = files.Keys.Where(name => !IsTrack(name)).ToArray();
+        var plans = files.Keys.Where(name => !TrackTaking.IsTrack(name)).ToArray();
         return plans switch
         {
-            [] => OfTrack(files),
+            [] => OfTrack(tracks),
             [var name] => PlanReader.Read(files[name], name) switch
             {
-                Read<Plan>.Usable(var plan) => Joined(plan, name, files),
+                Read<Plan>.Usable(var plan) => Joined(plan, name, tracks),
                 Read<Plan>.Refused(var why) => new Read<IncomingWay>.Refused(why),
                 _ => throw new System.Diagnostics.UnreachableException(),
             },
@@ -25,10 +27,10 @@ public sealed record IncomingWay(Plan? Plan, Measured? Ground, PlanPlace? From, 
         };
     }
 
-    private static Read<IncomingWay> Joined(Plan plan, string name, IReadOnlyDictionary<string, ReadOnlyMemory<byte>> files) =>
-        PlanTracks.Into(plan, track => files.TryGetValue(track, out var bytes)
-            ? new Read<ReadOnlyMemory<byte>>.Usable(bytes)
-            : new Read<ReadOnlyMemory<byte>>.Refused([new(name, 1, 1, $"The plan names the track '{track}': choose that file together with the plan.")])) switch
+    private static Read<IncomingWay> Joined(Plan plan, string name, IReadOnlyDictionary<string, Read<TrackFile>> tracks) =>
+        PlanTracks.Join(plan, track => tracks.TryGetValue(track, out var read)
+            ? read
+            : new Read<TrackFile>.Refused([new(name, 1, 1, $"The plan names the track '{track}': choose that file together with the plan.")])) switch
         {
             Read<MeasuredPlan>.Usable(var measured) => new Read<IncomingWay>.Usable(new(
                 measured.Plan.Mapped(leg => leg is Travel { Extent: Measured { Track: { } track } m } travel
@@ -39,12 +41,12 @@ public sealed record IncomingWay(Plan? Plan, Measured? Ground, PlanPlace? From, 
             _ => throw new System.Diagnostics.UnreachableException(),
         };
 
-    private static Read<IncomingWay> OfTrack(IReadOnlyDictionary<string, ReadOnlyMemory<byte>> files)
+    private static Read<IncomingWay> OfTrack(IReadOnlyDictionary<string, Read<TrackFile>> tracks)
     {
-        if (files.Count != 1)
-            return new Read<IncomingWay>.Refused([new(files.Keys.FirstOrDefault() ?? "files", 1, 1, "One track at a time, or a plan with the tracks it names.")]);
-        var (name, bytes) = files.Single();
-        return TrackFile.Read(name, new Read<ReadOnlyMemory<byte>>.Usable(bytes)) switch
+        if (tracks.Count != 1)
+            return new Read<IncomingWay>.Refused([new(tracks.Keys.FirstOrDefault() ?? "files", 1, 1, "One track at a time, or a plan with the tracks it names.")]);
+        var (name, read) = tracks.Single();
+        return read switch
         {
             Read<TrackFile>.Usable(var track) when track.AgainstWalking().ToImmutableArray() is { IsEmpty: false } why => new Read<IncomingWay>.Refused(why),
             Read<TrackFile>.Usable(var track) => new Read<IncomingWay>.Usable(new(
@@ -54,7 +56,4 @@ public sealed record IncomingWay(Plan? Plan, Measured? Ground, PlanPlace? From, 
             _ => throw new System.Diagnostics.UnreachableException(),
         };
     }
-
-    /// <summary>By its ending, since a track that is broken is still meant as one.</summary>
-    private static bool IsTrack(string name) => name.EndsWith(".gpx", StringComparison.OrdinalIgnoreCase) || name.EndsWith(".xml", StringComparison.OrdinalIgnoreCase);
 }

@@ -229,6 +229,8 @@ public sealed partial class Texts
 
     public string WayProgress(int first, int second) => Fill(first, second);
 
+    public string TrackReading => Get();
+
     public string WayCancel => Get();
 
     public string WayNotKept => Get();

@@ -24,15 +24,27 @@ public static class Gpx
 
     /// <param name="file">Named in refusals.</param>
     /// <returns>A track of at least two points; or every reason why not, up to <see cref="MaxRefusals"/>.</returns>
-    public static Read<Track> Parse(ReadOnlyMemory<byte> content, string file)
+    public static Read<Track> Parse(ReadOnlyMemory<byte> content, string file) => Pieces(content, file).Last().Read!;
+
+    /// <summary>The same in pieces, for a screen that has to stay awake.</summary>
+    /// <returns>The last one has what <see cref="Parse"/> returns.</returns>
+    public static IEnumerable<ReadingPiece<Track>> Pieces(ReadOnlyMemory<byte> content, string file)
     {
         if (content.Length > MaxBytes)
-            return Refuse(new Refusal(file, 1, 1, $"The file has {content.Length >> 20} MiB; at most {MaxBytes >> 20} MiB are read. Save a shorter track."));
+        {
+            yield return new(1, Refuse(new Refusal(file, 1, 1, $"The file has {content.Length >> 20} MiB; at most {MaxBytes >> 20} MiB are read. Save a shorter track.")));
+            yield break;
+        }
+
+        const double reading = 0.5; // the rest is its review
         var reader = new GpxReader(content, file);
-        var found = reader.Read();
-        return reader.Refusals.Count > 0
-            ? new Read<Track>.Refused([.. reader.Refusals])
-            : GpxTrack.Of(found, file);
+        foreach (var share in reader.Pieces())
+            yield return new(share * reading, null);
+        if (reader.Refusals.Count > 0)
+            yield return new(1, new Read<Track>.Refused([.. reader.Refusals]));
+        else
+            foreach (var (share, read) in GpxTrack.Pieces(reader.Found, file))
+                yield return new(reading + (share * (1 - reading)), read);
     }
 
     internal static Read<Track> Refuse(Refusal refusal) => new Read<Track>.Refused([refusal]);

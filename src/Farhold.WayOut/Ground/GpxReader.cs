@@ -18,7 +18,6 @@ internal sealed class GpxReader(ReadOnlyMemory<byte> content, string file)
         IgnoreProcessingInstructions = true,
     };
 
-    private readonly GpxContent found = new();
     private readonly List<GpxPlace> path = [];
     private readonly StringBuilder text = new();
     private GpxPointDraft draft;
@@ -27,25 +26,36 @@ internal sealed class GpxReader(ReadOnlyMemory<byte> content, string file)
 
     public List<Refusal> Refusals { get; } = [];
 
-    public GpxContent Read()
+    /// <summary>Whole once all pieces have been read and nothing was refused.</summary>
+    public GpxContent Found { get; } = new();
+
+    /// <returns>How much of the file has been read, after each piece.</returns>
+    public IEnumerable<double> Pieces()
     {
         using var stream = Open();
         using var xml = XmlReader.Create(stream, Settings);
+        while (Go(xml, ReadingPiece<Track>.Length))
+            yield return (double)stream.Position / Math.Max(1, stream.Length);
+        if (path.Count == 0 && Refusals.Count == 0)
+            Refuse(1, 1, "The file is empty.");
+    }
+
+    /// <returns>False once there is nothing more to read.</returns>
+    private bool Go(XmlReader xml, int nodes)
+    {
         var lines = (IXmlLineInfo)xml;
         try
         {
-            while (Refusals.Count < Gpx.MaxRefusals && xml.Read() && Take(xml, lines))
-            {
-            }
+            for (var i = 0; i < nodes; i++)
+                if (Refusals.Count >= Gpx.MaxRefusals || !xml.Read() || !Take(xml, lines))
+                    return false;
+            return true;
         }
         catch (XmlException broken)
         {
             RefuseBroken(broken);
+            return false;
         }
-
-        if (path.Count == 0 && Refusals.Count == 0)
-            Refuse(1, 1, "The file is empty.");
-        return found;
     }
 
     private MemoryStream Open() => MemoryMarshal.TryGetArray(content, out var array)
@@ -86,22 +96,22 @@ internal sealed class GpxReader(ReadOnlyMemory<byte> content, string file)
                 Refuse(line, column, $"This file begins with <{xml.LocalName}>, so it is not GPX; export the track as GPX.");
                 return false;
             case GpxPlace.File when xml.NamespaceURI != "http://www.topografix.com/GPX/1/1":
-                found.Warnings.Add(TrackWarningKind.OtherVersion, line, column, _ => "The file does not say it is GPX 1.1; its elements were read by name.");
+                Found.Warnings.Add(TrackWarningKind.OtherVersion, line, column, _ => "The file does not say it is GPX 1.1; its elements were read by name.");
                 break;
             case GpxPlace.Track:
-                found.TrackCount++;
+                Found.TrackCount++;
                 break;
             case GpxPlace.Segment:
-                found.TrackSegments.Add([]);
+                Found.TrackSegments.Add([]);
                 break;
             case GpxPlace.Route:
-                found.Routes.Add([]);
+                Found.Routes.Add([]);
                 break;
             case GpxPlace.TrackPoint or GpxPlace.RoutePoint or GpxPlace.Waypoint when ++points > Gpx.MaxPoints:
                 Refuse(line, column, $"The file has more than {Gpx.MaxPoints} points; save a shorter or simplified track.");
                 return false;
             case GpxPlace.TrackPoint or GpxPlace.RoutePoint or GpxPlace.Waypoint:
-                draft = GpxPointDraft.At(xml.GetAttribute("lat"), xml.GetAttribute("lon"), line, column, found.Warnings);
+                draft = GpxPointDraft.At(xml.GetAttribute("lat"), xml.GetAttribute("lon"), line, column, Found.Warnings);
                 waypointName = null;
                 break;
         }
@@ -116,28 +126,28 @@ internal sealed class GpxReader(ReadOnlyMemory<byte> content, string file)
         switch (place)
         {
             case GpxPlace.Elevation:
-                draft = draft.WithElevation(text.ToString(), found.Warnings);
+                draft = draft.WithElevation(text.ToString(), Found.Warnings);
                 break;
             case GpxPlace.Time:
-                draft = draft.WithTime(text.ToString(), found.Warnings);
+                draft = draft.WithTime(text.ToString(), Found.Warnings);
                 break;
             case GpxPlace.Name when path.Contains(GpxPlace.Waypoint):
                 waypointName = Named();
                 break;
             case GpxPlace.Name:
-                found.Name ??= Named();
+                Found.Name ??= Named();
                 break;
             case GpxPlace.TrackPoint or GpxPlace.RoutePoint or GpxPlace.Waypoint when draft.Fault is { } fault:
                 Refuse(draft.Line, draft.Column, fault);
                 break;
             case GpxPlace.TrackPoint:
-                found.TrackSegments[^1].Add(draft.ToPoint());
+                Found.TrackSegments[^1].Add(draft.ToPoint());
                 break;
             case GpxPlace.RoutePoint:
-                found.Routes[^1].Add(draft.ToPoint());
+                Found.Routes[^1].Add(draft.ToPoint());
                 break;
             case GpxPlace.Waypoint:
-                found.Waypoints.Add((waypointName, draft.ToPoint()));
+                Found.Waypoints.Add((waypointName, draft.ToPoint()));
                 break;
         }
     }

@@ -10,12 +10,20 @@ public readonly record struct TrackPoint(GeoPoint Place, double? ElevationM, Ins
 public sealed record TrackSegment(ImmutableArray<TrackPoint> Points)
 {
     /// <summary>Length on the ellipsoid, metres; climbing is not added.</summary>
-    public double Metres()
+    public double Metres() => Measure().Last();
+
+    /// <returns>The length so far, after each piece; last the whole.</returns>
+    internal IEnumerable<double> Measure()
     {
         var sum = 0.0;
         for (var i = 1; i < Points.Length; i++)
+        {
             sum += Geodesic.Metres(Points[i - 1].Place, Points[i].Place);
-        return sum;
+            if (i % ReadingPiece<Track>.Length == 0)
+                yield return sum;
+        }
+
+        yield return sum;
     }
 }
 

@@ -27,14 +27,21 @@ internal static class TrackReview
         return kept;
     }
 
-    public static void Warn(List<List<GpxPoint>> segments, bool isRoute, TrackWarnings warnings)
+    /// <returns>How many points have been looked at, after each piece. All has been warned of once all pieces are taken.</returns>
+    public static IEnumerable<int> Warn(List<List<GpxPoint>> segments, bool isRoute, TrackWarnings warnings)
     {
         var points = segments.SelectMany(s => s).ToList();
         WarnOfHeights(points, warnings);
         WarnOfTimes(points, warnings);
+        var looked = 0;
         foreach (var segment in segments)
             for (var i = 1; i < segment.Count; i++)
+            {
                 WarnOfJump(segment[i - 1], segment[i], isRoute, warnings);
+                if (++looked % ReadingPiece<Track>.Length == 0)
+                    yield return looked;
+            }
+
         foreach (var segment in segments.Skip(1))
             warnings.Add(TrackWarningKind.Gaps, segment[0].Line, segment[0].Column, count => $"The recording was broken off {count} times; the ground between was not counted.");
     }

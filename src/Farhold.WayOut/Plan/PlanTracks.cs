@@ -10,12 +10,17 @@ public static class PlanTracks
 {
     /// <param name="files">The content of a file the plan names, or why there is none.</param>
     /// <returns>The plan with every track measured, and <c>from</c> at the first track's first point where the plan has none.</returns>
-    public static Read<MeasuredPlan> Into(Plan plan, Func<string, Read<ReadOnlyMemory<byte>>> files)
+    public static Read<MeasuredPlan> Into(Plan plan, Func<string, Read<ReadOnlyMemory<byte>>> files) =>
+        Join(plan, name => TrackFile.Read(name, files(name)));
+
+    /// <summary>The same with tracks that have been read before.</summary>
+    /// <param name="read">A track the plan names, or why there is none.</param>
+    public static Read<MeasuredPlan> Join(Plan plan, Func<string, Read<TrackFile>> read)
     {
         var refusals = ImmutableArray.CreateBuilder<Refusal>();
         var tracks = new Dictionary<string, TrackFile>();
         foreach (var name in plan.Tracks)
-            switch (TrackFile.Read(name, files(name)))
+            switch (read(name))
             {
                 case Read<TrackFile>.Usable(var track):
                     tracks[name] = track;

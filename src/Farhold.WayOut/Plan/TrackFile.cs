@@ -17,18 +17,53 @@ public sealed record TrackFile(string Name, Track Track, Climb? Climb, Immutable
     /// <summary>Where the way begins.</summary>
     public GeoPoint Start => Track.Segments[0].Points[0].Place;
 
+    /// <summary>Length on the ellipsoid, metres.</summary>
+    public double Metres { get; private init; }
+
     public static Read<TrackFile> Read(string name, Read<ReadOnlyMemory<byte>> content) => content switch
     {
         Read<ReadOnlyMemory<byte>>.Refused(var why) => new Read<TrackFile>.Refused(why),
-        Read<ReadOnlyMemory<byte>>.Usable(var bytes) => Gpx.Parse(bytes, name) switch
-        {
-            Read<Track>.Refused(var why) => new Read<TrackFile>.Refused(why),
-            Read<Track>.Usable(var track) => new Read<TrackFile>.Usable(new(
-                name, track, WayOut.Climb.Of(track), [.. track.Warnings.Select(w => new Refusal(name, w.Line, w.Column, w.Text))])),
-            _ => throw new System.Diagnostics.UnreachableException(),
-        },
+        Read<ReadOnlyMemory<byte>>.Usable(var bytes) => Pieces(name, bytes).Last().Read!,
         _ => throw new System.Diagnostics.UnreachableException(),
     };
+
+    /// <summary>Reads and measures a GPX file in pieces, for a screen that has to stay awake.</summary>
+    /// <returns>The last one has the track, or why it is refused.</returns>
+    public static IEnumerable<ReadingPiece<TrackFile>> Pieces(string name, ReadOnlyMemory<byte> content)
+    {
+        const double reading = 0.75; // the rest is its length
+        Read<Track>? parsed = null;
+        foreach (var (share, read) in Gpx.Pieces(content, name))
+        {
+            parsed = read;
+            yield return new(share * reading, null);
+        }
+
+        if (parsed is not Read<Track>.Usable(var track))
+        {
+            yield return new(1, new Read<TrackFile>.Refused(((Read<Track>.Refused)parsed!).Refusals));
+            yield break;
+        }
+
+        var metres = 0.0;
+        foreach (var segment in track.Segments)
+        {
+            var length = 0.0;
+            foreach (var soFar in segment.Measure())
+            {
+                length = soFar;
+                yield return new(reading, null);
+            }
+
+            metres += length;
+        }
+
+        yield return new(1, new Read<TrackFile>.Usable(new(
+            name, track, WayOut.Climb.Of(track), [.. track.Warnings.Select(w => new Refusal(name, w.Line, w.Column, w.Text))])
+        {
+            Metres = metres,
+        }));
+    }
 
     /// <summary>Why it can't be timed on foot; nothing where it can.</summary>
     public IEnumerable<Refusal> AgainstWalking()
@@ -39,9 +74,9 @@ public sealed record TrackFile(string Name, Track Track, Climb? Climb, Immutable
             yield break;
         var (line, column) = Track.Warnings.FirstOrDefault(w => w.Kind == TrackWarningKind.NoElevation) is { } at ? (at.Line, at.Column) : (1, 1);
         yield return new(Name, line, column, string.Create(CultureInfo.InvariantCulture,
-            $"The track has no heights, and on foot climbs decide the time: use a track with heights, or write \"distanceKm\": {Track.Metres() / 1000:0.0} with \"ascentM\" and \"descentM\" from a map in its place."));
+            $"The track has no heights, and on foot climbs decide the time: use a track with heights, or write \"distanceKm\": {Metres / 1000:0.0} with \"ascentM\" and \"descentM\" from a map in its place."));
     }
 
     /// <summary>Without heights as if level: for means that climbs don't slow.</summary>
-    public Stretch Stretch() => new(Track.Metres() / 1000, Climb?.AscentM ?? 0, Climb?.DescentM ?? 0);
+    public Stretch Stretch() => new(Metres / 1000, Climb?.AscentM ?? 0, Climb?.DescentM ?? 0);
 }

@@ -14,7 +14,12 @@ public static class RouteReader
     public const int MostPoints = 10_000;
 
     /// <param name="files">The content of the GPX file the route names, or why there is none.</param>
-    public static Read<Route> Read(ReadOnlyMemory<byte> utf8, string file, Func<string, Read<ReadOnlyMemory<byte>>> files)
+    public static Read<Route> Read(ReadOnlyMemory<byte> utf8, string file, Func<string, Read<ReadOnlyMemory<byte>>> files) =>
+        Join(utf8, file, name => TrackFile.Read(name, files(name)));
+
+    /// <summary>The same with a track that has been read before.</summary>
+    /// <param name="read">The track the route names, or why there is none.</param>
+    public static Read<Route> Join(ReadOnlyMemory<byte> utf8, string file, Func<string, Read<TrackFile>> read)
     {
         var complaints = new Complaints(file, utf8);
         var (json, at, reason) = LocatedText.Parse(utf8.Span, PlanReader.MaxDepth);
@@ -29,16 +34,16 @@ public static class RouteReader
             return new Read<Route>.Refused(complaints.InOrder());
         fields.Missing("track", "the GPX file of the route.");
         var named = fields.Text("track", 500);
-        var (track, refusals) = named is null ? (null, []) : Track(named, files);
+        var (track, refusals) = named is null ? (null, []) : Track(read(named));
         var route = new RouteParts(fields, complaints, track).Route();
         return route is null || complaints.Any || refusals.Length > 0
             ? new Read<Route>.Refused([.. complaints.InOrder(), .. refusals])
             : new Read<Route>.Usable(route);
     }
 
-    private static (TrackFile? Track, ImmutableArray<Refusal> Refusals) Track(string name, Func<string, Read<ReadOnlyMemory<byte>>> files)
+    private static (TrackFile? Track, ImmutableArray<Refusal> Refusals) Track(Read<TrackFile> read)
     {
-        switch (TrackFile.Read(name, files(name)))
+        switch (read)
         {
             case Read<TrackFile>.Usable(var track):
                 ImmutableArray<Refusal> against = [.. track.AgainstWalking()];
@@ -75,9 +80,9 @@ internal sealed class RouteParts(PlacedFields fields, Complaints complaints, Tra
         var moving = Moving();
         if (track is not null)
         {
-            if (track.Track.Metres() / spacing > RouteReader.MostPoints)
+            if (track.Metres / spacing > RouteReader.MostPoints)
                 fields.Refuse("spacingM", string.Create(CultureInfo.InvariantCulture,
-                    $"The track of {track.Track.Metres() / 1000:0} km would have more than {RouteReader.MostPoints} points: set 'spacingM' wider."));
+                    $"The track of {track.Metres / 1000:0} km would have more than {RouteReader.MostPoints} points: set 'spacingM' wider."));
             else
                 line = RouteLine.Of(track.Track, spacing, moving);
         }

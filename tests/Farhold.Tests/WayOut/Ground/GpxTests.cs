@@ -28,6 +28,44 @@ public class GpxTests
         Assert.True(refusal.Column >= 1);
     }
 
+    [Theory, MemberData(nameof(Cases))]
+    public void Read_in_pieces_nothing_is_given_out_before_the_last_and_that_is_the_whole(string name)
+    {
+        var pieces = Gpx.Pieces(Case(name), name).ToArray();
+        Assert.All(pieces.SkipLast(1), p => Assert.Null(p.Read));
+        Assert.All(pieces.Zip(pieces.Skip(1)), p => Assert.InRange(p.Second.Share, p.First.Share, 1));
+        var whole = Gpx.Parse(Case(name), name);
+        if (whole is Read<Track>.Refused(var why))
+        {
+            Assert.Equal(why.AsEnumerable(), Assert.IsType<Read<Track>.Refused>(pieces[^1].Read).Refusals);
+            return;
+        }
+
+        var (track, again) = (((Read<Track>.Usable)whole).Value, Assert.IsType<Read<Track>.Usable>(pieces[^1].Read).Value);
+        Assert.Equal(track.Points, again.Points);
+        Assert.Equal(track.Warnings.AsEnumerable(), again.Warnings);
+        var file = Assert.IsType<Read<TrackFile>.Usable>(TrackFile.Pieces(name, Case(name)).Last().Read).Value;
+        Assert.Equal(track.Metres(), file.Metres);
+    }
+
+    [Fact]
+    public void A_long_track_comes_in_many_pieces_and_has_every_point()
+    {
+        const int count = 5_000;
+        var text = new StringBuilder("<gpx xmlns=\"http://www.topografix.com/GPX/1/1\"><trk><trkseg>");
+        for (var i = 0; i < count; i++)
+            text.Append(System.Globalization.CultureInfo.InvariantCulture, $"<trkpt lat=\"{60 + (i * 1e-4):F4}\" lon=\"10\"><ele>{i % 7}</ele></trkpt>");
+        var pieces = TrackFile.Pieces("long", Encoding.UTF8.GetBytes(text.Append("</trkseg></trk></gpx>").ToString())).ToArray();
+        Assert.True(pieces.Length > 3 * count / 256, $"{pieces.Length} pieces");
+        Assert.All(pieces.SkipLast(1), p => Assert.Null(p.Read));
+        var track = Assert.IsType<Read<TrackFile>.Usable>(pieces[^1].Read).Value;
+        Assert.Equal(count, track.Track.Points.Count());
+        Assert.Equal(track.Track.Metres(), track.Metres);
+    }
+
+    public static TheoryData<string> Cases => 
+        [.. Directory.GetFiles(Path.Combine(AppContext.BaseDirectory, "cases", "gpx"), "*.gpx").Select(f => Path.GetFileName(f)).Order(StringComparer.Ordinal)];
+
     [Fact]
     public void Every_impossible_position_is_named()
     {
