@@ -22,23 +22,24 @@ public sealed record Stock(KitItem Item, Between? Left, Instant? Counted)
                 return new(item, null, null);
             var left = Judge.Unsettled(record.Doubts, state, now).IsEmpty ? found.Left : new(0, found.Left.High);
             all = all is { } known ? Between.Hull(known, left) : left;
-            counted = counted < found.Counted ? counted : found.Counted;
+            counted = counted < found.Since ? counted : found.Since;
         }
 
         return new(item, all, counted);
     }
 
-    private static (Between Left, Instant Counted)? Of(KitItem item, State state, Instant now)
+    /// <summary>By one way to read the record; null: never counted.</summary>
+    internal static CountedStock? Of(KitItem item, State state, Instant now)
     {
-        (Between Left, Instant Counted)? worst = null;
+        CountedStock? worst = null;
         foreach (var count in Current(item.Id, state, now))
         {
             var stated = count.As<Payload.SuppliesStated>().Count;
             var used = ItemUses.Within(item, state, count.When, now);
             var left = new Between(Math.Max(0, stated - used.High), Math.Max(0, stated - used.Low));
             worst = worst is { } w
-                ? (Between.Hull(w.Left, left), Instant.Min(w.Counted, count.When.Earliest))
-                : (left, count.When.Earliest);
+                ? new(Between.Hull(w.Left, left), Math.Max(w.MostCounted, stated), Instant.Min(w.Since, count.When.Earliest))
+                : new(left, stated, count.When.Earliest);
         }
 
         return worst;
@@ -56,3 +57,8 @@ public sealed record Stock(KitItem Item, Between? Left, Instant? Counted)
     private static bool Replaces(Dated later, Dated earlier) => earlier.When.SurelyBefore(later.When)
         || (earlier.When == later.When && earlier.When.IsInstant && earlier.Id.Device == later.Id.Device && earlier.Id.Number < later.Id.Number);
 }
+
+/// <summary>What is left by the counts in force.</summary>
+/// <param name="MostCounted">The largest of those counts, before any use.</param>
+/// <param name="Since">The earliest time of those counts.</param>
+internal readonly record struct CountedStock(Between Left, int MostCounted, Instant Since);
