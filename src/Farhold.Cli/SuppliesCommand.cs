@@ -73,6 +73,7 @@ internal sealed class SuppliesCommand(TimeProvider clock) : Command<SuppliesComm
         var uncounted = outlook.Items.Count(i => i.Stock.Left is null);
         if (!all && uncounted > 0)
             Console.Out.WriteLine($"  {uncounted} more of the kit list were never counted: unknown, never enough (--all names them)");
-        Console.Out.WriteLine("Ranges come from what was used up to now and what is foreseen; most figures of foreseen use are this project's own choice.");
+        Console.Out.WriteLine("Ranges come from what was used up to now, what the coming tasks of the care plan take, and what else is foreseen; "
+            + "apart from water, most figures are this project's own choice.");
     }
 }

@@ -33,6 +33,7 @@ internal static class ItemUses
         Payload.FluidGiven p when use.Of == Wire.Word(p.Fluid) => new(use.Each.Low * p.Millilitres, use.Each.High * p.Millilitres),
         Payload.DrugGiven p when Goes(use.Of!, p.Drug) => DrugUnit.Milligrams(p.Amount, p.Unit) is { } mg
             ? Between.Exactly(mg / use.PieceMg!.Value) : new(0, double.PositiveInfinity),
+        Payload.TaskDone p => CareTask.Is(use.Of!, p.Task) ? use.Each : null,
         Payload.BleedingChecked or Payload.UrineMeasured => use.Each,
         _ => null,
     };

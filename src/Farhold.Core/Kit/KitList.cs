@@ -13,8 +13,8 @@ public sealed record KitList(
 /// <param name="Id">As <c>supplies.stated</c> names it.</param>
 /// <param name="Unit">Of one counted piece, such as <c>roll</c>; <c>mL</c> for what is counted by volume.</param>
 /// <param name="Step">What one tap on a stepper adds.</param>
-/// <param name="Planned">Use that is foreseen; null where none is.</param>
-/// <param name="Water">Used by the need for water of the casualty and the party.</param>
+/// <param name="Planned">Use that is foreseen beside the tasks of the care plan; null where none is.</param>
+/// <param name="Water">Used by the need for water of the casualty and the party, which holds what tasks offer to drink.</param>
 /// <param name="Keep">Pieces that stay untouched for <paramref name="KeepFor"/>; 0 for none.</param>
 /// <param name="Instead">What can stand in for it: ids of other items, or words.</param>
 /// <param name="Save">How to make it last; null where nothing is to be said.</param>
@@ -38,12 +38,13 @@ public sealed record KitItem(
 }
 
 /// <summary>An entry that uses an item up.</summary>
-/// <param name="Of">Which material, dressing, fluid or drug; null for any.</param>
+/// <param name="Kind">A <c>task.done</c> tells what each time of the task takes, ticked off or still to come.</param>
+/// <param name="Of">Which material, dressing, fluid, drug or task (by its id in the protocol); null for any.</param>
 /// <param name="Each">Pieces for one entry; for fluids pieces for each millilitre.</param>
 /// <param name="PieceMg">For a drug: mass in one piece, mg; then <paramref name="Each"/> is one such piece.</param>
 public sealed record ItemUse(Kind Kind, string? Of, Between Each, double? PieceMg);
 
-/// <summary>Pieces for every span, for one casualty, for each person of the party (the casualty too), or for the party as a whole.</summary>
+/// <summary>Use beside the tasks of the care plan: pieces for every span, for one casualty, for each person of the party (the casualty too), or for the party as a whole.</summary>
 public sealed record PlannedUse(Between Each, Duration Every, UsedPer Per);
 
 public enum UsedPer

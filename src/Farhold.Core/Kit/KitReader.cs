@@ -7,7 +7,10 @@ namespace Farhold;
 public sealed class KitReader
 {
     private static readonly ImmutableArray<Kind> Using =
-        [Kind.WoundPacked, Kind.DressingApplied, Kind.BleedingChecked, Kind.DrugGiven, Kind.FluidGiven, Kind.UrineMeasured];
+        [Kind.WoundPacked, Kind.DressingApplied, Kind.BleedingChecked, Kind.DrugGiven, Kind.FluidGiven, Kind.UrineMeasured, Kind.TaskDone];
+
+    /// <summary>Kinds that use nothing of an item unless the use says of what.</summary>
+    private static readonly ImmutableArray<Kind> Naming = [Kind.DrugGiven, Kind.FluidGiven, Kind.TaskDone];
 
     private readonly LocatedJson json;
 
@@ -56,6 +59,8 @@ public sealed class KitReader
         var piece = use["pieceMg"] is { } mg ? json.Number(mg, "pieceMg") : null;
         if (piece is null == use["each"] is null || (piece is not null && kind != Kind.DrugGiven) || piece <= 0)
             json.Refuse(use.Offset, "a use gives each, or for a drug pieceMg above 0");
+        if (kind is { } asks && Naming.Contains(asks) && use["of"] is null)
+            json.Refuse(use.Offset, $"a use by {named} says of what");
         return kind is { } known ? new(known, Optional(use, "of"), piece is null ? Range(use) : Between.Exactly(1), piece) : null;
     }
 

@@ -34,19 +34,18 @@ public sealed record SupplyOutlook(Instant At, Surroundings Around, bool HelpKno
     /// <summary>Nothing is foretold beyond (design).</summary>
     public static Duration Horizon { get; } = Duration.FromDays(14);
 
-    /// <summary>All items of a kit list, in its order.</summary>
+    /// <summary>All items of a kit list, in its order. The care plan is taken to stay as it is now.</summary>
     public static SupplyOutlook Of(KitList kit, CareRecord record, Protocol protocol, Surroundings around, Instant now)
     {
         var help = HelpLater.Of(record, protocol, now);
         var stocks = kit.Items.Select(i => Stock.Of(i, record, now)).ToDictionary(s => s.Item.Id);
-        return new(now, around, help is not null, [.. kit.Items.Select(i => Of(i, stocks, record, around, help, now))]);
+        var plans = record.Readings.Select(state => Judge.Of(state, record.Doubts, protocol, now).Plan).ToImmutableArray();
+        return new(now, around, help is not null, [.. kit.Items.Select(i => Of(stocks[i.Id], UseRate.Of(i, record, plans, around, now), stocks, help, now))]);
     }
 
     private static ItemOutlook Of(
-        KitItem item, Dictionary<string, Stock> stocks, CareRecord record, Surroundings around, ImmutableArray<HelpLater>? help, Instant now)
+        Stock stock, UseRate rate, Dictionary<string, Stock> stocks, ImmutableArray<HelpLater>? help, Instant now)
     {
-        var stock = stocks[item.Id];
-        var rate = UseRate.Of(item, record, around, now);
         RunsOut? runsOut = stock.Left is { } left && rate.PerHour is { } perHour
             ? new(After(left.Low, perHour.High, now), After(left.High, perHour.Low, now))
             : null;
@@ -56,7 +55,7 @@ public sealed record SupplyOutlook(Instant At, Surroundings Around, bool HelpKno
             ({ } known, { } laws) => new(Chance(known.Latest, laws, now), Chance(known.Earliest, laws, now)),
             _ => null,
         };
-        return new(stock, rate, runsOut, later, [.. item.Instead.Where(i => !stocks.TryGetValue(i, out var s) || s.Left is not { High: 0 })]);
+        return new(stock, rate, runsOut, later, [.. stock.Item.Instead.Where(i => !stocks.TryGetValue(i, out var s) || s.Left is not { High: 0 })]);
     }
 
     private static Instant? After(double pieces, double perHour, Instant now)

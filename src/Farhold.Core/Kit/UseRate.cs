@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using NodaTime;
 
 namespace Farhold;
@@ -13,7 +14,7 @@ public sealed record Surroundings(int People, Heat? Heat = null, Work Work = Wor
 
 /// <summary>Pieces of an item used an hour.</summary>
 /// <param name="Past">By what was used up to now.</param>
-/// <param name="Planned">By what is foreseen; null where nothing is.</param>
+/// <param name="Planned">By what is foreseen, the coming tasks of the care plan among it; null where nothing is.</param>
 public sealed record UseRate(Between Past, Between? Planned)
 {
     /// <summary>Use before this is not looked back at.</summary>
@@ -31,18 +32,20 @@ public sealed record UseRate(Between Past, Between? Planned)
         : Past.High > 0 ? Past : null;
 
     /// <remarks>The spans looked back over are design. They hang on when care began, never on the uses: one more can't thin out the others.</remarks>
-    public static UseRate Of(KitItem item, CareRecord record, Surroundings around, Instant now)
+    /// <param name="plans">The care plan by each reading of the record, in their order.</param>
+    internal static UseRate Of(
+        KitItem item, CareRecord record, ImmutableArray<ImmutableArray<PlannedTask>> plans, Surroundings around, Instant now)
     {
         Between? past = null;
         Between? planned = null;
-        foreach (var state in record.Readings)
+        foreach (var (state, plan) in record.Readings.Zip(plans))
         {
             var opened = state.Of(Kind.CasualtyOpened).Where(o => o.When.Earliest <= now).Select(o => (Instant?)o.When.Latest).Min();
             var over = Duration.Min(LongestPast, Duration.Max(ShortestPast, now - (opened ?? now)));
             var used = ItemUses.Within(item, state, Happened.At(now - over), now);
             var hours = over.TotalHours;
             past = Hull(past, new(used.Low / hours, used.High / hours));
-            if (Foreseen(item, state, around, now) is { } foreseen)
+            if (Foreseen(item, state, plan, around, now) is { } foreseen)
                 planned = Hull(planned, foreseen);
         }
 
@@ -51,18 +54,22 @@ public sealed record UseRate(Between Past, Between? Planned)
 
     private static Between Hull(Between? all, Between next) => all is { } known ? Between.Hull(known, next) : next;
 
-    private static Between? Foreseen(KitItem item, State state, Surroundings around, Instant now)
+    private static Between? Foreseen(
+        KitItem item, State state, ImmutableArray<PlannedTask> plan, Surroundings around, Instant now)
     {
+        var tasks = TaskUses.PerHour(item, plan);
         if (item.Water)
         {
             var person = Circumstances.Opened(state, now);
-            var casualty = WaterNeed.Casualty(person?.AgeYears, person?.MassKg, around.Heat);
+            var need = WaterNeed.Casualty(person?.AgeYears, person?.MassKg, around.Heat);
+            var casualty = new Between(need.Low, Math.Max(need.High, tasks?.High ?? 0)); // what is offered is part of the need
             return casualty + Times(WaterNeed.MlPerHour(around.Heat, around.Work, around.WorkHours), around.People - 1);
         }
 
-        return item.Planned is { } planned
+        var beside = item.Planned is { } planned
             ? Times(planned.Each, (planned.Per == UsedPer.Person ? around.People : 1) / planned.Every.TotalHours)
-            : null;
+            : (Between?)null;
+        return (beside, tasks) is ({ } some, { } more) ? some + more : beside ?? tasks;
     }
 
     private static Between Times(Between range, double factor) => new(range.Low * factor, range.High * factor);

@@ -73,4 +73,8 @@ public sealed record CareTask(
 
     /// <summary>The task that takes its place wherever that one has to be done.</summary>
     public string? ReplacedBy { get; init; }
+
+    /// <summary>Whether a due task or a <c>task.done</c> of this name is the task, on any limb.</summary>
+    public static bool Is(string id, string name) =>
+        name.StartsWith(id, StringComparison.Ordinal) && (name.Length == id.Length || name[id.Length] == '.');
 }

@@ -12,6 +12,9 @@ public sealed record PlannedTask(
     CareTask Task, Limb? Limb, string Name, Instant At, Truth Applies, ImmutableArray<Input> LookFirst, ImmutableArray<Used> Used,
     Duration? Interval, bool Waits)
 {
+    /// <summary>Not asked for yet: the record has not gone on long enough.</summary>
+    public bool Later { get; init; }
+
     public DueTask Due(Instant now) => new(At, Name, Limb, Text, Task.Sources, At < now)
     {
         Reason = Task.Reason,
@@ -38,6 +41,7 @@ public sealed record WithheldTask(string Name, Limb? Limb, string Text, Immutabl
 /// </remarks>
 public static class CarePlan
 {
+    /// <returns>What is to be asked for later too, marked so.</returns>
     /// <param name="unstable">Shock suspected or unknown, an attempt under way, or a tourniquet loosened only hours ago.</param>
     internal static ImmutableArray<PlannedTask> Of(
         State state, Protocol protocol, IEnumerable<LimbClock> limbs, ImmutableArray<Doubt> doubts, bool unstable, Rhythm rhythm, Instant now)
@@ -56,7 +60,7 @@ public static class CarePlan
                     Add(new(task, scene, evaluating));
         }
 
-        var replaced = planned.Where(p => p.Applies == Truth.Met).Select(p => p.Task.Id).ToHashSet();
+        var replaced = planned.Where(p => p is { Applies: Truth.Met, Later: false }).Select(p => p.Task.Id).ToHashSet();
         return [.. planned.Where(p => p.Applies == Truth.NotMet || p.Task.ReplacedBy is not { } by || !replaced.Contains(by))];
 
         void Add(Planning planning)
@@ -68,6 +72,6 @@ public static class CarePlan
 
     /// <summary>What must not be done now although it is in the plan.</summary>
     internal static IEnumerable<WithheldTask> Withheld(IEnumerable<PlannedTask> plan) => plan
-        .Where(p => p is { Applies: Truth.NotMet, Task.Instead: not null })
+        .Where(p => p is { Applies: Truth.NotMet, Later: false, Task.Instead: not null })
         .Select(p => new WithheldTask(p.Name, p.Limb, p.Task.Instead!, p.Used, p.Task.Sources));
 }

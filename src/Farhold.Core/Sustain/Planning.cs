@@ -12,8 +12,11 @@ internal sealed class Planning(CareTask task, Scene scene, Evaluating evaluating
     public PlannedTask? Of(bool unstable, Rhythm rhythm)
     {
         var start = Start();
-        if (task.From > Duration.Zero && scene.Now < start + task.From)
-            return null;
+        return Of(start, unstable, rhythm) is { } planned ? planned with { Later = scene.Now < start + task.From } : null;
+    }
+
+    private PlannedTask? Of(Instant start, bool unstable, Rhythm rhythm)
+    {
         var last = LastDone() is { } counted && (task.Scope != TaskScope.Loosened || counted >= start) ? counted : (Instant?)null;
         if (task.Once is { } once)
             return last >= start ? null : Planned(start + once, null, unstable);

@@ -119,7 +119,7 @@ public sealed record TaskRoster(
         public void Done(DueTask due, Instant at)
         {
             open.Remove(due);
-            var task = judged.Protocol.Tasks.FirstOrDefault(t => due.Task == t.Id || due.Task.StartsWith(t.Id + ".", StringComparison.Ordinal));
+            var task = judged.Protocol.Tasks.FirstOrDefault(t => CareTask.Is(t.Id, due.Task));
             if (task is { Once: null, Every: not null })
                 open.Add(due with { At = Planning.Next(task, at, judged.Unstable, rhythm).At, Overdue = false });
             else if (judged.Watched.FirstOrDefault(w => due.Task == "watch." + Wire.Word(w.Limb)) is { } watched)

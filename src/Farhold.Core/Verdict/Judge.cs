@@ -42,11 +42,12 @@ public static class Judge
         var unstable = DueList.IsUnstable(limbs, watched, lastKnown, now);
         var plan = over ? [] : CarePlan.Of(
             state, protocol, limbs.Select(l => l.Clock).Concat(watched.Select(w => w.Clock)), open, unstable, rhythm ?? Rhythm.None, now);
-        var due = over ? [] : DueList.Of(state, protocol.Watch, limbs, watched, plan, open, now);
+        var due = over ? [] : DueList.Of(state, protocol.Watch, limbs, watched, plan.Where(p => !p.Later), open, now);
         return new(now, protocol, limbs.ToImmutable(), watched.ToImmutable(), shock, due, doubts, [])
         {
             Withheld = [.. CarePlan.Withheld(plan)],
             Unstable = unstable,
+            Plan = plan,
         };
     }
 

@@ -109,6 +109,9 @@ public sealed record Judgement(
     /// <summary>What must not be done now, though the plan has it.</summary>
     public ImmutableArray<WithheldTask> Withheld { get; init; } = [];
 
+    /// <summary>The care plan of one reading of the record, with what is not asked for yet; empty once care has ended.</summary>
+    internal ImmutableArray<PlannedTask> Plan { get; init; } = [];
+
     /// <summary>Whether tasks come at their closer intervals.</summary>
     public bool Unstable { get; init; }
 }
