@@ -4,9 +4,11 @@ using System.Text.Json;
 namespace Farhold;
 
 /// <summary>Reads a kit list. Nothing is half-read: one fault refuses it.</summary>
+/// <remarks>The form is that of <c>protocols/kit.schema.json</c>.</remarks>
 public sealed class KitReader
 {
-    private static readonly ImmutableArray<Kind> Using =
+    /// <summary>Kinds that can use an item up.</summary>
+    internal static readonly ImmutableArray<Kind> Using =
         [Kind.WoundPacked, Kind.DressingApplied, Kind.BleedingChecked, Kind.DrugGiven, Kind.FluidGiven, Kind.UrineMeasured, Kind.TaskDone];
 
     /// <summary>Kinds that use nothing of an item unless the use says of what.</summary>
@@ -21,7 +23,7 @@ public sealed class KitReader
 
     private KitList Compose(Located root)
     {
-        json.OnlyKnown(root, "kit", "version", "title", "sources", "items");
+        json.OnlyKnown(root, "$schema", "kit", "version", "title", "sources", "items");
         var items = json.Items(root, "items").Select(Item).OfType<KitItem>().ToImmutableArray();
         var sources = new ProtocolParts(json, root).Sources([]);
         foreach (var twice in items.GroupBy(i => i.Id).Where(g => g.Count() > 1))
@@ -42,9 +44,9 @@ public sealed class KitReader
             json.Text(item, "id"), json.Text(item, "name"), json.Text(item, "unit"), Whole(item, "step"),
             [.. json.Items(item, "uses", required: false).Select(Use).OfType<ItemUse>()],
             item["planned"] is { } planned ? Planned(planned) : null,
-            json.Flag(item, "water"), keep, Optional(item, "keepFor"), Texts(item, "instead", required: false), Optional(item, "save"),
+            json.Flag(item, "water"), keep, Optional(item, "keepFor"), Texts(item, "instead"), Optional(item, "save"),
             item["carry"] is { } carry ? Carry(carry) : null,
-            Texts(item, "sources", required: true));
+            new ProtocolParts(json, item).Cited(item));
     }
 
     private ItemUse? Use(Located use)
@@ -78,8 +80,16 @@ public sealed class KitReader
         if (!json.IsObject(carry, "carry"))
             return null;
         json.OnlyKnown(carry, "party", "day", "personDay", "tripDay");
-        double Of(string name) => carry[name] is { } member && json.Number(member, name) is { } number ? Math.Max(0, number) : 0;
         return new(Of("party"), Of("day"), Of("personDay"), Of("tripDay"));
+
+        double Of(string name)
+        {
+            if (carry[name] is not { } member || json.Number(member, name) is not { } number)
+                return 0;
+            if (number < 0)
+                json.Refuse(member.Offset, $"{name} is a number from 0 on");
+            return Math.Max(0, number);
+        }
     }
 
     private Between Range(Located value)
@@ -105,9 +115,9 @@ public sealed class KitReader
 
     private string? Optional(Located value, string name) => value[name] is null ? null : json.Text(value, name);
 
-    private ImmutableArray<string> Texts(Located value, string name, bool required)
+    private ImmutableArray<string> Texts(Located value, string name)
     {
-        var texts = json.Items(value, name, required);
+        var texts = json.Items(value, name, required: false);
         foreach (var text in texts.Where(t => t.Kind != JsonValueKind.String || t.Text.Trim().Length == 0))
             json.Refuse(text.Offset, $"{name} is a list of texts");
         return [.. texts.Select(t => t.Text)];

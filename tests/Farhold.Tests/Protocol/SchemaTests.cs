@@ -10,6 +10,8 @@ public class SchemaTests
 {
     private static readonly JsonSchema ProtocolSchema = JsonSchema.FromText(File.ReadAllText(Beside("protocols", "protocol.schema.json")));
     private static readonly JsonSchema LocalSchema = JsonSchema.FromText(File.ReadAllText(Beside("protocols", "local.schema.json")));
+    private static readonly JsonSchema KitSchema = JsonSchema.FromText(File.ReadAllText(Beside("protocols", "kit.schema.json")));
+    private static readonly string Kit = File.ReadAllText(Beside("protocols", ShippedKit.FileName));
     private static readonly string Shipped = Encoding.UTF8.GetString(ShippedProtocol.Json.Span);
     private static readonly string Local = File.ReadAllText(Beside("demo", "skarvedal-local.json"));
 
@@ -43,6 +45,56 @@ public class SchemaTests
             return Fits(LocalSchema, text);
         }, iter: Gens.Cases(600), print: t => t);
         Assert.True(accepted >= Gens.Cases(20), $"only {accepted} accepted");
+    }
+
+    [Fact]
+    public void The_shipped_kit_list_has_the_form() => Assert.True(Fits(KitSchema, Kit));
+
+    [Fact]
+    public void The_schema_never_refuses_a_kit_list_that_the_reader_accepts()
+    {
+        var (accepted, both) = (0, 0);
+        JsonMutations.Of(Kit).Sample(text =>
+        {
+            var usable = KitReader.Read(Encoding.UTF8.GetBytes(text), "x") is Read<KitList>.Usable;
+            Interlocked.Add(ref accepted, usable ? 1 : 0);
+            if (!usable && !Fits(KitSchema, text))
+                Interlocked.Increment(ref both);
+            return !usable || Fits(KitSchema, text);
+        }, iter: Gens.Cases(600), print: t => t);
+        Assert.True(accepted >= Gens.Cases(100) && both >= Gens.Cases(100), $"{accepted} accepted, {both} refused by both");
+    }
+
+    [Theory]
+    [InlineData("\"version\": \"1.0.0\",", "")]
+    [InlineData("\"title\": \"What", "\"name\": \"What")]
+    [InlineData("\"known\": \"read\"", "\"known\": \"heard\"")]
+    [InlineData("\"unit\": \"roll\"", "\"unit\": \" \"")]
+    [InlineData("\"step\": 1", "\"step\": 1.5")]
+    [InlineData("\"step\": 1", "\"step\": 0")]
+    [InlineData("\"kind\": \"wound.packed\"", "\"kind\": \"wound.found\"")]
+    [InlineData("\"kind\": \"wound.packed\", \"of\"", "\"kind\": \"wound.packed\", \"with\"")]
+    [InlineData("\"kind\": \"task.done\", \"of\": \"wound\"", "\"kind\": \"task.done\"")]
+    [InlineData("\"each\": [1, 2]", "\"each\": [1]")]
+    [InlineData("\"each\": [1, 2]", "\"each\": [-1, 2]")]
+    [InlineData("\"pieceMg\": 500", "\"pieceMg\": 0")]
+    [InlineData("\"pieceMg\": 500", "\"pieceMg\": 500, \"each\": [1, 1]")]
+    [InlineData("\"every\": \"PT24H\"", "\"every\": 24")]
+    [InlineData("\"per\": \"casualty\"", "\"per\": \"head\"")]
+    [InlineData("\"water\": true", "\"water\": \"yes\"")]
+    [InlineData("\"keep\": 1, ", "")]
+    [InlineData("\"keepFor\": \"bleeding that starts again\",", "")]
+    [InlineData("\"instead\": [\"plain-gauze\", \"cloth\"]", "\"instead\": [\"plain-gauze\", \"\"]")]
+    [InlineData("\"carry\": {\"party\": 2}", "\"carry\": {\"party\": -2}")]
+    [InlineData("\"carry\": {\"party\": 2}", "\"carry\": {\"hut\": 2}")]
+    [InlineData("\"sources\": [\"TCCC\", \"design\"]", "\"sources\": []")]
+    public void An_error_of_form_in_a_kit_list_is_refused_by_both(string right, string wrong)
+    {
+        var at = Kit.IndexOf(right, StringComparison.Ordinal);
+        Assert.True(at >= 0, "the shipped kit list no longer has this text");
+        var text = Kit[..at] + wrong + Kit[(at + right.Length)..];
+        Assert.False(Fits(KitSchema, text));
+        Assert.IsType<Read<KitList>.Refused>(KitReader.Read(Encoding.UTF8.GetBytes(text), "x"));
     }
 
     [Theory]
@@ -88,6 +140,17 @@ public class SchemaTests
         Assert.Equal(LongInput.All.Where(i => i.Expires).Select(i => i.Name), Words(defs.GetProperty("careFreshness").GetProperty("propertyNames")));
         Assert.Equal(LongInput.All.Select(i => i.Name), Words(defs.GetProperty("task").GetProperty("properties").GetProperty("seen").GetProperty("items")));
         Assert.Equal(Enum.GetValues<Kind>().SkipLast(1).Select(Kinds.Wire), Words(defs.GetProperty("task").GetProperty("properties").GetProperty("doneBy").GetProperty("items")));
+    }
+
+    [Fact]
+    public void The_schema_of_the_kit_list_knows_the_same_kinds_and_words()
+    {
+        using var schema = JsonDocument.Parse(File.ReadAllText(Beside("protocols", "kit.schema.json")));
+        var defs = schema.RootElement.GetProperty("$defs");
+        IEnumerable<string> Words(string def, string member) =>
+            defs.GetProperty(def).GetProperty("properties").GetProperty(member).GetProperty("enum").EnumerateArray().Select(v => v.GetString()!);
+        Assert.Equal(KitReader.Using.Select(Kinds.Wire), Words("use", "kind"));
+        Assert.Equal(Wire.Words<UsedPer>(), Words("planned", "per"));
     }
 
     private static bool Fits(JsonSchema schema, string text)
