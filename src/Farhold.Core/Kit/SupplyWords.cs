@@ -67,7 +67,7 @@ public sealed class SupplyWords(Instant now, DateTimeZone zone)
         (_, { High: <= 0 }) => "used up",
         (null, _) => "none used yet, so nobody can say how long it lasts",
         ({ Earliest: null }, _) => $"lasts more than {SupplyOutlook.Horizon.Days} days",
-        ({ Earliest: { } from, Latest: null }, _) => $"lasts until {When(from)} at least",
+        ({ Earliest: { } from, Latest: null }, _) => from <= now ? "may be used up" : $"lasts until {When(from)} at least",
         ({ Earliest: { } from, Latest: { } to }, _) => from <= now
             ? $"may be used up, lasts until {When(to)} at most"
             : When(from) == When(to) ? $"lasts until {When(from)}" : $"lasts until {When(from)} to {When(to)}",

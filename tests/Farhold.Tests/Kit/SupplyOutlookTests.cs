@@ -121,6 +121,8 @@ public class SupplyOutlookTests
         Assert.Equal(
             ["Do not change a packing that holds. Use clean cloth for padding.", "Keep 1 back for bleeding that starts again.", "In its place: haemostatic gauze, or clean cloth strips."],
             SupplyWords.Advice(gauze, ShippedKit.Kit));
+        var gap = Of(Case.Well.And("00:06", new Payload.SuppliesStated("plain-dressing", 1)).And("00:05", new Payload.TaskDone("wound")), "plain-dressing", new(2));
+        Assert.StartsWith("0 to 1 pieces; may be used up; ", new SupplyWords(Case.Now, Utc).Of(gap), StringComparison.Ordinal);
         Assert.Equal("not counted: count it", new SupplyWords(Case.Now, Utc).Of(Of(used, "meal", new(2))));
     }
 
