@@ -36,6 +36,9 @@ app.Configure(config =>
     config.AddCommand<SuppliesCommand>("supplies")
         .WithDescription("Say how long what is in the pack lasts, against when help comes, and what to save.")
         .WithExample("supplies", "demo/skarvedal.jsonl", "--at", "2031-05-04T06:10:00Z", "--party", "3");
+    config.AddCommand<PrepareCommand>("prepare")
+        .WithDescription("Check a trip before it begins: what is missing, what nobody said, what is ready.")
+        .WithExample("prepare", "demo/skarvedal.trip.json", "--local", "demo/skarvedal-local.json");
     config.AddCommand<FhirCommand>("fhir")
         .WithDescription("Write the record as a FHIR R4 document, or read such a document back (--read).")
         .WithExample("fhir", "demo/skarvedal.jsonl", "-o", "bundle.json");

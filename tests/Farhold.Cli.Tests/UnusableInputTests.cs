@@ -47,6 +47,8 @@ public class UnusableInputTests
     [InlineData("tell")]
     [InlineData("tell", "x.jsonl", "--nonsense")]
     [InlineData("no-such-verb")]
+    [InlineData("supplies")]
+    [InlineData("prepare")]
     [InlineData("draw", "x.jsonl")]
     [InlineData("draw", "x.jsonl", "-o", "x.gif")]
     [InlineData("draw", "x.jsonl", "-o", "x.svg", "--width", "wide")]

@@ -11,6 +11,10 @@ public class VerbTests
     [InlineData("check")]
     [InlineData("log")]
     [InlineData("draw")]
+    [InlineData("due")]
+    [InlineData("dose")]
+    [InlineData("supplies")]
+    [InlineData("prepare")]
     [InlineData("fhir")]
     [InlineData("card")]
     public void Every_verb_explains_itself_with_an_example(string verb)

@@ -1,0 +1,84 @@
+using System.Text;
+using System.Text.Json;
+
+namespace Farhold.Cli.Tests;
+
+public class PrepareTests
+{
+    private static readonly string Trip = Beside("skarvedal.trip.json");
+
+    [Fact]
+    public void What_is_missing_comes_first_then_what_nobody_said()
+    {
+        var ran = Run.Farhold("prepare", Trip);
+        Assert.Equal((0, ""), (ran.ExitCode, ran.Errors));
+        Assert.StartsWith("Get help first.", ran.Output);
+        var (missing, unsaid, ready) = (At(ran, "\nMissing ("), At(ran, "\nNobody said, so not to be counted on ("), At(ran, "\nReady ("));
+        Assert.True(missing >= 0 && missing < unsaid && unsaid < ready, ran.Output);
+        Assert.InRange(At(ran, "From the worst place help takes up to 9 h"), missing, unsaid); // the shipped limit is 6 h
+        Assert.InRange(At(ran, "  Drinking water: 4.5 L of 9 L"), missing, unsaid); // 3 L a day for each of three, one day of waiting
+        Assert.InRange(At(ran, "  Splint: "), unsaid, ready);
+        Assert.InRange(At(ran, "  Two of the party who have practised, as one may be the casualty: 2 have."), ready, ran.Output.Length);
+    }
+
+    [Fact]
+    public void A_trip_that_says_nothing_has_nothing_ready()
+    {
+        var ran = Run.Fed("{}"u8.ToArray(), "prepare", "-");
+        Assert.Equal(0, ran.ExitCode);
+        Assert.DoesNotContain("Ready", ran.Output);
+        Assert.Contains("  How long help takes from the worst place of the route.", ran.Output);
+    }
+
+    [Fact]
+    public void A_local_protocol_and_practice_are_taken_in()
+    {
+        var with = Run.Farhold("prepare", Trip, "--local", Beside("skarvedal-local.json"), "--practised", "--json");
+        using var json = JsonDocument.Parse(with.Output);
+        var lines = json.RootElement.GetProperty("lines").EnumerateArray().ToDictionary(l => l.GetProperty("id").GetString()!, l => l.GetProperty("state").GetString());
+        Assert.Equal(("met", "met", "not-met"), (lines["local"], lines["practice-here"], lines["water-ml"]));
+        Assert.Equal(lines.Count, ((string[])["not-met", "unknown", "met"]).Sum(s => json.RootElement.GetProperty(s).GetInt32()));
+        Assert.Contains("A local protocol with a named authority: without it no dose is shown.", Run.Farhold("prepare", Trip).Output);
+    }
+
+    [Fact]
+    public void A_refused_local_protocol_is_said_and_the_one_under_it_stays()
+    {
+        using var scratch = new Scratch();
+        var ran = Run.Farhold("prepare", Trip, "--local", scratch.Write("l.json", "{\"local\":\"x\"}"));
+        Assert.Equal(0, ran.ExitCode);
+        Assert.Contains("l.json:1:", ran.Errors);
+        Assert.Contains("without it no dose is shown", ran.Output);
+    }
+
+    [Theory]
+    [InlineData("", "")]
+    [InlineData("[]", "has to be an object")]
+    [InlineData("{\"day\":1}", "day is not known here")]
+    [InlineData("{\"days\":0}", "days is a whole number from 1 to 60")]
+    [InlineData("{\"hours\":-1}", "hours is a number from 0 to 240")]
+    [InlineData("{\"party\":[{\"role\":\"x\"}]}", "name is missing")]
+    [InlineData("{\"packed\":{\"plain-gauz\":1}}", "plain-gauz is no item of the kit list")]
+    [InlineData("{\"packed\":{\"plain-gauze\":1.5}}", "plain-gauze is a whole number")]
+    public void A_trip_that_is_none_is_refused_with_its_place(string text, string reason)
+    {
+        using var scratch = new Scratch();
+        var ran = Run.Farhold("prepare", scratch.Write("t.json", Encoding.UTF8.GetBytes(text)));
+        Assert.Equal((2, ""), (ran.ExitCode, ran.Output));
+        Assert.Matches(@"t\.json:\d+:\d+: \S", ran.Errors);
+        Assert.Contains(reason, ran.Errors);
+    }
+
+    [Fact]
+    public void A_file_that_is_not_there_is_named()
+    {
+        using var scratch = new Scratch();
+        var ran = Run.Farhold("prepare", scratch.At("none.json"));
+        Assert.Equal((2, ""), (ran.ExitCode, ran.Output));
+        Assert.Contains("none.json:1:1: there is no such file", ran.Errors);
+    }
+
+    private static int At(Ran ran, string text) => ran.Output.IndexOf(text, StringComparison.Ordinal);
+
+    private static string Beside(string file) => Path.Combine(Path.GetDirectoryName(Run.Demo)!, file);
+}
