@@ -77,8 +77,6 @@ public sealed partial class Texts
 
     public string RouteReachTrack(string first) => Fill(first);
 
-    public string RouteReachStart => Get();
-
     public string FormsTitle => Get();
 
     public string FormsHow => Get();

@@ -39,6 +39,12 @@ public sealed record ReachProfile(
 
     private const int PointsPerPiece = 16;
 
+    /// <summary>
+    /// Hours to higher care from the worst place of the route, P90, rounded up. Null where from any place fewer than nine in ten
+    /// arrive within 60 days: the worst place is then not known.
+    /// </summary>
+    public double? HoursToHelp => Points.All(p => p.P90 is not null) ? Math.Ceiling(Points.Max(p => p.P90!.Value).TotalHours) : null;
+
     /// <param name="limits">Since tightening, as <see cref="LimbDeadlines.Of(ClockLimits)"/> gives them.</param>
     /// <param name="darkness">Along the route; null where the route has no start.</param>
     /// <exception cref="ArgumentException">Something waits for light and no darkness is given.</exception>

@@ -23,6 +23,28 @@ public class ReachProfileTests
         });
     }
 
+    [Theory]
+    [InlineData(60, 4)] // 10 km and 60 min: 210 min
+    [InlineData(30, 3)] // 180 min and no more
+    [InlineData(31, 4)] // a minute over three hours
+    public void Hours_to_help_are_those_of_the_worst_place_rounded_up(double onward, double hours) =>
+        Assert.Equal(hours, SomeRoute.Profile(SomeRoute.Walk($"\"end\":{{\"onward\":{SomeRoute.Just(onward - 0.01)}}}")).HoursToHelp);
+
+    [Fact]
+    public void The_worst_place_may_lie_between_two_ways_out()
+    {
+        // On 15 · (10 − km) + 40, back 15 · km + 60: alike at km 4.33, 125 min.
+        Assert.Equal(3, SomeRoute.Profile(SomeRoute.Walk($"\"end\":{{\"onward\":{SomeRoute.Just(40)}}},\"back\":{{\"onward\":{SomeRoute.Just(60)}}}")).HoursToHelp);
+    }
+
+    [Fact]
+    public void A_place_from_which_too_few_arrive_leaves_the_hours_unknown()
+    {
+        // Only by daylight, in a night that does not end: nobody sets out.
+        var night = Darkness.Of([(Some.At("00:00") - Duration.FromDays(1), Some.At("00:00") + Duration.FromDays(80))], Some.At("00:00") + Duration.FromDays(80));
+        Assert.Null(SomeRoute.Profile(SomeRoute.Walk($"\"dark\":\"stop\",\"end\":{{\"onward\":{SomeRoute.Just(10)}}}"), darkness: night).HoursToHelp);
+    }
+
     [Fact]
     public void Where_a_tourniquet_passes_a_limit_is_told_out_to_the_nearest_point_within_it()
     {
