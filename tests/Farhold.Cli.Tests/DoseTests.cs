@@ -25,6 +25,18 @@ public class DoseTests
     }
 
     [Fact]
+    public void A_dose_by_mass_names_the_mass_in_both_units()
+    {
+        using var scratch = new Scratch();
+        var child = scratch.Write("r.jsonl", Lines.Entry("k1-1", "02:00", "casualty.opened",
+            "\"alias\":\"Eir\",\"ageYears\":9,\"massKg\":30,\"allergies\":[]"));
+        var ran = Run.Farhold("dose", child, "paracetamol", "--local", Local, "--at", "2031-05-04T03:00:00Z");
+        Assert.Contains("  for a mass of 30 kg (66 lb): is that right, and in the right unit?\n", ran.Output);
+        var adult = Run.Farhold("dose", Run.Demo, "paracetamol", "--local", Local, "--at", "2031-05-04T03:10:00Z");
+        Assert.DoesNotContain("for a mass of", adult.Output); // 1 g whatever the mass
+    }
+
+    [Fact]
     public void An_unknown_drug_is_refused_with_those_there_are()
     {
         var ran = Run.Farhold("dose", Run.Demo, "willow bark");

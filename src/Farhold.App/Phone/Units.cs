@@ -5,9 +5,6 @@ namespace Farhold.App.Phone;
 /// <summary>Values of the record in the units the carer reads, and back. The record itself holds °C and kg.</summary>
 public static class Units
 {
-    /// <remarks>Exact by definition: international pound (1959 agreement), 0.45359237 kg.</remarks>
-    private const double KilogramsPerPound = 0.45359237;
-
     public static string Show(double celsius, TemperatureUnit unit) =>
         string.Create(CultureInfo.InvariantCulture, $"{From(celsius, unit):0.0} {Sign(unit)}");
 
@@ -20,9 +17,9 @@ public static class Units
     public static double ToCelsius(double shown, TemperatureUnit unit) =>
         unit == TemperatureUnit.Fahrenheit ? (shown - 32) * 5 / 9 : shown;
 
-    public static double From(double kilograms, MassUnit unit) => unit == MassUnit.Pound ? kilograms / KilogramsPerPound : kilograms;
+    public static double From(double kilograms, MassUnit unit) => unit == MassUnit.Pound ? kilograms / BodyMass.KilogramsPerPound : kilograms;
 
-    public static double ToKilograms(double shown, MassUnit unit) => unit == MassUnit.Pound ? shown * KilogramsPerPound : shown;
+    public static double ToKilograms(double shown, MassUnit unit) => unit == MassUnit.Pound ? shown * BodyMass.KilogramsPerPound : shown;
 
     public static string Sign(TemperatureUnit unit) => unit == TemperatureUnit.Fahrenheit ? "°F" : "°C";
 

@@ -27,8 +27,9 @@ public abstract record DoseAnswer
     /// <param name="Portions">What that is in each form it comes in, rounded down to what can be measured.</param>
     /// <param name="NotBefore">When the next one may be given at the earliest, if this one is given now.</param>
     /// <param name="GivenDayMg">In the last 24 hours, as much as may have been given, mg.</param>
+    /// <param name="ByMassKg">The mass that the dose or the most in a day hangs on; null where they are the same for any mass.</param>
     public sealed record Give(
-        Regimen Regimen, Between Mg, ImmutableArray<Portion> Portions, Instant NotBefore, double GivenDayMg, Authority By) : DoseAnswer;
+        Regimen Regimen, Between Mg, ImmutableArray<Portion> Portions, Instant NotBefore, double GivenDayMg, Authority By, double? ByMassKg) : DoseAnswer;
 }
 
 /// <summary>A dose in one form.</summary>

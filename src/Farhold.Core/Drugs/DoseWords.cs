@@ -21,6 +21,8 @@ public static class DoseWords
     {
         yield return $"{drug.Id}: {Amount(give.Mg)}, {give.Regimen.Route}";
         yield return $"  {give.Regimen.Text}";
+        if (give.ByMassKg is { } mass)
+            yield return $"  for a mass of {BodyMass.InBothUnits(mass)}: is that right, and in the right unit?";
         foreach (var portion in give.Portions)
             yield return $"  {Portion(portion)}";
         yield return $"  {(give.GivenDayMg > 0 ? $"{DrugUnit.Say(give.GivenDayMg)} given in the last 24 hours; " : "")}given now, not again before {Say.Time(give.NotBefore, zone)}";

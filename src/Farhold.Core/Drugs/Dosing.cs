@@ -130,6 +130,6 @@ public static class Dosing
         var portions = drug.Forms.Select(f => Rounding.Down(f, low, high)).OfType<Portion>().ToImmutableArray();
         return portions.IsEmpty
             ? new DoseAnswer.Not(["none of the forms it comes in can be divided into this dose"])
-            : new DoseAnswer.Give(regimen, new(low, high), portions, now + regimen.Every, given, authority);
+            : new DoseAnswer.Give(regimen, new(low, high), portions, now + regimen.Every, given, authority, regimen.ByMass ? mass : null);
     }
 }

@@ -61,7 +61,11 @@ public sealed record Regimen(
     double? MostDayMgPerKg,
     int? MostDoses,
     Duration? NotAfter,
-    ImmutableArray<string> Sources);
+    ImmutableArray<string> Sources)
+{
+    /// <summary>Whether the dose, or the most in a day, hangs on the mass.</summary>
+    public bool ByMass => MgPerKg is not null || MostDayMgPerKg is not null;
+}
 
 /// <summary>What speaks against a drug: met, it is not given; unknown, it has to be looked into first.</summary>
 public sealed record DrugWarning(Circumstance Circumstance, string Text, ImmutableArray<string> Sources);

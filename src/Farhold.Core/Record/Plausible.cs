@@ -53,7 +53,7 @@ public static class Plausible
         if (mass < usual.Low)
             yield return $"{Say.Number(mass)} kg is very light{whom}. Is the age in years, and the mass in the unit shown?";
         if (mass > usual.High)
-            yield return $"{Say.Number(mass)} kg is very heavy{whom}. In pounds it would be {Say.Number(Math.Round(mass * 0.45359237, 1))} kg.";
+            yield return $"{Say.Number(mass)} kg is very heavy{whom}. In pounds it would be {Say.Number(Math.Round(mass * BodyMass.KilogramsPerPound, 1))} kg.";
     }
 
     private static IEnumerable<string> Of(Payload.DrugGiven p, Payload.CasualtyOpened? person, Formulary formulary)

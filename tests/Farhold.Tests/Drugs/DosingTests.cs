@@ -49,6 +49,25 @@ public class DosingTests
     }
 
     [Theory]
+    [InlineData(50, "50 kg (110 lb)")] // 50 / 0.45359237 = 110.2
+    [InlineData(68.5, "68.5 kg (151 lb)")] // 151.02
+    [InlineData(3.5, "3.5 kg (7.7 lb)")] // 7.716
+    public void A_mass_is_told_in_both_units(double mass, string text) => Assert.Equal(text, BodyMass.InBothUnits(mass));
+
+    [Fact]
+    public void A_dose_that_hangs_on_the_mass_names_it_and_asks_for_the_unit() => Assert.All(ShippedFormulary.Formulary.Drugs, drug =>
+    {
+        foreach (var (age, mass) in new[] { (30.0, 50.0), (6, 20) })
+        {
+            if (Of(drug.Id, Casualty(age, mass)) is not DoseAnswer.Give give)
+                continue;
+            var asked = DoseWords.Of(drug, give, ShippedFormulary.Formulary).Count(l =>
+                l == $"  for a mass of {BodyMass.InBothUnits(mass)}: is that right, and in the right unit?");
+            Assert.Equal(give.Regimen.ByMass ? 1 : 0, asked);
+        }
+    });
+
+    [Theory]
     [InlineData("02:59", true)] // common practice and CRASH-2: harm from three hours on
     [InlineData("03:00", false)]
     [InlineData("03:01", false)]
