@@ -11,6 +11,9 @@ public sealed record Step(string Text, Payload? Logs = null, Quick? Opens = null
 /// <summary>The action that is next, and where each thing to do is done.</summary>
 public sealed class NextStep(CareRecord record, Judgement picture, Texts texts)
 {
+    /// <summary>As the protocol's task says.</summary>
+    private const double MugMl = 250;
+
     private readonly State state = record.Readings[0];
 
     /// <summary>
@@ -48,7 +51,7 @@ public sealed class NextStep(CareRecord record, Judgement picture, Texts texts)
             "pulse-beyond" => new(texts.QuickBeyond, Opens: Quick.Beyond),
             "reassess" => new(texts.Reassess, Goes: "why/" + Wire.Word(due.Limb!.Value)),
             "help" => new(texts.QuickHelp, Opens: Quick.Help),
-            "drink" when due.LookFirst.IsEmpty => new(texts.DrankMug, Logs: new Payload.FluidGiven(Fluid.OralWater, 250, "mouth")),
+            "drink" when due.LookFirst.IsEmpty && Drink(due) is { } ml => new(texts.DrankMl(Say.Number(ml)), Logs: new Payload.FluidGiven(Fluid.OralWater, ml, "mouth")),
             "drink" or "release-fluid" => new(texts.LogFluid, Goes: "enter/" + Kinds.Wire(Kind.FluidGiven)),
             "urine" or "release-urine" => new(texts.LogUrine, Goes: "enter/" + Kinds.Wire(Kind.UrineMeasured)),
             "pain" => new(texts.SignPain, Goes: "signs/take/pain"),
@@ -84,6 +87,11 @@ public sealed class NextStep(CareRecord record, Judgement picture, Texts texts)
             : new(NewNames.Tourniquet(record), limb, Wound: NewNames.WoundFor(limb, state));
         return new(texts.TightenedNow(Say.Limb(limb), again.Tourniquet), Logs: again);
     }
+
+    /// <summary>A mug; for a child its share by mass, and null where that is not known.</summary>
+    private double? Drink(DueTask due) => Circumstances.Opened(state, picture.At) is var person && ChildFigures.Fit(person)
+        ? ChildFigures.DrinkMl(person!.MassKg, due.Every)
+        : MugMl;
 
     private EntryId? Opened => state.Of(Kind.CasualtyOpened).Select(o => (EntryId?)o.Id).FirstOrDefault();
 

@@ -25,7 +25,7 @@ public sealed partial class Texts
 
     public string CareEvery(string what) => Fill(what);
 
-    public string DrankMug => Get();
+    public string DrankMl(string millilitres) => Fill(millilitres);
 
     public string LogFluid => Get();
 

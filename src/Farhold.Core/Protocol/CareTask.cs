@@ -27,6 +27,9 @@ public enum TaskGroup
     Release,
 }
 
+/// <summary>A task's words where an adult's figures do not fit; <see cref="ChildFigures.Names"/> stand for figures. Null: as for all.</summary>
+public sealed record ChildWords(string? Text, string? Reason);
+
 /// <summary>Something to be done again and again.</summary>
 /// <param name="Every">In a stable casualty; null: only when unstable.</param>
 /// <param name="Unstable">While shock is suspected or unknown, or an attempt or the first hours of a watch are on.</param>
@@ -73,6 +76,9 @@ public sealed record CareTask(
 
     /// <summary>The task that takes its place wherever that one has to be done.</summary>
     public string? ReplacedBy { get; init; }
+
+    /// <summary>Other words for a child, whose figures go by mass; null: the same words for all.</summary>
+    public ChildWords? Child { get; init; }
 
     /// <summary>Whether a due task or a <c>task.done</c> of this name is the task, on any limb.</summary>
     public static bool Is(string id, string name) =>

@@ -9,7 +9,7 @@ internal sealed class CareTaskReader(LocatedJson json, ProtocolParts parts, Cloc
     private static readonly string[] Known =
     [
         "id", "scope", "group", "text", "reason", "every", "unstable", "night", "atMost", "once", "from", "people", "when", "onlyStable",
-        "instead", "replacedBy", "seen", "doneBy", "sources",
+        "instead", "replacedBy", "child", "seen", "doneBy", "sources",
     ];
 
     public ImmutableArray<CareTask> All(Located root) => [.. json.Items(root, "tasks").Select(i => Read(i)).OfType<CareTask>()];
@@ -38,6 +38,7 @@ internal sealed class CareTaskReader(LocatedJson json, ProtocolParts parts, Cloc
             Instead = Optional(item, "instead") ?? under?.Instead,
             Seen = item["seen"] is null ? under?.Seen ?? [] : [.. json.Items(item, "seen").Select(InputOf).OfType<Input>()],
             ReplacedBy = Optional(item, "replacedBy") ?? under?.ReplacedBy,
+            Child = item["child"] is { } child ? Child(child) : under?.Child,
         };
         Whole(item, task);
         return task;
@@ -56,6 +57,22 @@ internal sealed class CareTaskReader(LocatedJson json, ProtocolParts parts, Cloc
         foreach (var (name, span) in new[] { ("every", task.Every), ("unstable", task.Unstable), ("night", task.Night) })
             if (span > task.AtMost)
                 json.Refuse(item.Offset, $"{name} is longer than atMost, the longest that its source allows");
+    }
+
+    private ChildWords? Child(Located child)
+    {
+        if (!json.IsObject(child, "child"))
+            return null;
+        json.OnlyKnown(child, "text", "reason");
+        return new(Filled("text"), Filled("reason"));
+
+        string? Filled(string name)
+        {
+            var words = Optional(child, name);
+            if (words is not null && ChildFigures.Names.Aggregate(words, (w, n) => w.Replace(n, "", StringComparison.Ordinal)).Contains('{', StringComparison.Ordinal))
+                json.Refuse(child[name]!.Offset, $"only {string.Join(", ", ChildFigures.Names)} stand for figures");
+            return words;
+        }
     }
 
     private string? Optional(Located item, string name) => item[name] is null ? null : json.Text(item, name);

@@ -225,7 +225,7 @@ public sealed class LocalReader
             Reworded(item, false, $"the task {task.Id}", (Words(before), before.Sources), (Words(task), task.Sources));
     }
 
-    private static string Words(CareTask task) => string.Join(" ", new[] { task.Text, task.Reason, task.Instead }.OfType<string>());
+    private static string Words(CareTask task) => string.Join(" ", new[] { task.Text, task.Reason, task.Instead, task.Child?.Text, task.Child?.Reason }.OfType<string>());
 
     /// <summary>Drugs that may be given: never without a named authority.</summary>
     private ImmutableArray<string> Orders(Located root)

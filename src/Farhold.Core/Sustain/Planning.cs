@@ -46,7 +46,7 @@ internal sealed class Planning(CareTask task, Scene scene, Evaluating evaluating
         var applies = task.OnlyStable && unstable ? Truth.NotMet : trace?.State ?? Truth.Met;
         var leaves = trace?.Leaves.ToArray() ?? [];
         return new(
-            task, scene.Clock?.Limb, name, at, applies,
+            ChildFigures.Worded(task, Circumstances.Opened(scene.State, scene.Now), interval), scene.Clock?.Limb, name, at, applies,
             applies == Truth.Unknown ? [.. leaves.Where(l => l.State == Truth.Unknown).Select(l => l.Needs).OfType<Input>().Distinct()] : [],
             [.. leaves.SelectMany(l => l.Used).Distinct()], interval, waits);
     }

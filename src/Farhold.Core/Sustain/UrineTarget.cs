@@ -28,7 +28,7 @@ public static class KidneyLoads
 /// <param name="Source">Where it comes from.</param>
 public sealed record UrineTarget(Between? MlPerHour, Between? MlPerKgHour, string Source)
 {
-    /// <param name="ageYears">Null counts as an adult.</param>
+    /// <param name="ageYears">Null counts as an adult, from 30 kg on or where the mass is not known either.</param>
     /// <param name="massKg">Null where nobody knows it.</param>
     /// <remarks>
     /// Adults 0.5 mL/kg/h, in trauma up to 1 (JTS nursing guideline); burns 30 to 50 mL/h (rescue handbook); crushed muscle
@@ -38,13 +38,16 @@ public sealed record UrineTarget(Between? MlPerHour, Between? MlPerKgHour, strin
     public static UrineTarget Of(double? ageYears, double? massKg, KidneyLoad load) => (ageYears, load) switch
     {
         ( < 1, _) => ByMass(1, 2, massKg, "children below 30 kg 1, infants up to 2 mL/kg/h (seen second-hand)"),
-        ( < 16, _) when massKg is null or < 30 => ByMass(1, 1, massKg, "children below 30 kg 1 mL/kg/h (ABLS, from memory; seen second-hand)"),
+        ( < 16, _) when massKg is null => OfChild(null),
+        ( < 16 or null, _) when massKg is < 30 => OfChild(massKg),
         (_, KidneyLoad.Muscle) => new(new(100, 200), null, "JTS crush guideline; other texts 200 to 300 mL/h"),
         (_, KidneyLoad.Burn) => new(new(30, 50), null, "rescue handbook, burns"),
         _ => ByMass(0.5, 1, massKg, "JTS nursing guideline: 0.5, in trauma often 0.5 to 1 mL/kg/h"),
     };
 
-    private static UrineTarget ByMass(double low, double high, double? massKg, string source) =>
+    private static UrineTarget OfChild(double? massKg) => ByMass(1, 1, massKg, "children below 30 kg 1 mL/kg/h (ABLS, from memory; seen second-hand)");
+
+    internal static UrineTarget ByMass(double low, double high, double? massKg, string source) =>
         new(massKg is { } kg ? new Between(low * kg, high * kg) : null, new Between(low, high), source);
 
     /// <summary>Whether a flow reaches the target: met, not met, or unknown where the ranges overlap.</summary>

@@ -15,6 +15,22 @@ public class NextStepTests : CareTest
         Assert.Equal("amend/7k3f-1", next.OfInput(Input.AgeYears).Goes);
     }
 
+    [Theory]
+    [InlineData(null, null, 250.0)]
+    [InlineData(34.0, 68.0, 250.0)]
+    [InlineData(7.0, 25.0, 130.0)] // 65 mL/h by the 4-2-1 rule (from memory), for two hours
+    [InlineData(7.0, null, null)] // entered by hand
+    public async Task One_tap_logs_the_drink_that_was_offered(double? age, double? mass, double? millilitres)
+    {
+        await StartAsync();
+        Time.Advance(TimeSpan.FromMinutes(1));
+        await LogAsync(0, new Payload.CasualtyOpened("Eir", AgeYears: age, MassKg: mass));
+        var due = new DueTask(Now, "drink", null, "", [], true) { Every = Duration.FromHours(2) };
+        var step = new NextStep(Desk.Record!, Desk.Picture!, Texts).OfDue(due);
+        Assert.Equal(millilitres, (step.Logs as Payload.FluidGiven)?.Millilitres);
+        Assert.Equal(millilitres is null, step.Goes is not null);
+    }
+
     [Fact]
     public async Task An_attempt_under_way_is_gone_on_with_before_what_is_overdue()
     {

@@ -116,6 +116,7 @@ public class SchemaTests
     [InlineData("\"heartRate\": \"PT15M\"", "\"massKg\": \"PT15M\"")]
     [InlineData("\"people\": 2", "\"people\": 3")]
     [InlineData("\"group\": \"nursing\"", "\"group\": \"kindness\"")]
+    [InlineData("\"child\": { \"reason\"", "\"child\": { \"because\"")]
     [InlineData("\"seen\": [\"pain\"]", "\"seen\": [\"ache\"]")]
     [InlineData("\"input\": \"woundElsewhere\"", "\"input\": \"woundThere\"")]
     [InlineData("\"helpWithin\": \"PT12H\"", "\"occluded\": \"PT12H\"")]
