@@ -29,7 +29,9 @@ internal sealed class DueCommand(TimeProvider clock) : Command<DueCommand.Settin
     {
         if (settings.Hours is { } asked && !(asked is > 0 and <= 720))
             return Refusing.Plainly("--hours is above 0, at most 720");
-        if (Party.Of(settings.Party, settings.Zone, settings.Night, out var refusal) is not { } party)
+        if (Zones.Of(settings.Zone) is not { } zone)
+            return Refusing.Unusable;
+        if (Party.Of(settings.Party, settings.Zone is null ? null : zone, settings.Night, out var refusal) is not { } party)
             return Refusing.Plainly(refusal!);
         if (party.Members.Length > 0 && settings.Hours > Roster.Longest.TotalHours)
             return Refusing.Plainly($"a roster is for up to {Roster.Longest.TotalHours} h");

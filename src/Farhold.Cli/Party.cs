@@ -9,19 +9,16 @@ internal sealed record Party(ImmutableArray<string> Members, DateTimeZone Zone, 
 {
     /// <param name="zone">Null: UTC, and no night.</param>
     /// <returns>Null with a refusal.</returns>
-    public static Party? Of(string? names, string? zone, string night, out string? refusal)
+    public static Party? Of(string? names, DateTimeZone? zone, string night, out string? refusal)
     {
         refusal = null;
         ImmutableArray<string> members = names is null ? [] : [.. names.Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries)];
-        var known = zone is null ? DateTimeZone.Utc : DateTimeZoneProviders.Tzdb.GetZoneOrNull(zone);
         if (names is not null && (members.Length is 0 or > Roster.MostMembers || members.Distinct().Count() != members.Length))
             refusal = $"--party is one to {Roster.MostMembers} different names, such as Ane,Jon";
-        else if (known is null)
-            refusal = $"there is no time zone {zone}; one is written such as Europe/Oslo";
         else if (Hours(night) is not { } hours)
             refusal = $"--night is two different hours of the clock, at most {Rhythm.LongestNight.TotalHours} h apart, such as 22-6";
         else
-            return new(members, known, zone is null ? null : hours);
+            return new(members, zone ?? DateTimeZone.Utc, zone is null ? null : hours);
         return null;
     }
 

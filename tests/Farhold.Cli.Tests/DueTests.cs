@@ -32,7 +32,7 @@ public class DueTests
 
     [Theory]
     [InlineData("--party", "Ane,Ane", "--party is one to 8 different names")]
-    [InlineData("--zone", "Nowhere/Else", "there is no time zone Nowhere/Else")]
+    [InlineData("--zone", "Nowhere/Else", "--zone Nowhere/Else is no time zone")]
     [InlineData("--night", "22-22", "--night is two different hours")]
     [InlineData("--night", "18-7", "at most 12 h apart")]
     public void A_party_that_is_none_is_refused(string option, string value, string reason)

@@ -113,31 +113,34 @@ public sealed class LocalReader
             if (json.Flag(item, "drop"))
                 Drop(item, criteria, at);
             else if (parts.Criterion(item, clock) is { } criterion)
-                Put(item, criteria, at, criterion);
+                Put(criteria, at, criterion, criterion.Id, before => Compare(item, before, criterion));
         }
 
         return [.. criteria];
     }
 
-    private void Put(Located item, List<Criterion> criteria, int at, Criterion criterion)
+    /// <summary>Puts a rule in the place of the one before, or beside the others, and tells what that changes.</summary>
+    private void Put<T>(List<T> rules, int at, T rule, string name, Action<T> compare)
     {
         if (at < 0)
         {
-            criteria.Add(criterion);
-            changes.Add($"added {criterion.Id}");
+            rules.Add(rule);
+            changes.Add($"added {name}");
             return;
         }
 
-        var before = criteria[at];
+        compare(rules[at]);
+        rules[at] = rule;
+    }
+
+    private void Compare(Located item, Criterion before, Criterion criterion)
+    {
         if (before.Hard && (criterion.Role != before.Role || criterion.Group != before.Group || !criterion.Hard))
             json.Refuse(item.Offset, $"{before.Id} is a hard limit: its role, group and hardness can't be changed");
         if (Stops(before) && !Stops(criterion))
             json.Refuse(item.Offset, $"{before.Id} has to forbid at {Say.Duration(FurthestLimit)} since first tightening at the latest, whoever signs");
-        var change = Strictness.Of(before, criterion);
-        Note(item, change, before.Hard, $"{before.Id} is changed: {criterion.Text}");
-        if (change == Change.Same)
-            Reworded(item, before.Hard, before.Id, (before.Text, before.Sources), (criterion.Text, criterion.Sources));
-        criteria[at] = criterion;
+        var hard = before.Hard;
+        Tell(item, Strictness.Of(before, criterion), (hard, hard), before.Id, criterion.Text, (before.Text, before.Sources), (criterion.Text, criterion.Sources));
     }
 
     private void Drop(Located item, List<Criterion> criteria, int at)
@@ -163,10 +166,7 @@ public sealed class LocalReader
         {
             if (parts.Step(item) is not { } step || under.Steps.FirstOrDefault(s => s.Id == step.Id) is not { } before)
                 continue;
-            var change = Strictness.Of(before, step);
-            Note(item, change, false, $"the step {Wire.Word(step.Id)} is changed: {step.Text}");
-            if (change == Change.Same)
-                Reworded(item, false, $"the step {Wire.Word(step.Id)}", (before.Text, before.Sources), (step.Text, step.Sources));
+            Tell(item, Strictness.Of(before, step), default, $"the step {Wire.Word(step.Id)}", step.Text, (before.Text, before.Sources), (step.Text, step.Sources));
             steps[under.Steps.IndexOf(before)] = step;
         }
 
@@ -202,27 +202,12 @@ public sealed class LocalReader
                 }
             }
             else if (reader.Read(item, at < 0 ? null : tasks[at]) is { } task)
-                Put(item, tasks, at, task);
+                Put(tasks, at, task, $"the task {task.Id}: {task.Text}", before => Tell(
+                    item, Strictness.Of(before, task), (before.AtMost is { } most && !(task.AtMost <= most), false), $"the task {task.Id}", task.Text,
+                    (Words(before), before.Sources), (Words(task), task.Sources)));
         }
 
         return [.. tasks];
-    }
-
-    private void Put(Located item, List<CareTask> tasks, int at, CareTask task)
-    {
-        if (at < 0)
-        {
-            tasks.Add(task);
-            changes.Add($"the task {task.Id} is changed: {task.Text}");
-            return;
-        }
-
-        var before = tasks[at];
-        tasks[at] = task;
-        var change = Strictness.Of(before, task);
-        Note(item, change, before.AtMost is { } most && !(task.AtMost <= most), $"the task {task.Id} is changed: {task.Text}");
-        if (change == Change.Same)
-            Reworded(item, false, $"the task {task.Id}", (Words(before), before.Sources), (Words(task), task.Sources));
     }
 
     private static string Words(CareTask task) => string.Join(" ", new[] { task.Text, task.Reason, task.Instead, task.Child?.Text, task.Child?.Reason }.OfType<string>());
@@ -275,6 +260,17 @@ public sealed class LocalReader
         loosened.Add((at.Offset, text));
         if (hard)
             hardLoosened.Add(text);
+    }
+
+    /// <summary>A rule that took the place of another: what it changes or, where it is as strict, what it words otherwise.</summary>
+    /// <param name="hard">Whether loosening it, and wording it otherwise, touches a hard limit.</param>
+    private void Tell(
+        Located at, Change change, (bool Loosened, bool Words) hard, string what, string text,
+        (string Text, ImmutableArray<string> Sources) before, (string Text, ImmutableArray<string> Sources) after)
+    {
+        Note(at, change, hard.Loosened, $"{what} is changed: {text}");
+        if (change == Change.Same)
+            Reworded(at, hard.Words, what, before, after);
     }
 
     /// <summary>Other words or sources for the same rule are told; where the rule is hard they need a signature too.</summary>

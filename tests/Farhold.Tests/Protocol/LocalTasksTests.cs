@@ -15,7 +15,7 @@ public class LocalTasksTests
         var laid = Accepted(With("tasks", Of("hut.tea", "Warm tea.", "\"every\":\"PT2H\"")));
         Assert.Equal(ShippedProtocol.Protocol.Tasks.Length + 1, laid.Tasks.Length);
         Assert.Equal("Warm tea.", laid.Tasks[^1].Text);
-        Assert.Equal(["the task hut.tea is changed: Warm tea."], laid.Local!.Changes);
+        Assert.Equal(["added the task hut.tea: Warm tea."], laid.Local!.Changes);
         Assert.Empty(laid.Local.Loosened);
     }
 
