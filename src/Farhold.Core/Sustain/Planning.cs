@@ -12,7 +12,7 @@ internal sealed class Planning(CareTask task, Scene scene, Evaluating evaluating
     public PlannedTask? Of(bool unstable, Rhythm rhythm)
     {
         var start = Start();
-        return Of(start, unstable, rhythm) is { } planned ? planned with { Later = scene.Now < start + task.From } : null;
+        return Of(start, unstable, rhythm) is { } planned ? planned with { Later = task.From > Duration.Zero && scene.Now < start + task.From } : null;
     }
 
     private PlannedTask? Of(Instant start, bool unstable, Rhythm rhythm)

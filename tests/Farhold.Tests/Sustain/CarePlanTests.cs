@@ -91,6 +91,14 @@ public class CarePlanTests
         }, iter: Gens.Cases(600));
 
     [Fact]
+    public void What_is_asked_for_from_the_start_is_due_before_the_casualty_was_entered()
+    {
+        var early = Judge.At(Case.Well.Record, Shipped, Case.Ago("00:40")); // entered 39 minutes ago
+        Assert.Contains(early.Due, d => d.Task == "help");
+        Assert.DoesNotContain(early.Due, d => d.Task == "wound"); // from six hours on
+    }
+
+    [Fact]
     public void What_has_to_be_known_first_is_said_first()
     {
         var due = Due(Resting.Signs(s => s with { Mental = null }), "drink");
