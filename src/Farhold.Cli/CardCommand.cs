@@ -34,7 +34,7 @@ internal sealed class CardCommand(TimeProvider clock) : Command<CardCommand.Sett
             return Refusing.Plainly($"--paper {settings.Paper} has to be a5 or a4");
         if (Zones.Of(settings.Zone) is not { } zone)
             return Refusing.Unusable;
-        if (Party.Of(null, settings.Zone, settings.Night, out var refusal) is not { } party)
+        if (Party.Of(null, settings.Zone is null ? null : zone, settings.Night, out var refusal) is not { } party)
             return Refusing.Plainly(refusal!);
         if (Opened.Of(settings, clock) is not { } opened)
             return Refusing.Unusable;

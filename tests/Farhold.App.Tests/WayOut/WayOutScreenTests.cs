@@ -23,6 +23,7 @@ public class WayOutScreenTests : WayTest
         Assert.Contains("in eight of ten trials", screen.Find(".way-range").TextContent, StringComparison.Ordinal);
         // 40 min on, 45 min at most to come: inside the window of 2 h, with every trial.
         Assert.Contains("More than 99 in 100 (100.0 % ± 0.0)", screen.Find("[aria-labelledby=way-left-leg]").TextContent, StringComparison.Ordinal);
+        Breathe();
         Assert.Contains("Help, way out", screen.Find("svg desc").TextContent, StringComparison.Ordinal);
 
         Press(screen, Texts.WayLog);
@@ -63,10 +64,12 @@ public class WayOutScreenTests : WayTest
         await ReadyAsync();
         Way.Use(Waits(30, 60, 120));
         var screen = Shown();
+        Breathe();
         Assert.DoesNotContain("Night from", screen.Find("svg desc").TextContent, StringComparison.Ordinal);
         Assert.Contains("Light along the way is unknown", screen.Markup, StringComparison.Ordinal);
         // Invented ridge in New Zealand; 4 May 2031, 14:00 there.
         screen.Find("main input[type=text]").Change("44.1 S 169.8 E");
+        Breathe();
         Assert.Contains("Night from", screen.Find("svg desc").TextContent, StringComparison.Ordinal);
         Assert.Contains("44° 06.000′ S", screen.Markup, StringComparison.Ordinal);
     }
@@ -104,6 +107,7 @@ public class WayOutScreenTests : WayTest
         Assert.Equal(40, Assert.IsType<Measured>(Assert.IsType<Travel>(choice.Ways[1].Legs.Single()).Extent).Stretch!.Value.DistanceKm);
         Assert.Contains("Before its 2 h 00 min", screen.Markup, StringComparison.Ordinal);
         Assert.Contains("About 7 in 10", screen.Find("[aria-labelledby=way-left-leg]").TextContent, StringComparison.Ordinal);
+        Breathe();
         Assert.Contains("No aircraft comes", screen.Markup, StringComparison.Ordinal);
     }
 
@@ -206,6 +210,7 @@ public class WayOutScreenTests : WayTest
         screen.FindAll("details button").First(b => b.TextContent.Contains("call handling", StringComparison.OrdinalIgnoreCase)).Click();
         Press(screen, Texts.LegKeep);
         Assert.Contains(Way.Forecast!.Outlook.Rests, r => r.What.StartsWith("call handling", StringComparison.Ordinal) && r.Mark == Evidence.Assumption);
+        Breathe();
         Assert.Contains(Texts.EvidenceAssumption, screen.Markup, StringComparison.Ordinal);
     }
 

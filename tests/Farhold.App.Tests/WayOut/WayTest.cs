@@ -24,6 +24,9 @@ public abstract class WayTest : LimbTest
         return Render<Frame>(p => p.Add(f => f.Body, body));
     }
 
+    /// <summary>Until what is drawn a breath later is drawn.</summary>
+    protected void Breathe() => Time.Advance(TimeSpan.FromMilliseconds(1));
+
     /// <summary>Another start of the app on the same phone.</summary>
     internal WayDesk Again() => new(Care, Session, Phone, Clock, Time);
 
