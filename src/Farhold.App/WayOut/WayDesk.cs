@@ -13,6 +13,7 @@ public sealed class WayDesk(CareDesk care, Session session, IPhone phone, PhoneC
     /// <summary>Same plan, same answer, on every phone.</summary>
     private static readonly Rng Luck = new(1);
 
+    private readonly Breath breath = new(time);
     private string casualty = "";
     private KeptWay? kept;
     private CancellationTokenSource? working;
@@ -134,9 +135,11 @@ public sealed class WayDesk(CareDesk care, Session session, IPhone phone, PhoneC
 
     private async Task WorkAsync(Plan plan, CancellationToken cancellation)
     {
+        await breath.TakeAsync(cancellation, early: true);
         var deadlines = care.Picture is { } picture ? LimbDeadlines.Of(picture) : [];
         var simulation = new Simulation(
             CompiledPlan.Of(plan, Nightfall.Of(plan)), Luck, deadlines: deadlines.Where(d => d.At > plan.Start).Select(d => d.At));
+        await breath.TakeAsync(cancellation);
         await foreach (var forecast in new Forecasting(time).RunAsync(simulation, deadlines, Told, cancellation))
         {
             cancellation.ThrowIfCancellationRequested();
