@@ -69,8 +69,7 @@ public class WayOutScreenTests : WayTest
         Assert.Contains("Light along the way is unknown", screen.Markup, StringComparison.Ordinal);
         // Invented ridge in New Zealand; 4 May 2031, 14:00 there.
         screen.Find("main input[type=text]").Change("44.1 S 169.8 E");
-        Breathe(); // before the trials
-        Breathe(); // before the line
+        await BreatheUntilAsync(() => screen.FindAll("svg desc").Any());
         Assert.Contains("Night from", screen.Find("svg desc").TextContent, StringComparison.Ordinal);
         Assert.Contains("44° 06.000′ S", screen.Markup, StringComparison.Ordinal);
     }

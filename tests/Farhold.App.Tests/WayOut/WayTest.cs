@@ -27,6 +27,18 @@ public abstract class WayTest : LimbTest
     /// <summary>Until what is drawn a breath later is drawn.</summary>
     protected void Breathe() => Time.Advance(TimeSpan.FromMilliseconds(1));
 
+    /// <summary>The same for work of several breaths; it ends by itself or fails.</summary>
+    protected async Task BreatheUntilAsync(Func<bool> done)
+    {
+        for (var breaths = 0; breaths < 100 && !done(); breaths++)
+        {
+            Breathe();
+            await Task.Delay(1, Xunit.TestContext.Current.CancellationToken);
+        }
+
+        Assert.True(done());
+    }
+
     /// <summary>Another start of the app on the same phone.</summary>
     internal WayDesk Again() => new(Care, Session, Phone, Clock, Time);
 
