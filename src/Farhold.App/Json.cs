@@ -37,6 +37,23 @@ internal static class Json
         return [.. document.RootElement.EnumerateArray().Select(read)];
     }
 
+    /// <summary>What the phone kept as an object; null where it kept nothing, or nothing that can be read.</summary>
+    public static T? Kept<T>(string text, Func<JsonElement, T?> read)
+        where T : class
+    {
+        if (text.Length == 0)
+            return null;
+        try
+        {
+            using var json = JsonDocument.Parse(text);
+            return read(json.RootElement);
+        }
+        catch (Exception spoilt) when (spoilt is JsonException or InvalidOperationException or KeyNotFoundException or FormatException or ArgumentException)
+        {
+            return null;
+        }
+    }
+
     public static string Text(this JsonElement e, string name) => e.GetProperty(name).GetString() ?? "";
 
     public static int Number(this JsonElement e, string name) => e.GetProperty(name).GetInt32();

@@ -18,6 +18,17 @@ public abstract class CareTest : ScreenTest
     protected Task LogAsync(int minutesAgo, Payload payload) =>
         Desk.LogAsync(payload, Happened.At(Now - Duration.FromMinutes(minutesAgo)));
 
+    /// <summary>As if the casualty had been taken in care so long ago.</summary>
+    protected Task OpenedAsync(int minutesAgo) => LogAsync(0, new Payload.EntryAmended(
+        State.Of(Kind.CasualtyOpened).Single().Id, JsonText.Of($$"""{"happened":"{{WrittenInstant.Write(Now - Duration.FromMinutes(minutesAgo))}}"}""")));
+
+    /// <summary>Help told to come in so many minutes, and at no other time.</summary>
+    protected Task HelpInAsync(int minutes)
+    {
+        var help = Now + Duration.FromMinutes(minutes);
+        return LogAsync(1, new Payload.HelpExpected(help, help, help));
+    }
+
     /// <summary>A bleeding left leg, tourniquet t1 for wound w1, first tightened that long ago.</summary>
     protected async Task TightAsync(int minutesAgo = 40)
     {

@@ -27,24 +27,11 @@ public sealed record KeptWay(Plan Plan, ImmutableArray<string> Cautions, Arrival
     });
 
     /// <summary>Null where nothing was kept, or nothing that can be read.</summary>
-    public static KeptWay? Read(string text)
-    {
-        if (text.Length == 0)
-            return null;
-        try
-        {
-            using var json = JsonDocument.Parse(text);
-            var root = json.RootElement;
-            return PlanReader.Read(Encoding.UTF8.GetBytes(root.GetProperty("plan").GetRawText()), "kept plan") is Read<Plan>.Usable(var plan)
-                ? new(plan, [.. root.GetProperty("cautions").EnumerateArray().Select(c => c.GetString()!)],
-                    root.TryGetProperty("arrival", out var arrival) ? Shape(arrival) : null)
-                : null;
-        }
-        catch (Exception spoilt) when (spoilt is JsonException or InvalidOperationException or KeyNotFoundException or FormatException or ArgumentException)
-        {
-            return null;
-        }
-    }
+    public static KeptWay? Read(string text) => Json.Kept(text, root =>
+        PlanReader.Read(Encoding.UTF8.GetBytes(root.GetProperty("plan").GetRawText()), "kept plan") is Read<Plan>.Usable(var plan)
+            ? new KeptWay(plan, [.. root.GetProperty("cautions").EnumerateArray().Select(c => c.GetString()!)],
+                root.TryGetProperty("arrival", out var arrival) ? Shape(arrival) : null)
+            : null);
 
     private static void Shape(Utf8JsonWriter w, Arrival arrival)
     {

@@ -31,8 +31,7 @@ public class CardScreenTests : CareTest
     public async Task It_says_what_must_not_be_done_now_and_why()
     {
         await TightAsync(minutesAgo: 300);
-        var opened = State.Of(Kind.CasualtyOpened).Single().Id;
-        await LogAsync(0, new Payload.EntryAmended(opened, JsonText.Of($$"""{"happened":"{{WrittenInstant.Write(Now - Duration.FromMinutes(301))}}"}""")));
+        await OpenedAsync(minutesAgo: 301);
         await LogAsync(1, Well with { Mental = Mental.Unresponsive });
         Assert.NotEmpty(Desk.Picture!.Withheld);
         var said = Show<CardScreen>().FindAll(".card-said.card-strong").Select(Text).Where(t => t.StartsWith("NOT NOW", StringComparison.Ordinal)).ToArray();

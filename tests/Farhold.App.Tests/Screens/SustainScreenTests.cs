@@ -94,12 +94,10 @@ public class SustainScreenTests : CareTest
     {
         await TightAsync(minutesAgo: 700);
         await LogAsync(670, new Payload.TourniquetSlackened("t1"));
-        var opened = State.Of(Kind.CasualtyOpened).Single().Id;
-        await LogAsync(0, new Payload.EntryAmended(opened, JsonText.Of($$"""{"happened":"{{WrittenInstant.Write(Now - Duration.FromMinutes(699))}}"}""")));
+        await OpenedAsync(minutesAgo: 699);
         await LogAsync(1, signs ?? Well);
         await LogAsync(1, new Payload.BleedingChecked("w1", Bleeding.None));
-        var help = Now + Duration.FromHours(30);
-        await LogAsync(1, new Payload.HelpExpected(help, help, help));
+        await HelpInAsync(30 * 60);
     }
 
     private static void Join(IRenderedComponent<Frame> screen, string name)
