@@ -63,6 +63,16 @@ public class AccessibilityTests(Browser browser) : PhoneTest(browser)
     }
 
     [Fact]
+    public async Task On_a_wide_screen_the_next_step_does_not_lie_over_what_was_just_logged()
+    {
+        await Page.SetViewportSizeAsync(1024, 768);
+        await Page.ReadCautionsAsync();
+        await Page.OpenCasualtyAsync("Tor");
+        await Page.TightenAsync(); // ends with a tap on the message
+        await Page.SeeEntriesAsync(2);
+    }
+
+    [Fact]
     public async Task By_keyboard_alone_the_focus_comes_back_to_what_opened_a_choice()
     {
         await Page.ReadCautionsAsync();
