@@ -70,6 +70,10 @@ public class AccessibilityTests(Browser browser) : PhoneTest(browser)
         await Page.OpenCasualtyAsync("Tor");
         await Page.TightenAsync(); // ends with a tap on the message
         await Page.SeeEntriesAsync(2);
+        // What is overdue stands above the place, not below it.
+        var strips = Page.Locator(".strips").Last;
+        await strips.Locator(".due-strip").WaitForAsync();
+        Assert.True((await strips.BoundingBoxAsync())!.Y < (await Page.Locator("main").BoundingBoxAsync())!.Y);
     }
 
     [Fact]
