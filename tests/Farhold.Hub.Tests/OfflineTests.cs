@@ -25,6 +25,18 @@ public class OfflineTests(Browser browser) : PhoneTest(browser)
     }
 
     [Fact]
+    public async Task From_the_second_start_assemblies_come_straight_from_the_copy()
+    {
+        const string fetched = "() => performance.getEntriesByType('resource').map(e => e.name).filter(n => n.includes('Farhold.Core.'))";
+        await Page.Button("I have read this").WaitForAsync();
+        Assert.NotEmpty(await Page.EvaluateAsync<string[]>(fetched));
+        await Page.KeepOfflineAsync();
+        await Page.ReloadAsync();
+        await Page.Button("I have read this").WaitForAsync();
+        Assert.Empty(await Page.EvaluateAsync<string[]>(fetched));
+    }
+
+    [Fact]
     public async Task The_offline_copy_can_be_checked_and_damage_is_named()
     {
         await Page.ReadCautionsAsync();
