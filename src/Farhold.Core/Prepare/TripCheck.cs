@@ -58,8 +58,8 @@ public static class TripCheck
     private static TripCheckLine Help(TripPlan plan, ClockLimits clock) => plan.HoursToHelp is not { } hours
         ? new("help", Truth.Unknown, "How long help takes from the worst place of the route.", ["design"])
         : new("help", Kleene.Of(hours < clock.Limit.TotalHours), hours < clock.Limit.TotalHours
-            ? $"Help comes within {Say.Number(hours)} h from the worst place."
-            : $"From the worst place help takes up to {Say.Number(hours)} h, longer than a tourniquet may stay on ({Say.Duration(clock.Limit)}). "
+            ? $"Help comes within {plan.HoursSaid} from the worst place."
+            : $"From the worst place help takes {(plan.OrMore ? "" : "up to ")}{plan.HoursSaid}, longer than a tourniquet may stay on ({Say.Duration(clock.Limit)}). "
                 + "Look for a nearer way out, and practise the change to a dressing.", ["design"]);
 
     private static TripCheckLine Told(string id, string? said, string text) =>
@@ -73,7 +73,7 @@ public static class TripCheck
             : SupplyWords.Amount(item, Between.Exactly(needed));
         var state = !plan.Packed.ContainsKey(item.Id) ? Truth.Unknown
             : packed < needed ? Truth.NotMet
-            : plan.HoursToHelp is null || plan.Party.IsEmpty ? Truth.Unknown // enough for one day and one person says nothing of more
+            : plan.HoursToHelp is null || plan.OrMore || plan.Party.IsEmpty ? Truth.Unknown // enough for some days and people says nothing of more
             : Truth.Met;
         return new(item.Id, state, $"{char.ToUpperInvariant(item.Name[0])}{item.Name[1..]}: {text}", item.Sources);
     }

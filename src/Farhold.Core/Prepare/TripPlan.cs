@@ -25,7 +25,18 @@ public sealed record TripPlan(
 {
     public const int MostDays = 60;
 
+    /// <summary>What is further away is held as this: such hours are a least, see <see cref="OrMore"/>.</summary>
     public const int MostHours = 240;
 
+    /// <summary>Whether help may take longer than the hours say.</summary>
+    public bool OrMore => HoursToHelp >= MostHours;
+
+    /// <summary><c>9 h</c>, or <c>240 h or more</c>; null where nobody said.</summary>
+    public string? HoursSaid => HoursToHelp is { } hours ? $"{Say.Number(hours)} h{(OrMore ? " or more" : "")}" : null;
+
     public static TripPlan Empty { get; } = new(null, null, null, null, [], [], ImmutableSortedDictionary.Create<string, int>(StringComparer.Ordinal));
+
+    /// <summary>With the hours that a route comes to in place of what was said before.</summary>
+    /// <param name="hours">Null where the route can't tell: then nobody knows.</param>
+    public TripPlan WithReach(double? hours) => this with { HoursToHelp = hours is { } known ? Math.Min(MostHours, known) : null };
 }

@@ -30,6 +30,15 @@ public static class ReachWords
         return said.ToImmutable();
     }
 
+    /// <summary>What the route comes to for a trip, which holds no more than <see cref="TripPlan.MostHours"/>.</summary>
+    public static string Hours(ReachProfile profile) => profile.HoursToHelp switch
+    {
+        null => "From some place of this route fewer than nine in ten reach higher care within 60 days: how long help takes is not known.",
+        > TripPlan.MostHours and var hours => $"By this route help takes more than {TripPlan.MostHours} h from the worst place: {Say.Number(hours)} h. "
+            + $"The kit list counts {TripPlan.MostHours} h at most, which is then too little.",
+        { } hours => $"By this route help takes up to {Say.Number(hours)} h from the worst place.",
+    };
+
     /// <summary>Some lines at even distances, and one wherever the best way changes, a limit is crossed, or the furthest place lies.</summary>
     public static IEnumerable<string> Table(ReachProfile profile)
     {

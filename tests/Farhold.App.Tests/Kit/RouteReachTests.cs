@@ -2,6 +2,7 @@ using System.Globalization;
 using AngleSharp.Dom;
 using Farhold.App.Prepare;
 using Microsoft.AspNetCore.Components.Forms;
+using Microsoft.Extensions.DependencyInjection;
 
 namespace Farhold.App.Tests.Kit;
 
@@ -24,23 +25,25 @@ public class RouteReachTests : CareTest
     public void The_worst_place_of_the_route_fills_in_the_hours(string ways, double hours)
     {
         double? reached = null;
-        var shown = Render<RouteReach>(p => p.Add(r => r.OnReached, h => reached = h));
+        var shown = Render<RouteReach>(p => p.Add(r => r.OnReached, h => reached = TripPlan.Empty.WithReach(h).HoursToHelp));
         Take(shown, ("r.json", Route(ways)), ("a.gpx", Track));
         shown.WaitForAssertion(() => Assert.Equal(hours, reached), TimeSpan.FromSeconds(20));
-        Assert.NotEmpty(shown.FindAll("ul[role=status] li"));
+        Assert.Contains(hours < TripPlan.MostHours ? $"up to {hours} h" : "more than 240 h", shown.Find("ul[role=status] li").TextContent, StringComparison.Ordinal);
         Assert.Empty(shown.FindAll("[role=alert]"));
     }
 
     [Fact]
-    public void Where_too_few_arrive_no_hours_are_filled_in()
+    public void Where_too_few_arrive_the_hours_are_unknown_whatever_was_typed_in_before()
     {
         // Only by daylight, 88 degrees north in November, where the sun next rises in March: nobody sets out.
         var north = Track.Replace("lat=\"0\"", "lat=\"88\"", StringComparison.Ordinal);
-        var reached = false;
-        var shown = Render<RouteReach>(p => p.Add(r => r.OnReached, _ => reached = true));
+        var trip = Services.GetRequiredService<KeptTrip>();
+        trip.Use(TripPlan.Empty with { HoursToHelp = 5 });
+        var place = Render<PrepareScreen>();
+        var shown = place.FindComponent<RouteReach>();
         Take(shown, ("r.json", Route("\"dark\":\"stop\",\"end\":{}").Replace("-05-04", "-11-04", StringComparison.Ordinal)), ("a.gpx", north));
-        shown.WaitForAssertion(() => Assert.NotEmpty(shown.FindAll("ul[role=status] li")), TimeSpan.FromSeconds(20));
-        Assert.False(reached);
+        shown.WaitForAssertion(() => Assert.Contains("not known", shown.Find("ul[role=status] li").TextContent, StringComparison.Ordinal), TimeSpan.FromSeconds(20));
+        place.WaitForAssertion(() => Assert.Null(trip.Plan.HoursToHelp));
     }
 
     [Fact]

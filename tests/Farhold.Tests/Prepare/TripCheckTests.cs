@@ -48,6 +48,22 @@ public class TripCheckTests
         Assert.Equal(state, Check(TripPlan.Empty with { HoursToHelp = hours }).Single(l => l.Id == "help").State);
 
     [Fact]
+    public void Help_at_the_end_of_the_scale_may_be_further_away_still()
+    {
+        var all = ShippedKit.Kit.Items.ToImmutableSortedDictionary(i => i.Id, _ => TripReader.MostPieces);
+        var plan = (TripPlan.Empty with { Party = Party(3), Days = 3, Packed = all }).WithReach(400);
+        Assert.Equal((240, "240 h or more"), (plan.HoursToHelp, plan.HoursSaid));
+        Assert.Contains("help takes 240 h or more, longer than", Line(plan, "help").Text);
+        Assert.Equal(Truth.Unknown, Line(plan, "plain-gauze").State);
+        Assert.Equal(Truth.Met, Line(plan.WithReach(239), "plain-gauze").State);
+        Assert.Equal("239 h", plan.WithReach(239).HoursSaid);
+    }
+
+    [Fact]
+    public void A_route_that_cannot_tell_undoes_what_was_said() =>
+        Assert.Equal(Truth.Unknown, Line((TripPlan.Empty with { HoursToHelp = 2 }).WithReach(null), "help").State);
+
+    [Fact]
     public void Three_litres_for_each_person_and_day_of_waiting() // upper end of the JTS nursing guideline, at rest in the cool
     {
         var plan = TripPlan.Empty with { Party = Party(3), HoursToHelp = 30 };
