@@ -1,4 +1,5 @@
 using System.Text;
+using Farhold.WayOut;
 using NodaTime;
 
 namespace Farhold.Cli;
@@ -37,17 +38,29 @@ internal sealed record Opened(CareRecord Record, Protocol Protocol, Instant At, 
         return new(record, local ?? protocol, at, refused, note);
     }
 
-    public static Protocol? ProtocolOf(string? path)
+    public static Protocol? ProtocolOf(string? path) =>
+        path is null ? ShippedProtocol.Protocol : WholeOf(path, bytes => ProtocolReader.Read(bytes, path));
+
+    /// <summary>What a file holds, or null with the refusals said.</summary>
+    public static T? WholeOf<T>(string path, Func<ReadOnlyMemory<byte>, Read<T>> reader)
+        where T : class
     {
-        if (path is null)
-            return ShippedProtocol.Protocol;
         var read = Files.Read(path) switch
         {
-            Read<ReadOnlyMemory<byte>>.Usable bytes => ProtocolReader.Read(bytes.Value, path),
-            Read<ReadOnlyMemory<byte>>.Refused no => new Read<Protocol>.Refused(no.Refusals),
+            Read<ReadOnlyMemory<byte>>.Usable(var bytes) => reader(bytes),
+            Read<ReadOnlyMemory<byte>>.Refused(var why) => new Read<T>.Refused(why),
             _ => throw new System.Diagnostics.UnreachableException(),
         };
-        return read is Read<Protocol>.Usable usable ? usable.Value : Nothing<Protocol>(((Read<Protocol>.Refused)read).Refusals);
+        return read is Read<T>.Usable(var whole) ? whole : Nothing<T>(((Read<T>.Refused)read).Refusals);
+    }
+
+    /// <summary>A route with the track it names beside it, what is odd about that said; null with the refusals said.</summary>
+    public static Route? RouteOf(string path)
+    {
+        var route = WholeOf(path, bytes => RouteReader.Read(bytes, path, Files.Beside(path)));
+        foreach (var odd in route?.Track.Oddities ?? [])
+            Refusing.Say($"{odd} (taken all the same)");
+        return route;
     }
 
     public static (Protocol? Laid, IReadOnlyList<Refusal> Refused) LocalOf(string? path, Protocol under)

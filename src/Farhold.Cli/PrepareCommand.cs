@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.ComponentModel;
 using System.Text;
+using Farhold.WayOut;
 using Spectre.Console.Cli;
 
 namespace Farhold.Cli;
@@ -12,6 +13,10 @@ internal sealed class PrepareCommand : Command<PrepareCommand.Settings>
         [CommandArgument(0, "<TRIP>")]
         [Description("A trip before it begins: JSON with who goes, how far help is and what is packed. A dash reads standard input.")]
         public string Trip { get; init; } = "";
+
+        [CommandOption("--route <ROUTE>")]
+        [Description("Take the hours to help from this route (as farhold reach does) in place of the trip's own. The track it names is looked for beside it.")]
+        public string? Route { get; init; }
 
         [CommandOption("--protocol <FILE>")]
         [Description("A whole protocol in place of the shipped one.")]
@@ -32,21 +37,46 @@ internal sealed class PrepareCommand : Command<PrepareCommand.Settings>
 
     public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
     {
-        if (TripOf(settings.Trip) is not { } trip || Opened.ProtocolOf(settings.Protocol) is not { } protocol)
+        if (Opened.WholeOf(settings.Trip, bytes => TripReader.Read(bytes, settings.Trip, ShippedKit.Kit)) is not { } said
+            || Opened.ProtocolOf(settings.Protocol) is not { } protocol)
             return Refusing.Unusable;
         var (local, refused) = Opened.LocalOf(settings.Local, protocol);
         Refusing.Of(refused);
+        var (trip, reach) = (said, ImmutableArray<string>.Empty);
+        if (settings.Route is { } path)
+        {
+            if (Opened.RouteOf(path) is not { } route)
+                return Refusing.Unusable;
+            using var interrupt = new Interrupt(cancellationToken);
+            var profile = ReachProfile.Of(
+                route, ReachProfile.NightsOf(route), LimbDeadlines.Of((local ?? protocol).Clock), new Rng(1), cancellation: interrupt.Token);
+            trip = said.WithReach(profile.HoursToHelp);
+            reach = [ReachWords.Hours(profile), .. Instead(said, trip), .. profile.Cautions];
+        }
+
         var lines = TripCheck.Of(trip, ShippedKit.Kit, local ?? protocol, settings.Practised);
         if (settings.Json)
+        {
+            foreach (var line in reach)
+                Refusing.Say(line);
             Console.Out.WriteLine(Encoding.UTF8.GetString(TripJson.Write(lines)));
+        }
         else
-            Print(lines);
+        {
+            Print(reach, lines);
+        }
+
         return 0;
     }
 
-    private static void Print(ImmutableArray<TripCheckLine> lines)
+    private static IEnumerable<string> Instead(TripPlan said, TripPlan trip) =>
+        said.HoursSaid is { } own && own != trip.HoursSaid ? [$"The trip itself says {own}, which does not count here."] : [];
+
+    private static void Print(ImmutableArray<string> reach, ImmutableArray<TripCheckLine> lines)
     {
         Console.Out.WriteLine(VerdictWords.Caution);
+        foreach (var line in reach)
+            Console.Out.WriteLine(Plain.Line(line));
         foreach (var (title, state) in new[] { ("Missing", Truth.NotMet), ("Nobody said, so not to be counted on", Truth.Unknown), ("Ready", Truth.Met) })
         {
             var these = lines.Where(l => l.State == state).ToArray();
@@ -58,19 +88,5 @@ internal sealed class PrepareCommand : Command<PrepareCommand.Settings>
         }
 
         Console.Out.WriteLine("Apart from water, the amounts are this project's own choice.");
-    }
-
-    private static TripPlan? TripOf(string path)
-    {
-        var read = Files.Read(path) switch
-        {
-            Read<ReadOnlyMemory<byte>>.Usable(var bytes) => TripReader.Read(bytes, path, ShippedKit.Kit),
-            Read<ReadOnlyMemory<byte>>.Refused(var why) => new Read<TripPlan>.Refused(why),
-            _ => throw new System.Diagnostics.UnreachableException(),
-        };
-        if (read is Read<TripPlan>.Usable(var trip))
-            return trip;
-        Refusing.Of(((Read<TripPlan>.Refused)read).Refusals);
-        return null;
     }
 }

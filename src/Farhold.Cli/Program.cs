@@ -19,7 +19,7 @@ app.Configure(config =>
         .WithDescription("List every instant at which the answer changed, and what changed it.")
         .WithExample("replay", "demo/skarvedal.jsonl");
     config.AddCommand<CheckCommand>("check")
-        .WithDescription("Check a record, a protocol or a local protocol, with line and column of every fault.")
+        .WithDescription("Check a record, a protocol, a local protocol, a trip or a kit list, with line and column of every fault.")
         .WithExample("check", "demo/skarvedal.jsonl");
     config.AddCommand<LogCommand>("log")
         .WithDescription("Print the record as a log, corrections and withdrawals beside what they are about.")
@@ -38,7 +38,7 @@ app.Configure(config =>
         .WithExample("supplies", "demo/skarvedal.jsonl", "--at", "2031-05-04T06:10:00Z", "--party", "3");
     config.AddCommand<PrepareCommand>("prepare")
         .WithDescription("Check a trip before it begins: what is missing, what nobody said, what is ready.")
-        .WithExample("prepare", "demo/skarvedal.trip.json", "--local", "demo/skarvedal-local.json");
+        .WithExample("prepare", "demo/skarvedal.trip.json", "--route", "demo/skarvedal.route.json", "--local", "demo/skarvedal-local.json");
     config.AddCommand<FhirCommand>("fhir")
         .WithDescription("Write the record as a FHIR R4 document, or read such a document back (--read).")
         .WithExample("fhir", "demo/skarvedal.jsonl", "-o", "bundle.json");

@@ -49,11 +49,9 @@ internal sealed class ReachCommand : Command<ReachCommand.Settings>
         Instant? start = settings.Start is { } asked ? WrittenInstant.TryParse(Encoding.UTF8.GetBytes(asked)) : null;
         if (settings.Start is not null && start is null)
             return Refusing.Plainly($"--start {settings.Start} is no instant of the years 1900 to 2500; write it like 2031-05-04T02:10:00Z");
-        if (Opened.ProtocolOf(settings.Protocol) is not { } protocol || RouteOf(settings.Route) is not { } read)
+        if (Opened.ProtocolOf(settings.Protocol) is not { } protocol || Opened.RouteOf(settings.Route) is not { } read)
             return Refusing.Unusable;
         var route = start is null ? read : read with { Start = start };
-        foreach (var odd in route.Track.Oddities)
-            Refusing.Say($"{odd} (taken all the same)");
         using var interrupt = new Interrupt(cancellationToken);
         var profile = ReachProfile.Of(
             route, ReachProfile.NightsOf(route), LimbDeadlines.Of(protocol.Clock), new Rng(settings.Seed), settings.Trials, interrupt.Token);
@@ -84,19 +82,5 @@ internal sealed class ReachCommand : Command<ReachCommand.Settings>
             .Append(FormattableString.Invariant($"{profile.Points.Length} points, {profile.Trials} trials at each, {profile.Rng}"));
         foreach (var line in lines)
             Console.Out.WriteLine(Plain.Line(line));
-    }
-
-    private static Route? RouteOf(string path)
-    {
-        var read = Files.Read(path) switch
-        {
-            Read<ReadOnlyMemory<byte>>.Usable(var bytes) => RouteReader.Read(bytes, path, Files.Beside(path)),
-            Read<ReadOnlyMemory<byte>>.Refused(var why) => new Read<Route>.Refused(why),
-            _ => throw new System.Diagnostics.UnreachableException(),
-        };
-        if (read is Read<Route>.Usable(var route))
-            return route;
-        Refusing.Of(((Read<Route>.Refused)read).Refusals);
-        return null;
     }
 }

@@ -81,24 +81,12 @@ internal sealed class WayCommand(TimeProvider clock) : Command<WayCommand.Settin
         return 0;
     }
 
-    private static ReadyPlan? Ready(string path)
+    private static ReadyPlan? Ready(string path) => Opened.WholeOf(path, bytes => PlanReader.Read(bytes, path) switch
     {
-        var read = Files.Read(path) switch
-        {
-            Read<ReadOnlyMemory<byte>>.Usable(var bytes) => PlanReader.Read(bytes, path) switch
-            {
-                Read<Plan>.Usable(var plan) => ReadyPlan.Of(plan, Files.Beside(path)),
-                Read<Plan>.Refused(var why) => new Read<ReadyPlan>.Refused(why),
-                _ => throw new System.Diagnostics.UnreachableException(),
-            },
-            Read<ReadOnlyMemory<byte>>.Refused(var why) => new Read<ReadyPlan>.Refused(why),
-            _ => throw new System.Diagnostics.UnreachableException(),
-        };
-        if (read is Read<ReadyPlan>.Usable(var ready))
-            return ready;
-        Refusing.Of(((Read<ReadyPlan>.Refused)read).Refusals);
-        return null;
-    }
+        Read<Plan>.Usable(var plan) => ReadyPlan.Of(plan, Files.Beside(path)),
+        Read<Plan>.Refused(var why) => new Read<ReadyPlan>.Refused(why),
+        _ => throw new System.Diagnostics.UnreachableException(),
+    });
 
     /// <summary>The limbs' limits; none without a record, nothing with one that can't be read.</summary>
     private ImmutableArray<Deadline>? Judged(Settings settings, out Protocol protocol)

@@ -70,6 +70,49 @@ public class PrepareTests
     }
 
     [Fact]
+    public void The_hours_to_help_come_from_a_route_and_the_trips_own_do_not_count()
+    {
+        var route = Beside("skarvedal.route.json");
+        using var reach = JsonDocument.Parse(Run.Farhold("reach", route, "--json").Output);
+        var hours = Math.Ceiling(reach.RootElement.GetProperty("points").EnumerateArray()
+            .Max(p => DurationText(p.GetProperty("p90").GetString()!).TotalHours));
+        var ran = Run.Farhold("prepare", Trip, "--route", route);
+        Assert.Equal(0, ran.ExitCode);
+        Assert.Contains("The track has no times.", ran.Errors);
+        Assert.Contains($"\nBy this route help takes up to {hours} h from the worst place.\nThe trip itself says 9 h, which does not count here.\n", ran.Output);
+        Assert.Contains($"From the worst place help takes up to {hours} h, longer than", ran.Output);
+        Assert.Contains("Times count from the injury", ran.Output);
+        var json = Run.Farhold("prepare", Trip, "--route", route, "--json");
+        Assert.Contains($"help takes up to {hours} h, longer than", JsonDocument.Parse(json.Output).RootElement.GetProperty("lines").ToString());
+        Assert.Contains("which does not count here.", json.Errors);
+    }
+
+    [Theory]
+    [InlineData(0, "\"end\":{\"onward\":{\"low\":20000,\"likely\":20000,\"high\":20000}}", "more than 240 h from the worst place: 336 h.", "From the worst place help takes 240 h or more, longer than")] // and 150 min on foot
+    [InlineData(88, "\"dark\":\"stop\",\"end\":{}", "how long help takes is not known.", "  How long help takes from the worst place of the route.")] // the sun next rises in March: nobody sets out
+    public void Help_beyond_what_a_trip_holds_is_a_least_or_unknown(int latitude, string ways, string said, string line)
+    {
+        using var scratch = new Scratch();
+        scratch.Write("a.gpx", "<gpx version=\"1.1\" xmlns=\"http://www.topografix.com/GPX/1/1\"><trk><trkseg>"
+            + $"<trkpt lat=\"{latitude}\" lon=\"10\"><ele>100</ele></trkpt><trkpt lat=\"{latitude}\" lon=\"10.0898\"><ele>100</ele></trkpt></trkseg></trk></gpx>");
+        var route = scratch.Write("r.json", "{\"track\":\"a.gpx\",\"start\":\"2031-11-04T08:00:00Z\",\"mode\":\"walk\",\"spread\":0,\"spacingM\":500," + ways + "}");
+        var ran = Run.Farhold("prepare", Trip, "--route", route);
+        Assert.Equal(0, ran.ExitCode);
+        Assert.Contains(said, ran.Output);
+        Assert.Contains(line, ran.Output);
+        Assert.DoesNotContain("  Plain gauze", ran.Output[ran.Output.IndexOf("\nReady (", StringComparison.Ordinal)..]);
+    }
+
+    [Fact]
+    public void A_route_that_is_refused_leaves_no_check()
+    {
+        using var scratch = new Scratch();
+        var ran = Run.Farhold("prepare", Trip, "--route", scratch.Write("r.json", "{\"track\":\"none.gpx\",\"mode\":\"walk\",\"end\":{}}"));
+        Assert.Equal((2, ""), (ran.ExitCode, ran.Output));
+        Assert.Contains("none.gpx:1:1: there is no such file", ran.Errors);
+    }
+
+    [Fact]
     public void A_file_that_is_not_there_is_named()
     {
         using var scratch = new Scratch();
@@ -77,6 +120,8 @@ public class PrepareTests
         Assert.Equal((2, ""), (ran.ExitCode, ran.Output));
         Assert.Contains("none.json:1:1: there is no such file", ran.Errors);
     }
+
+    private static TimeSpan DurationText(string iso) => System.Xml.XmlConvert.ToTimeSpan(iso);
 
     private static int At(Ran ran, string text) => ran.Output.IndexOf(text, StringComparison.Ordinal);
 
