@@ -9,7 +9,7 @@ internal sealed class CheckCommand : Command<CheckCommand.Settings>
     public sealed class Settings : CommandSettings
     {
         [CommandArgument(0, "<FILE>")]
-        [Description("A record, a protocol or a local protocol: its content tells which. A dash reads standard input.")]
+        [Description("A record, a protocol, a local protocol, a trip or a kit list: its content tells which. A dash reads standard input.")]
         public string File { get; init; } = "";
 
         [CommandOption("--protocol <FILE>")]
@@ -25,9 +25,11 @@ internal sealed class CheckCommand : Command<CheckCommand.Settings>
             case Read<ReadOnlyMemory<byte>>.Usable { Value: var bytes }:
                 return Contents.Of(bytes.Span) switch
                 {
-                    Content.Protocol => Whole(ProtocolReader.Read(bytes, file), file),
+                    Content.Protocol => Whole(ProtocolReader.Read(bytes, file), file, Lines),
                     Content.Local => Opened.ProtocolOf(settings.Protocol) is { } under
-                        ? Whole(LocalReader.Read(bytes, file, under), file) : Refusing.Unusable,
+                        ? Whole(LocalReader.Read(bytes, file, under), file, Lines) : Refusing.Unusable,
+                    Content.Trip => Whole(TripReader.Read(bytes, file, ShippedKit.Kit), file, Lines),
+                    Content.Kit => Whole(KitReader.Read(bytes, file), file, Lines),
                     _ => Record(RecordReader.Read(bytes, file), bytes, file),
                 };
             case Read<ReadOnlyMemory<byte>>.Refused refused:
@@ -37,18 +39,32 @@ internal sealed class CheckCommand : Command<CheckCommand.Settings>
         }
     }
 
-    private static int Whole(Read<Protocol> read, string file)
+    private static int Whole<T>(Read<T> read, string file, Func<T, IEnumerable<string>> lines)
+        where T : class
     {
-        if (read is not Read<Protocol>.Usable { Value: var protocol })
-            return Refusing.Of(((Read<Protocol>.Refused)read).Refusals);
+        if (read is not Read<T>.Usable(var whole))
+            return Refusing.Of(((Read<T>.Refused)read).Refusals);
         Print($"{file}: usable");
-        foreach (var line in VerdictWords.Of(protocol))
+        foreach (var line in lines(whole))
             Print(line);
-        Print($"{protocol.Criteria.Length} criteria, {protocol.Tasks.Length} tasks, {protocol.Sources.Count} sources");
-        foreach (var change in protocol.Local?.Changes ?? [])
-            Print($"changes: {change}");
         return 0;
     }
+
+    private static IEnumerable<string> Lines(Protocol protocol) =>
+    [
+        .. VerdictWords.Of(protocol),
+        $"{protocol.Criteria.Length} criteria, {protocol.Tasks.Length} tasks, {protocol.Sources.Count} sources",
+        .. (protocol.Local?.Changes ?? []).Select(change => $"changes: {change}"),
+    ];
+
+    private static IEnumerable<string> Lines(TripPlan trip) =>
+    [
+        $"A trip: {trip.Party.Length} in the party, {trip.Packed.Count} items counted, help within {trip.HoursSaid ?? "an unknown time"}",
+        "What is missing for it: farhold prepare",
+    ];
+
+    private static IEnumerable<string> Lines(KitList kit) =>
+        [$"Kit list {kit.Id} {kit.Version}: {kit.Title}", $"{kit.Items.Length} items, {kit.Sources.Count} sources"];
 
     /// <summary>Lines that can't be read make the check fail, though the rest of the record still serves.</summary>
     private static int Record(Read<RecordFile> read, ReadOnlyMemory<byte> bytes, string file)

@@ -7,6 +7,8 @@ internal enum Content
     Record,
     Protocol,
     Local,
+    Trip,
+    Kit,
 }
 
 /// <summary>Tells what a file is meant to be, even where it is broken further down.</summary>
@@ -18,6 +20,7 @@ internal static class Contents
         if (utf8.StartsWith("\uFEFF"u8))
             utf8 = utf8[3..];
         var reader = new Utf8JsonReader(utf8);
+        var otherwise = Content.Record;
         try
         {
             while (reader.Read())
@@ -30,6 +33,12 @@ internal static class Contents
                     return Content.Record;
                 if (reader.ValueTextEquals("local"u8) || reader.ValueTextEquals("over"u8))
                     return Content.Local;
+                if (reader.ValueTextEquals("kit"u8) || reader.ValueTextEquals("items"u8))
+                    return Content.Kit;
+                if (OfATrip(ref reader))
+                    return Content.Trip;
+                if (reader.ValueTextEquals("route"u8))
+                    otherwise = Content.Trip; // an entry of a drug names one too, but also its kind
                 if (reader.ValueTextEquals("protocol"u8) || reader.ValueTextEquals("criteria"u8))
                     return Content.Protocol;
             }
@@ -37,8 +46,12 @@ internal static class Contents
         catch (JsonException)
         {
             // What could be read so far says nothing: taken as a record, whose reader names line and column.
+            return Content.Record;
         }
 
-        return Content.Record;
+        return otherwise;
     }
+
+    private static bool OfATrip(ref Utf8JsonReader name) => name.ValueTextEquals("party"u8) || name.ValueTextEquals("packed"u8)
+        || name.ValueTextEquals("hours"u8) || name.ValueTextEquals("days"u8) || name.ValueTextEquals("alarm"u8) || name.ValueTextEquals("contacts"u8);
 }

@@ -88,6 +88,45 @@ public class VerbTests
         Assert.Contains("local.txt:2:8: this local protocol is meant for another", local.Errors);
     }
 
+    [Theory]
+    [InlineData("{\"party\":[{\"name\":\"Ane\"}],\"packed\":{\"plain-gauze\":3}}", "A trip: 1 in the party, 1 items counted, help within an unknown time")]
+    [InlineData("{\"route\":\"over the pass\"}", "A trip: 0 in the party, 0 items counted")]
+    [InlineData("{\"hours\":240}", "help within 240 h or more")]
+    public void Check_knows_a_trip_by_its_content(string trip, string said)
+    {
+        var ran = Run.Fed(Encoding.UTF8.GetBytes(trip), "check", "-");
+        Assert.Equal((0, ""), (ran.ExitCode, ran.Errors));
+        Assert.Contains("standard input: usable\n", ran.Output);
+        Assert.Contains(said, ran.Output);
+    }
+
+    [Fact]
+    public void Check_knows_a_kit_list_by_its_content()
+    {
+        using var scratch = new Scratch();
+        using var built = new StreamReader(typeof(KitList).Assembly.GetManifestResourceStream(ShippedKit.FileName)!);
+        var kit = built.ReadToEnd();
+        var ran = Run.Farhold("check", scratch.Write("k.txt", kit));
+        Assert.Equal((0, ""), (ran.ExitCode, ran.Errors));
+        Assert.Contains($"usable\nKit list {ShippedKit.Kit.Id} {ShippedKit.Kit.Version}: ", ran.Output);
+        Assert.Contains($"{ShippedKit.Kit.Items.Length} items, ", ran.Output);
+        var broken = Run.Farhold("check", scratch.Write("b.txt", kit.Replace("\"unit\": \"roll\"", "\"unit\": 1", StringComparison.Ordinal)));
+        Assert.Equal((2, ""), (broken.ExitCode, broken.Output));
+        Assert.Matches(@"b\.txt:\d+:\d+: unit has to be a text", broken.Errors);
+    }
+
+    [Theory]
+    [InlineData("{\"packed\":{\"plain-gauz\":1}}", "1:12: plain-gauz is no item of the kit list")]
+    [InlineData("{\"id\":\"k1-1\",\"route\":\"oral\",", "1:")] // a broken line of a record that names a route
+    [InlineData("{\"id\":\"k1-1\",\"route\":\"oral\",\"kind\":\"drug.given\"}", "happened")]
+    public void Check_refuses_by_what_the_file_is_meant_to_be(string text, string reason)
+    {
+        var ran = Run.Fed(Encoding.UTF8.GetBytes(text), "check", "-");
+        Assert.Equal(2, ran.ExitCode);
+        Assert.Contains(reason, ran.Errors);
+        Assert.DoesNotContain("not known here", ran.Errors);
+    }
+
     [Fact]
     public void A_local_protocol_that_only_tightens_is_used_and_named()
     {
