@@ -53,7 +53,7 @@ public static class Plausible
         if (mass < usual.Low)
             yield return $"{Say.Number(mass)} kg is very light{whom}. Is the age in years, and the mass in the unit shown?";
         if (mass > usual.High)
-            yield return $"{Say.Number(mass)} kg is very heavy{whom}. In pounds it would be {Say.Number(Math.Round(mass * BodyMass.KilogramsPerPound, 1))} kg.";
+            yield return $"{BodyMass.InBothUnits(mass)} is very heavy{whom}. If {Say.Number(mass)} lb was meant, it is {Say.Number(Math.Round(mass * BodyMass.KilogramsPerPound))} kg.";
     }
 
     private static IEnumerable<string> Of(Payload.DrugGiven p, Payload.CasualtyOpened? person, Formulary formulary)

@@ -17,6 +17,11 @@ public class PlausibleTests
         let usual = Plausible.MassKg(age)
         select (drug, regimen, age, usual.Low + (share * (usual.High - usual.Low)));
 
+    [Fact]
+    public void A_mass_that_was_pounds_is_asked_back_in_both_units() => Assert.Equal(
+        "160 kg (353 lb) is very heavy at 8 years. If 160 lb was meant, it is 73 kg.", // 72.6 kg: a pound is 0.45359237 kg
+        Assert.Single(Plausible.Doubts(new Payload.CasualtyOpened("Eir", AgeYears: 8, MassKg: 160), null, ShippedFormulary.Formulary)));
+
     [Theory]
     [InlineData(0.25, 5.5)] // worked examples of the APLS formulas (derived)
     [InlineData(1, 10)]
