@@ -81,6 +81,18 @@ public sealed partial class Texts
 
     public string FormsHow => Get();
 
+    public string FormsWho => Get();
+
+    public string FormsAdult => Get();
+
+    public string FormsChild => Get();
+
+    public string FormForAdult => Get();
+
+    public string FormForChild(string first) => Fill(first);
+
+    public string FormForUnweighed => Get();
+
     public string FormCard => Get();
 
     public string FormLimbs => Get();

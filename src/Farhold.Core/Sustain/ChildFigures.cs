@@ -17,6 +17,9 @@ public static class ChildFigures
 
     private const double AdultYears = 16;
 
+    /// <summary>From one year on a child's figures are the same at any age.</summary>
+    private const double PaperYears = 6;
+
     /// <summary>Least urine of a child, mL/kg/h (ABLS, from memory; seen second-hand).</summary>
     private const double LeastUrineMlPerKg = 1;
 
@@ -31,20 +34,28 @@ public static class ChildFigures
         : null;
 
     /// <summary>The words of a task for this body: its own where the task has them, and the figures in their places.</summary>
-    internal static CareTask Worded(CareTask task, Payload.CasualtyOpened? person, Duration? interval)
+    internal static CareTask Worded(CareTask task, Payload.CasualtyOpened? person, Duration? interval) =>
+        Fit(person) ? Worded(task, person!.AgeYears, person.MassKg, interval, "; enter the mass") : task;
+
+    /// <summary>The words of a task on a sheet for a child of 1 to 11 years, each drink that of the task's usual interval.</summary>
+    /// <param name="massKg">Null: as long as nobody knows it.</param>
+    public static CareTask OnPaper(CareTask task, double? massKg) => Worded(task, PaperYears, massKg, task.Every, "");
+
+    /// <param name="ask">Follows a figure that wants the mass.</param>
+    private static CareTask Worded(CareTask task, double? ageYears, double? massKg, Duration? interval, string ask)
     {
-        if (task.Child is not { } child || !Fit(person))
+        if (task.Child is not { } child)
             return task;
         string Filled(string words) => words
-            .Replace("{drink}", Drink(person!.MassKg, interval), StringComparison.Ordinal)
-            .Replace("{urine}", Urine(UrineTarget.Of(person.AgeYears, person.MassKg, KidneyLoad.None)), StringComparison.Ordinal)
-            .Replace("{kidneys}", Urine(UrineTarget.ByMass(LeastUrineMlPerKg, LeastUrineMlPerKg, person.MassKg, "")), StringComparison.Ordinal);
+            .Replace("{drink}", Drink(massKg, interval, ask), StringComparison.Ordinal)
+            .Replace("{urine}", Urine(UrineTarget.Of(ageYears, massKg, KidneyLoad.None)), StringComparison.Ordinal)
+            .Replace("{kidneys}", Urine(UrineTarget.ByMass(LeastUrineMlPerKg, LeastUrineMlPerKg, massKg, "")), StringComparison.Ordinal);
         return task with { Text = Filled(child.Text ?? task.Text), Reason = (child.Reason ?? task.Reason) is { } reason ? Filled(reason) : null };
     }
 
-    private static string Drink(double? massKg, Duration? over) => DrinkMl(massKg, over) is { } ml
+    private static string Drink(double? massKg, Duration? over, string ask) => DrinkMl(massKg, over) is { } ml
         ? $"about {Say.Number(ml)} ml"
-        : $"{Say.Number(DrinkMl(10, over)!.Value)} ml for 10 kg, {Say.Number(DrinkMl(20, over)!.Value)} ml for 20 kg; enter the mass";
+        : $"{Say.Number(DrinkMl(10, over)!.Value)} ml for 10 kg, {Say.Number(DrinkMl(20, over)!.Value)} ml for 20 kg{ask}";
 
     private static string Urine(UrineTarget target) => target.MlPerHour is { } ml
         ? $"{Range(Math.Ceiling(ml.Low), Math.Ceiling(ml.High))} ml an hour"

@@ -60,6 +60,31 @@ public class PrepareScreensTests : CareTest
     }
 
     [Fact]
+    public void Paper_is_for_an_adult_and_says_so_until_a_child_is_chosen()
+    {
+        Services.AddSingleton<Farhold.App.Card.IPrinter>(new Nothing());
+        var shown = Render<FormsScreen>();
+        string Sheet() => Text(shown.Find("article.form-page"));
+        Assert.Contains(Texts.FormForAdult, Sheet(), StringComparison.Ordinal);
+        Assert.Contains("a mug (250 ml)", Sheet(), StringComparison.Ordinal);
+
+        shown.FindAll("label.choice").Single(l => Text(l) == Texts.FormsChild).QuerySelector("input")!.Change("on");
+        Assert.Contains(Texts.FormForUnweighed, Sheet(), StringComparison.Ordinal);
+        Assert.Contains("80 ml for 10 kg, 120 ml for 20 kg.", Sheet(), StringComparison.Ordinal);
+        Assert.DoesNotContain("250 ml", Sheet(), StringComparison.Ordinal);
+
+        shown.FindAll("button").Single(b => Text(b).StartsWith(Texts.FieldMass, StringComparison.Ordinal)).Click();
+        foreach (var digit in "25")
+            shown.FindAll(".pad-keys button").Single(b => Text(b) == digit.ToString()).Click();
+        Assert.Contains(Texts.FormForChild("25 kg (55 lb)"), Sheet(), StringComparison.Ordinal);
+        Assert.Contains("small sips: about 130 ml.", Sheet(), StringComparison.Ordinal); // 65 ml an hour by 4-2-1, for two hours
+        Assert.Empty(shown.FindAll("[role=alert]"));
+
+        shown.FindAll(".pad-keys button").Single(b => Text(b) == "0").Click();
+        Assert.Contains("250 kg (551 lb) is very heavy", Text(shown.Find("[role=alert]")), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task A_browser_that_does_not_tell_the_battery_is_said_to_be_silent()
     {
         await Services.GetRequiredService<BatteryWatch>().LookAsync();

@@ -80,6 +80,20 @@ public class ChildFiguresTests
             });
     }
 
+    [Theory]
+    [InlineData(null)]
+    [InlineData(12.0)]
+    [InlineData(35.0)]
+    public void On_paper_every_word_is_a_child_s_and_asks_for_nothing_to_be_entered(double? mass) =>
+        Assert.All(ShippedProtocol.Protocol.Tasks.Select(t => ChildFigures.OnPaper(t, mass)), t =>
+        {
+            Assert.DoesNotMatch("[{}]|250 ml|an adult|enter the mass", t.Text + t.Reason);
+        });
+
+    [Fact]
+    public void On_paper_a_drink_is_that_of_the_usual_interval() =>
+        Assert.Equal("Offer a drink in small sips: about 120 ml.", ChildFigures.OnPaper(ShippedProtocol.Protocol.Tasks.Single(t => t.Id == "drink"), 20).Text);
+
     [Fact]
     public void A_body_below_30_kg_whose_age_is_unknown_is_a_child_s() =>
         Assert.Equal(Between.Exactly(20), UrineTarget.Of(null, 20, KidneyLoad.None).MlPerHour);
