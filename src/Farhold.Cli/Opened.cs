@@ -29,13 +29,11 @@ internal sealed record Opened(CareRecord Record, Protocol Protocol, Instant At, 
 
     public static Opened? Of(JudgingSettings settings, TimeProvider clock)
     {
-        if (RecordOf(settings.Record) is not { } record || ProtocolOf(settings.Protocol) is not { } protocol)
+        if (RecordOf(settings.Record) is not { } record || InForce(settings) is not var (protocol, refused))
             return null;
-        var (local, refused) = LocalOf(settings.Local, protocol);
-        Refusing.Of(refused);
         if (When(settings.At, record, clock, out var note) is not { } at)
             return null;
-        return new(record, local ?? protocol, at, refused, note);
+        return new(record, protocol, at, refused, note);
     }
 
     public static Protocol? ProtocolOf(string? path) =>
@@ -63,7 +61,17 @@ internal sealed record Opened(CareRecord Record, Protocol Protocol, Instant At, 
         return route;
     }
 
-    public static (Protocol? Laid, IReadOnlyList<Refusal> Refused) LocalOf(string? path, Protocol under)
+    /// <summary>The protocol in force, and why a local one is not, which is said; null, and said, where there is none at all.</summary>
+    public static (Protocol Protocol, IReadOnlyList<Refusal> Refused)? InForce(ProtocolSettings settings)
+    {
+        if (ProtocolOf(settings.Protocol) is not { } under)
+            return null;
+        var (local, refused) = LocalOf(settings.Local, under);
+        Refusing.Of(refused);
+        return (local ?? under, refused);
+    }
+
+    private static (Protocol? Laid, IReadOnlyList<Refusal> Refused) LocalOf(string? path, Protocol under)
     {
         if (path is null)
             return (null, []);

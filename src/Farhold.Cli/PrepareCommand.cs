@@ -8,7 +8,7 @@ namespace Farhold.Cli;
 
 internal sealed class PrepareCommand : Command<PrepareCommand.Settings>
 {
-    public sealed class Settings : CommandSettings
+    public sealed class Settings : ProtocolSettings
     {
         [CommandArgument(0, "<TRIP>")]
         [Description("A trip before it begins: JSON with who goes, how far help is and what is packed. A dash reads standard input.")]
@@ -17,14 +17,6 @@ internal sealed class PrepareCommand : Command<PrepareCommand.Settings>
         [CommandOption("--route <ROUTE>")]
         [Description("Take the hours to help from this route (as farhold reach does) in place of the trip's own. The track it names is looked for beside it.")]
         public string? Route { get; init; }
-
-        [CommandOption("--protocol <FILE>")]
-        [Description("A whole protocol in place of the shipped one.")]
-        public string? Protocol { get; init; }
-
-        [CommandOption("--local <FILE>")]
-        [Description("A local protocol to lay over it. If it is refused, the protocol under it stays in force, and that is said.")]
-        public string? Local { get; init; }
 
         [CommandOption("--practised")]
         [Description("A practice casualty was gone through on the phone that is taken along. Without it: not.")]
@@ -38,10 +30,8 @@ internal sealed class PrepareCommand : Command<PrepareCommand.Settings>
     public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
     {
         if (Opened.WholeOf(settings.Trip, bytes => TripReader.Read(bytes, settings.Trip, ShippedKit.Kit)) is not { } said
-            || Opened.ProtocolOf(settings.Protocol) is not { } protocol)
+            || Opened.InForce(settings) is not var (protocol, _))
             return Refusing.Unusable;
-        var (local, refused) = Opened.LocalOf(settings.Local, protocol);
-        Refusing.Of(refused);
         var (trip, reach) = (said, ImmutableArray<string>.Empty);
         if (settings.Route is { } path)
         {
@@ -49,12 +39,12 @@ internal sealed class PrepareCommand : Command<PrepareCommand.Settings>
                 return Refusing.Unusable;
             using var interrupt = new Interrupt(cancellationToken);
             var profile = ReachProfile.Of(
-                route, ReachProfile.NightsOf(route), LimbDeadlines.Of((local ?? protocol).Clock), new Rng(1), cancellation: interrupt.Token);
+                route, ReachProfile.NightsOf(route), LimbDeadlines.Of(protocol.Clock), new Rng(1), cancellation: interrupt.Token);
             trip = said.WithReach(profile.HoursToHelp);
             reach = [ReachWords.Hours(profile), .. Instead(said, trip), .. profile.Cautions];
         }
 
-        var lines = TripCheck.Of(trip, ShippedKit.Kit, local ?? protocol, settings.Practised);
+        var lines = TripCheck.Of(trip, ShippedKit.Kit, protocol, settings.Practised);
         if (settings.Json)
         {
             foreach (var line in reach)

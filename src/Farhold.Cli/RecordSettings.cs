@@ -3,7 +3,7 @@ using Spectre.Console.Cli;
 
 namespace Farhold.Cli;
 
-/// <summary>What every verb about a record takes.</summary>
+/// <summary>What a verb takes that only reads a record.</summary>
 internal class RecordSettings : CommandSettings
 {
     [CommandArgument(0, "<RECORD>")]
@@ -11,13 +11,9 @@ internal class RecordSettings : CommandSettings
     public string Record { get; init; } = "";
 }
 
-/// <summary>What every verb takes that judges.</summary>
-internal class JudgingSettings : RecordSettings
+/// <summary>What every verb takes that goes by a protocol.</summary>
+internal class ProtocolSettings : CommandSettings
 {
-    [CommandOption("--at <INSTANT>")]
-    [Description("Judge at this instant, such as 2031-05-04T02:10:00Z. Without it: now.")]
-    public string? At { get; init; }
-
     [CommandOption("--protocol <FILE>")]
     [Description("A whole protocol in place of the shipped one.")]
     public string? Protocol { get; init; }
@@ -25,4 +21,20 @@ internal class JudgingSettings : RecordSettings
     [CommandOption("--local <FILE>")]
     [Description("A local protocol to lay over it. If it is refused, the protocol under it stays in force, and that is said.")]
     public string? Local { get; init; }
+}
+
+/// <summary>What every verb takes that goes through a record by a protocol.</summary>
+internal class RecordByProtocolSettings : ProtocolSettings
+{
+    [CommandArgument(0, "<RECORD>")]
+    [Description("A record: JSON Lines in UTF-8. A dash reads standard input.")]
+    public string Record { get; init; } = "";
+}
+
+/// <summary>What every verb takes that judges.</summary>
+internal class JudgingSettings : RecordByProtocolSettings
+{
+    [CommandOption("--at <INSTANT>")]
+    [Description("Judge at this instant, such as 2031-05-04T02:10:00Z. Without it: now.")]
+    public string? At { get; init; }
 }

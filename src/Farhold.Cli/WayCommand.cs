@@ -12,7 +12,7 @@ internal sealed class WayCommand(TimeProvider clock) : Command<WayCommand.Settin
     /// <summary>Trials between two looks at the clock.</summary>
     private const int Piece = 1024;
 
-    public sealed class Settings : CommandSettings
+    public sealed class Settings : ProtocolSettings
     {
         [CommandArgument(0, "<PLAN>")]
         [Description("A plan: JSON. Tracks it names are looked for beside it. A dash reads standard input.")]
@@ -25,14 +25,6 @@ internal sealed class WayCommand(TimeProvider clock) : Command<WayCommand.Settin
         [CommandOption("--at <INSTANT>")]
         [Description("Judge the record at this instant. Without it: now.")]
         public string? At { get; init; }
-
-        [CommandOption("--protocol <FILE>")]
-        [Description("A whole protocol in place of the shipped one.")]
-        public string? Protocol { get; init; }
-
-        [CommandOption("--local <FILE>")]
-        [Description("A local protocol to lay over it. If it is refused, the protocol under it stays in force, and that is said.")]
-        public string? Local { get; init; }
 
         [CommandOption("--trials <NUMBER>")]
         [Description("Exactly so many trials, 100 to 5000000. Without it: until the answer is precise enough.")]
@@ -94,11 +86,9 @@ internal sealed class WayCommand(TimeProvider clock) : Command<WayCommand.Settin
         protocol = ShippedProtocol.Protocol;
         if (settings.Record is null)
         {
-            if (Opened.ProtocolOf(settings.Protocol) is not { } whole)
+            if (Opened.InForce(settings) is not var (inForce, _))
                 return null;
-            var (local, refused) = Opened.LocalOf(settings.Local, whole);
-            Refusing.Of(refused);
-            protocol = local ?? whole;
+            protocol = inForce;
             return ImmutableArray<Deadline>.Empty;
         }
 
