@@ -8,4 +8,15 @@ internal sealed class HastyTime(DateTimeOffset start) : FakeTimeProvider(start)
     private long asked;
 
     public override long GetTimestamp() => ++asked * TimestampFrequency;
+
+    /// <summary>Ends one pause after another until it is so.</summary>
+    public async Task PassAsync(Func<bool> until)
+    {
+        while (!until())
+        {
+            Advance(TimeSpan.FromMilliseconds(1));
+            await Task.Yield();
+            Xunit.TestContext.Current.CancellationToken.ThrowIfCancellationRequested();
+        }
+    }
 }

@@ -1,6 +1,7 @@
 using System.Globalization;
 using AngleSharp.Dom;
 using Farhold.App.Prepare;
+using Farhold.App.Tests.Doubles;
 using Microsoft.AspNetCore.Components.Forms;
 using Microsoft.Extensions.DependencyInjection;
 
@@ -44,6 +45,20 @@ public class RouteReachTests : CareTest
         Take(shown, ("r.json", Route("\"dark\":\"stop\",\"end\":{}").Replace("-05-04", "-11-04", StringComparison.Ordinal)), ("a.gpx", north));
         shown.WaitForAssertion(() => Assert.Contains("not known", shown.Find("ul[role=status] li").TextContent, StringComparison.Ordinal), TimeSpan.FromSeconds(20));
         place.WaitForAssertion(() => Assert.Null(trip.Plan.HoursToHelp));
+    }
+
+    [Fact]
+    public async Task Whoever_leaves_while_it_is_worked_out_finds_the_trip_as_it_was()
+    {
+        var hasty = new HastyTime(Time.GetUtcNow());
+        Services.AddSingleton<TimeProvider>(hasty);
+        var reached = false;
+        var shown = Render<RouteReach>(p => p.Add(r => r.OnReached, _ => reached = true));
+        var taken = Task.Run(() => Take(shown, ("r.json", Route("\"end\":{}")), ("a.gpx", Track)), Xunit.TestContext.Current.CancellationToken);
+        await hasty.PassAsync(() => shown.Markup.Contains(Texts.WayWorking, StringComparison.Ordinal));
+        await DisposeComponentsAsync();
+        await hasty.PassAsync(() => taken.IsCompleted);
+        Assert.False(reached);
     }
 
     [Fact]

@@ -50,7 +50,7 @@ public class TrackTakingTests : WayTest
         var taken = Upload(screen, "long.gpx", Long());
         screen.WaitForAssertion(() => Assert.Contains(Texts.TrackReading, screen.Markup, StringComparison.Ordinal));
         Assert.DoesNotContain(Texts.LegKeep, screen.Markup, StringComparison.Ordinal);
-        await PassAsync(() => taken.IsCompleted);
+        await hasty.PassAsync(() => taken.IsCompleted);
         await taken;
         Assert.Contains(Texts.LegKeep, screen.Markup, StringComparison.Ordinal);
         Assert.DoesNotContain(Texts.TrackReading, screen.Markup, StringComparison.Ordinal);
@@ -66,7 +66,7 @@ public class TrackTakingTests : WayTest
         var taking = new TrackTaking(hasty);
         var reading = taking.ReadAsync(new Dictionary<string, ReadOnlyMemory<byte>> { [name] = bytes }, () => { });
         Assert.False(reading.IsCompleted);
-        await PassAsync(() => reading.IsCompleted);
+        await hasty.PassAsync(() => reading.IsCompleted);
         var inPieces = Assert.IsType<Read<TrackFile>.Refused>((await reading)![name]).Refusals;
         var atOnce = Assert.IsType<Read<Track>.Refused>(Gpx.Parse(bytes, name)).Refusals;
         Assert.Equal(atOnce.AsEnumerable(), inPieces);
@@ -80,7 +80,7 @@ public class TrackTakingTests : WayTest
         var first = taking.ReadAsync(new Dictionary<string, ReadOnlyMemory<byte>> { ["a.gpx"] = Encoding.UTF8.GetBytes(Long()) }, () => { });
         var second = taking.ReadAsync(new Dictionary<string, ReadOnlyMemory<byte>> { ["b.gpx"] = Encoding.UTF8.GetBytes(Long()) }, () => { });
         Assert.Null(await first);
-        await PassAsync(() => second.IsCompleted);
+        await hasty.PassAsync(() => second.IsCompleted);
         Assert.IsType<Read<TrackFile>.Usable>((await second)!["b.gpx"]);
     }
 
@@ -95,15 +95,4 @@ public class TrackTakingTests : WayTest
     /// <summary>Beside the test, since it ends only once the file is taken in.</summary>
     private static Task Upload(IRenderedComponent<Frame> screen, string name, string content) => Task.Run(
         () => screen.FindComponent<InputFile>().UploadFiles(InputFileContent.CreateFromText(content, name)), Xunit.TestContext.Current.CancellationToken);
-
-    /// <summary>Ends one pause after another until it is so.</summary>
-    private async Task PassAsync(Func<bool> until)
-    {
-        while (!until())
-        {
-            hasty.Advance(TimeSpan.FromMilliseconds(1));
-            await Task.Yield();
-            Xunit.TestContext.Current.CancellationToken.ThrowIfCancellationRequested();
-        }
-    }
 }
