@@ -7,7 +7,7 @@ public interface IPhone
 {
     string Language { get; }
 
-    /// <summary>Named as in the time-zone database, or without a name if the phone does not say.</summary>
+    /// <summary>Named as in the time-zone database, or as local time if the phone does not say.</summary>
     DateTimeZone TimeZone { get; }
 
     /// <summary>Empty if never set.</summary>

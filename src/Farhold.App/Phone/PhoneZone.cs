@@ -13,13 +13,17 @@ public sealed class PhoneZone : DateTimeZone
     private PhoneZone(string id, ZoneInterval[] intervals)
         : base(id, intervals.Length == 1, intervals.Min(i => i.WallOffset), intervals.Max(i => i.WallOffset)) => this.intervals = intervals;
 
-    /// <param name="id">Name of the zone, such as <c>Pacific/Auckland</c>.</param>
+    /// <summary>Stands beside times where the phone does not name its zone.</summary>
+    private const string Nameless = "local time";
+
+    /// <param name="id">Name of the zone, such as <c>Pacific/Auckland</c>; empty if the phone does not say.</param>
     /// <param name="told">
     /// Seconds east of Greenwich, then every change as <c>seconds since 1970:seconds east</c>, in order of time, divided by
     /// spaces: <c>43200 1727532000:46800 1743861600:43200</c>. The first and last hold on without end.
     /// </param>
     public static PhoneZone Of(string id, string told)
     {
+        id = id.Length == 0 ? Nameless : id;
         var parts = told.Split(' ');
         var (offset, from) = (Seconds(parts[0]), (Instant?)null);
         var intervals = new ZoneInterval[parts.Length];

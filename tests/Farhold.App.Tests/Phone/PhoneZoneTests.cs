@@ -31,6 +31,10 @@ public class PhoneZoneTests
     }
 
     [Fact]
+    public void Times_of_a_phone_that_does_not_name_its_zone_are_called_local() =>
+        Assert.Equal("local time", PhoneZone.Of("", "43200").Id);
+
+    [Fact]
     public void Clock_times_come_back_as_the_database_reads_them()
     {
         var known = DateTimeZoneProviders.Tzdb["Europe/Oslo"];
