@@ -14,7 +14,8 @@ internal static class TaskUses
     public static Between? PerHour(KitItem item, ImmutableArray<PlannedTask> plan)
     {
         var rates = plan.Where(p => p.Applies != Truth.NotMet && Each(item, p.Task) is not null)
-            .GroupBy(p => p.Task).Select(g => (Task: g.Key, Rate: Together(g.Key, [.. g.Select(p => Of(p, Each(item, p.Task)!.Value))])))
+            .GroupBy(p => p.Task.Id, (_, limbs) => limbs.ToArray())
+            .Select(limbs => (limbs[0].Task, Rate: Together(limbs[0].Task, [.. limbs.Select(p => Of(p, Each(item, p.Task)!.Value))])))
             .ToDictionary(t => t.Task.Id);
         if (rates.Count == 0)
             return null;

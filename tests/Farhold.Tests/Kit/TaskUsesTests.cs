@@ -62,6 +62,13 @@ public class TaskUsesTests
     }
 
     [Fact]
+    public void A_task_worded_otherwise_for_another_limb_is_the_same_task()
+    {
+        var wound = Task("wound", "PT1H");
+        Assert.Equal(2, TaskUses.PerHour(ShippedKit.Kit.Named("plain-dressing")!, [Plan(wound, Truth.Met), Plan(wound with { Text = "Look." }, Truth.Met)])!.Value.High);
+    }
+
+    [Fact]
     public void A_task_that_is_ticked_off_is_taken_off_the_stock()
     {
         var ticked = Case.Well.And("00:30", new Payload.SuppliesStated("plain-dressing", 5)).And("00:05", new Payload.TaskDone("wound"));
