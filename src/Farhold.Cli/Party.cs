@@ -28,7 +28,7 @@ internal sealed record Party(ImmutableArray<string> Members, DateTimeZone Zone, 
     {
         var parts = night.Split('-');
         return parts.Length == 2 && Hour(parts[0]) is { } from && Hour(parts[1]) is { } to
-            && Rhythm.MakeANight(new(from, 0), new(to, 0)) ? (new(from, 0), new(to, 0)) : null;
+            && Rhythm.CanBeANight(new(from, 0), new(to, 0)) ? (new(from, 0), new(to, 0)) : null;
     }
 
     private static int? Hour(string text) =>

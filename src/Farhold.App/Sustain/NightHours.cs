@@ -46,7 +46,7 @@ public sealed class NightHours(IPhone phone, PhoneClock clock, Preferences prefe
     /// <summary>Whole hours of the clock; never further apart than a night may be.</summary>
     public (LocalTime From, LocalTime To) Hours
     {
-        get => phone.Get(HoursKey).Split('-') is [var from, var to] && Hour(from) is { } begins && Hour(to) is { } ends && Rhythm.MakeANight(begins, ends)
+        get => phone.Get(HoursKey).Split('-') is [var from, var to] && Hour(from) is { } begins && Hour(to) is { } ends && Rhythm.CanBeANight(begins, ends)
             ? (begins, ends) : (Rhythm.UsualFrom, Rhythm.UsualTo);
         set => Keep(HoursKey, string.Create(CultureInfo.InvariantCulture, $"{value.From.Hour}-{value.To.Hour}"));
     }

@@ -29,7 +29,7 @@ public sealed record Rhythm(ImmutableArray<NightSpan> Nights, ImmutableArray<Ins
     /// <exception cref="ArgumentException">Both hours are the same, or further apart than <see cref="LongestNight"/>.</exception>
     public static Rhythm ByClock(DateTimeZone zone, LocalTime from, LocalTime to, Instant around)
     {
-        if (!MakeANight(from, to))
+        if (!CanBeANight(from, to))
             throw new ArgumentException($"A night begins and ends at different hours, at most {LongestNight.TotalHours} h apart.", nameof(to));
         var resolver = Resolvers.CreateMappingResolver(Resolvers.ReturnEarlier, Resolvers.ReturnStartOfIntervalAfter);
         Instant At(LocalDate day, LocalTime time) => zone.ResolveLocal(day + time, resolver).ToInstant();
@@ -41,7 +41,7 @@ public sealed record Rhythm(ImmutableArray<NightSpan> Nights, ImmutableArray<Ins
     }
 
     /// <summary>Whether two hours of the clock make a night that is not too wide.</summary>
-    public static bool MakeANight(LocalTime from, LocalTime to)
+    public static bool CanBeANight(LocalTime from, LocalTime to)
     {
         var ticks = to.TickOfDay - from.TickOfDay;
         return from != to && Duration.FromTicks(ticks < 0 ? ticks + NodaConstants.TicksPerDay : ticks) <= LongestNight;

@@ -62,5 +62,4 @@ public static class TimeText
 
         return value;
     }
-
 }

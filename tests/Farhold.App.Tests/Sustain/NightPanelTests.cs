@@ -47,7 +47,7 @@ public class NightPanelTests : CareTest
             Tap(screen, Texts.StepLess(Texts.NightBegins));
         }
 
-        Assert.True(Rhythm.MakeANight(Night.Hours.From, Night.Hours.To));
+        Assert.True(Rhythm.CanBeANight(Night.Hours.From, Night.Hours.To));
         Assert.Equal(Rhythm.LongestNight, Desk.Rhythm.Nights[2] is var night ? night.To - night.From : default);
     }
 

@@ -18,7 +18,7 @@ public class NightTests
     public void Hours_of_the_clock_make_a_night_or_none(int from, int to, bool makes)
     {
         var (begins, ends) = (new LocalTime(from, 0), new LocalTime(to, 0));
-        Assert.Equal(makes, Rhythm.MakeANight(begins, ends));
+        Assert.Equal(makes, Rhythm.CanBeANight(begins, ends));
         if (!makes)
             Assert.Throws<ArgumentException>(() => Rhythm.ByClock(DateTimeZone.Utc, begins, ends, NodaConstants.UnixEpoch));
     }
