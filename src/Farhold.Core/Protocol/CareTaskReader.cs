@@ -38,7 +38,7 @@ internal sealed class CareTaskReader(LocatedJson json, ProtocolParts parts, Cloc
             Instead = Optional(item, "instead") ?? under?.Instead,
             Seen = item["seen"] is null ? under?.Seen ?? [] : [.. json.Items(item, "seen").Select(InputOf).OfType<Input>()],
             ReplacedBy = Optional(item, "replacedBy") ?? under?.ReplacedBy,
-            Child = item["child"] is { } child ? Child(child) : under?.Child,
+            Child = item["child"] is { } child ? Child(child, under?.Child) : under?.Child,
         };
         Whole(item, task);
         return task;
@@ -59,12 +59,12 @@ internal sealed class CareTaskReader(LocatedJson json, ProtocolParts parts, Cloc
                 json.Refuse(item.Offset, $"{name} is longer than atMost, the longest that its source allows");
     }
 
-    private ChildWords? Child(Located child)
+    private ChildWords? Child(Located child, ChildWords? under)
     {
         if (!json.IsObject(child, "child"))
             return null;
         json.OnlyKnown(child, "text", "reason");
-        return new(Filled("text"), Filled("reason"));
+        return new(Filled("text") ?? under?.Text, Filled("reason") ?? under?.Reason);
 
         string? Filled(string name)
         {

@@ -202,12 +202,19 @@ public sealed class LocalReader
                 }
             }
             else if (reader.Read(item, at < 0 ? null : tasks[at]) is { } task)
-                Put(tasks, at, task, $"the task {task.Id}: {task.Text}", before => Tell(
-                    item, Strictness.Of(before, task), (before.AtMost is { } most && !(task.AtMost <= most), false), $"the task {task.Id}", task.Text,
-                    (Words(before), before.Sources), (Words(task), task.Sources)));
+                Put(tasks, at, task, $"the task {task.Id}: {task.Text}", before => Compare(item, before, task));
         }
 
         return [.. tasks];
+    }
+
+    private void Compare(Located item, CareTask before, CareTask task)
+    {
+        Tell(
+            item, Strictness.Of(before, task), (before.AtMost is { } most && !(task.AtMost <= most), false), $"the task {task.Id}", task.Text,
+            (Words(before), before.Sources), (Words(task), task.Sources));
+        if (before.Child?.Text is { } childs && task.Child?.Text == childs && task.Text != before.Text)
+            changes.Add($"the task {task.Id} keeps its words for a child: {childs}");
     }
 
     private static string Words(CareTask task) => string.Join(" ", new[] { task.Text, task.Reason, task.Instead, task.Child?.Text, task.Child?.Reason }.OfType<string>());

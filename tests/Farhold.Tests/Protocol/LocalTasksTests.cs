@@ -62,6 +62,18 @@ public class LocalTasksTests
     }
 
     [Fact]
+    public void Words_for_a_child_that_are_not_given_stay_and_are_told()
+    {
+        var drink = Of("drink", "Offer tea.", "\"every\":\"PT2H\"").Replace("signs.taken", "fluid.given", StringComparison.Ordinal);
+        var kept = Accepted(With("tasks", drink));
+        Assert.Equal("the task drink keeps its words for a child: Offer a drink in small sips: {drink}.", kept.Local!.Changes[^1]);
+
+        var given = Accepted(With("tasks", drink.Replace("\"sources\"", "\"child\":{\"text\":\"Tea: {drink}.\"},\"sources\"", StringComparison.Ordinal)));
+        Assert.Equal(new ChildWords("Tea: {drink}.", "A child's need for water goes by mass."), given.Tasks.Single(t => t.Id == "drink").Child);
+        Assert.DoesNotContain(given.Local!.Changes, c => c.Contains("keeps its words", StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void A_dropped_task_is_gone()
     {
         var laid = Accepted(With("tasks", """{"id":"signs","drop":true}""")[..^1] + Signed + "}");
