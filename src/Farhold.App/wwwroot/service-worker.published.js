@@ -48,7 +48,10 @@ const copies = new Map();
 const copyFor = client => {
   if (!client) return current();
   if (!copies.has(client)) {
-    copies.set(client, current());
+    const copy = current();
+    copies.set(client, copy);
+    // What was not found, or not told, is asked again.
+    copy.then(found => found ?? Promise.reject()).catch(() => copies.delete(client));
     if (copies.size > 32) copies.delete(copies.keys().next().value);
   }
   return copies.get(client);

@@ -111,8 +111,11 @@ internal sealed class LimbLineDrawing(LimbPicture picture, double width, LimbLin
                 _ => ("ground", "day"),
             };
             svg.Box(x1, y, x2 - x1, 18, fill, "faint");
-            if (x2 - x1 > TextWidth.Of(word, 12) + 10)
-                svg.Text(x1 + 5, y + 13, word, 12);
+            var width = TextWidth.Of(word, 12);
+            // Not across the line of now.
+            var at = axis.X(picture.Now) is var now && now > x1 && now < x1 + width + 10 ? now + 5 : x1 + 5;
+            if (x2 - at > width + 5)
+                svg.Text(at, y + 13, word, 12);
         }
     }
 
