@@ -407,6 +407,8 @@ public sealed partial class Texts
 
     public string ChartTable => Get();
 
+    public string ChartTableLast(int shown, int all) => Fill(shown, all);
+
     public string SumsTitle => Get();
 
     public string ShockIndexName => Get();

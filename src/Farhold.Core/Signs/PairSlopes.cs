@@ -52,7 +52,8 @@ internal sealed class PairSlopes
             }
         }
 
-        return slopes.Count == 0 ? null : new(points, [.. slopes.Order()], agreeing);
+        slopes.Sort();
+        return slopes.Count == 0 ? null : new(points, [.. slopes], agreeing);
     }
 
     /// <summary>The slopes so far from the middle of the sorted ones; the outermost where that reaches beyond them.</summary>

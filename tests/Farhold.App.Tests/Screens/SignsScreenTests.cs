@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Farhold.App.Phone;
 using Farhold.App.Screens;
 using Farhold.App.Screens.SignsPlace;
@@ -112,6 +113,32 @@ public class SignsScreenTests : CareTest
         Assert.Contains("0.75 class II", sums, StringComparison.Ordinal); // Mutschler 2013: II from 0.6 to below 1.0
         Assert.Contains("90 mmHg", sums, StringComparison.Ordinal); // (120 + 2 × 75) / 3, common practice
         Assert.Contains("3 min ago", sums, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_long_course_is_one_line_and_its_last_readings()
+    {
+        var points = Enumerable.Range(0, 500).Select(i => new ChartPoint(Now + Duration.FromMinutes(i), 80 + (i % 9))).ToImmutableArray();
+        var chart = Render<SignChart>(p => p.Add(c => c.Name, "Pulse").Add(c => c.Unit, "/min").Add(c => c.Points, points));
+        Assert.Equal(500, chart.Find("polyline").GetAttribute("points")!.Split(' ').Length);
+        Assert.Empty(chart.FindAll("circle"));
+        Assert.Equal(60, chart.FindAll("tbody tr").Count);
+        Assert.Contains(Texts.ChartTableLast(60, 500), chart.Find("caption").TextContent, StringComparison.Ordinal);
+        Assert.Contains(Texts.ChartSays(500, "80", "88"), chart.Find("svg desc").TextContent, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_course_is_told_anew_with_every_reading()
+    {
+        await TightAsync(100);
+        for (var i = 0; i < 8; i++)
+            await LogAsync(90 - (10 * i), new Payload.SignsTaken { HeartRate = 130 - (5 * i) });
+        var signs = Show<SignsScreen>();
+        Assert.Contains("FALLING", signs.Find(".course").TextContent, StringComparison.Ordinal);
+        await LogAsync(5, new Payload.SignsTaken { HeartRate = 170 });
+        await LogAsync(4, new Payload.SignsTaken { HeartRate = 60 });
+        await LogAsync(3, new Payload.SignsTaken { HeartRate = 170 });
+        Assert.DoesNotContain("FALLING", signs.Find(".course").TextContent, StringComparison.Ordinal);
     }
 
     [Fact]

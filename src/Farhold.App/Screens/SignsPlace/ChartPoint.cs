@@ -14,9 +14,9 @@ public sealed record ChartFrame(ImmutableArray<ChartPoint> Points)
     public const int Height = 120;
     private const int Edge = 12;
 
-    public double Least => Points.Min(p => p.Value);
+    public double Least { get; } = Points.Min(p => p.Value);
 
-    public double Most => Points.Max(p => p.Value);
+    public double Most { get; } = Points.Max(p => p.Value);
 
     public string X(ChartPoint point)
     {
