@@ -22,9 +22,10 @@ public static class TimeText
     /// <summary>A date such as <c>2031-05-04</c> of the years 1 to 9999; null if the text is none.</summary>
     public static LocalDate? TryDate(string text)
     {
-        if (text.Length != 10 || text[4] != '-' || text[7] != '-')
+        ReadOnlySpan<byte> s = Encoding.UTF8.GetBytes(text);
+        if (s.Length != 10 || s[4] != '-' || s[7] != '-')
             return null;
-        int year = Digits(text.AsSpan(0, 4)), month = Digits(text.AsSpan(5, 2)), day = Digits(text.AsSpan(8, 2));
+        int year = WrittenInstant.Digits(s[..4]), month = WrittenInstant.Digits(s[5..7]), day = WrittenInstant.Digits(s[8..]);
         return year >= 1 && month is >= 1 and <= 12 && day >= 1 && day <= DateTime.DaysInMonth(year, month)
             ? new LocalDate(year, month, day) : null;
     }
@@ -48,18 +49,5 @@ public static class TimeText
         if (seconds % 3600 != 0)
             text += string.Create(CultureInfo.InvariantCulture, $":{seconds / 60 % 60:00}");
         return seconds % 60 == 0 ? text : text + string.Create(CultureInfo.InvariantCulture, $":{seconds % 60:00}");
-    }
-
-    private static int Digits(ReadOnlySpan<char> text)
-    {
-        var value = 0;
-        foreach (var c in text)
-        {
-            if (!char.IsAsciiDigit(c))
-                return -1;
-            value = (value * 10) + (c - '0');
-        }
-
-        return value;
     }
 }

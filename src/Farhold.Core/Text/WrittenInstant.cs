@@ -36,7 +36,8 @@ public static class WrittenInstant
         return Instant.FromUtc(year, month, day, hour, minute, second);
     }
 
-    private static int Digits(ReadOnlySpan<byte> s)
+    /// <summary>The number that digits alone write; −1 if anything else is among them.</summary>
+    internal static int Digits(ReadOnlySpan<byte> s)
     {
         var value = 0;
         foreach (var c in s)

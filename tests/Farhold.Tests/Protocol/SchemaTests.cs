@@ -90,9 +90,7 @@ public class SchemaTests
     [InlineData("\"sources\": [\"TCCC\", \"design\"]", "\"sources\": []")]
     public void An_error_of_form_in_a_kit_list_is_refused_by_both(string right, string wrong)
     {
-        var at = Kit.IndexOf(right, StringComparison.Ordinal);
-        Assert.True(at >= 0, "the shipped kit list no longer has this text");
-        var text = Kit[..at] + wrong + Kit[(at + right.Length)..];
+        var text = Broken(Kit, right, wrong);
         Assert.False(Fits(KitSchema, text));
         Assert.IsType<Read<KitList>.Refused>(KitReader.Read(Encoding.UTF8.GetBytes(text), "x"));
     }
@@ -122,9 +120,7 @@ public class SchemaTests
     [InlineData("\"helpWithin\": \"PT12H\"", "\"occluded\": \"PT12H\"")]
     public void An_error_of_form_is_refused_by_both(string right, string wrong)
     {
-        var at = Shipped.IndexOf(right, StringComparison.Ordinal);
-        Assert.True(at >= 0, "the shipped protocol no longer has this text");
-        var text = Shipped[..at] + wrong + Shipped[(at + right.Length)..];
+        var text = Broken(Shipped, right, wrong);
         Assert.False(Fits(ProtocolSchema, text));
         Assert.IsType<Read<Protocol>.Refused>(ProtocolReader.Read(Encoding.UTF8.GetBytes(text), "x"));
     }
@@ -161,4 +157,12 @@ public class SchemaTests
     }
 
     private static string Beside(string folder, string file) => Path.Combine(AppContext.BaseDirectory, folder, file);
+
+    /// <summary>A shipped file with the first such text in it put wrong.</summary>
+    private static string Broken(string shipped, string right, string wrong)
+    {
+        var at = shipped.IndexOf(right, StringComparison.Ordinal);
+        Assert.True(at >= 0, "the shipped file no longer has this text");
+        return shipped[..at] + wrong + shipped[(at + right.Length)..];
+    }
 }
