@@ -24,6 +24,25 @@ public class OfflineTests(Browser browser) : PhoneTest(browser)
         await again.SeeEntriesAsync(2);
     }
 
+    [Theory]
+    [InlineData("Promise.reject(new TypeError('refused by policy'))")]
+    [InlineData("new Promise(() => {})")]
+    public async Task A_browser_that_takes_no_copy_still_runs_the_app_and_says_so(string answer)
+    {
+        await Page.Button("I have read this").WaitForAsync();
+        var page = await Phone.NewPageAsync();
+        page.SetDefaultTimeout(Browser.PatienceMs);
+        await page.AddInitScriptAsync($"navigator.serviceWorker.register = () => {answer}; navigator.serviceWorker.getRegistration = () => Promise.resolve(undefined)");
+        await page.GotoAsync(Server.Address);
+        await page.ReadCautionsAsync();
+        await page.OpenCasualtyAsync("Tor");
+        if (!answer.Contains("reject", StringComparison.Ordinal))
+            return;
+        await page.Link("All casualties").TapAsync();
+        await page.Link("This phone").TapAsync();
+        await Assertions.Expect(page.GetByText("It needs network at every start.")).ToBeVisibleAsync();
+    }
+
     [Fact]
     public async Task From_the_second_start_assemblies_come_straight_from_the_copy()
     {

@@ -4,14 +4,21 @@ const pointers = 'farhold-serving';
 const filesOf = version => 'farhold-files-' + version;
 const manifestName = 'farhold-manifest.json';
 let registration = null;
+let refused = !('serviceWorker' in navigator);
 
 const pointer = async name => (await (await caches.open(pointers)).match(name))?.text();
 
 export async function start(callback) {
   // Held while this tab lives: switching counts the tabs by it.
   navigator.locks?.request('farhold-tab', { mode: 'shared' }, () => new Promise(() => { }));
-  if (!('serviceWorker' in navigator)) return;
-  registration = await navigator.serviceWorker.register('service-worker.js', { updateViaCache: 'none' });
+  if (refused) return;
+  // Not waited for: a browser that refuses or never answers must not keep the app from starting.
+  navigator.serviceWorker.register('service-worker.js', { updateViaCache: 'none' }).then(
+    made => { registration = made; follow(callback); },
+    async () => { refused = !await navigator.serviceWorker.getRegistration().catch(() => null); callback('refused'); });
+}
+
+function follow(callback) {
   const watch = worker => worker?.addEventListener('statechange', () => callback(worker.state));
   watch(registration.installing);
   registration.addEventListener('updatefound', () => watch(registration.installing));
@@ -23,7 +30,7 @@ export async function look() {
 }
 
 export async function state() {
-  if (!self.caches) return JSON.stringify({ able: false, serving: '', ready: '', installing: false, tabs: 1 });
+  if (!self.caches || refused) return JSON.stringify({ able: false, serving: '', ready: '', installing: false, tabs: 1 });
   const serving = await pointer('current') ?? '';
   const latest = await pointer('latest') ?? '';
   const locks = await navigator.locks?.query();
