@@ -16,6 +16,7 @@ using Farhold.App.Store;
 using Farhold.App.Sustain;
 using Farhold.App.WayOut;
 using Farhold.App.Words;
+using Microsoft.AspNetCore.Components;
 using Microsoft.AspNetCore.Components.WebAssembly.Hosting;
 
 if (!OperatingSystem.IsBrowser())
@@ -45,6 +46,7 @@ builder.Services.AddSingleton<CareDesk>();
 builder.Services.AddSingleton<Logbook>();
 builder.Services.AddSingleton<WayDesk>();
 builder.Services.AddSingleton<GlanceFeed>();
+builder.Services.AddSingleton<FirstTapsFeed>();
 builder.Services.AddSingleton<IAlerts>(await BrowserAlerts.StartAsync(builder.HostEnvironment.BaseAddress));
 builder.Services.AddSingleton<IHandOverPhone>(await BrowserHandOver.StartAsync(builder.HostEnvironment.BaseAddress));
 builder.Services.AddSingleton<Alerting>();
@@ -58,9 +60,15 @@ builder.Services.AddSingleton<IBattery, BrowserBattery>();
 builder.Services.AddSingleton<BatteryWatch>();
 
 var host = builder.Build();
+await phone.QuietAsync();
 host.Services.GetRequiredService<GlanceFeed>().Start();
+host.Services.GetRequiredService<FirstTapsFeed>().Start();
 _ = host.Services.GetRequiredService<Reminder>();
 _ = host.Services.GetRequiredService<BatteryWatch>();
 host.Services.GetRequiredService<LocalProtocolKeeper>().Start();
-await host.Services.GetRequiredService<Session>().StartAsync();
+var session = host.Services.GetRequiredService<Session>();
+await session.StartAsync();
+var address = host.Services.GetRequiredService<NavigationManager>();
+if ((Places.CasualtyOf(address.ToBaseRelativePath(address.Uri)) ?? session.Interrupted) is { } casualty)
+    await session.PrepareAsync(casualty);
 await host.RunAsync();

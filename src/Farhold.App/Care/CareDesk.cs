@@ -17,17 +17,23 @@ public sealed class CareDesk : IDisposable
     /// <summary>The same to save the battery, while no attempt is under way.</summary>
     private static readonly Duration SavingPace = Duration.FromSeconds(30);
 
+    /// <summary>Design: entries read between two breaths of a start.</summary>
+    private const int Piece = 50;
+
     private readonly Session session;
     private readonly Preferences preferences;
     private readonly Ticker ticker;
     private readonly WatchParty party;
+    private readonly IPhone phone;
     private readonly EntryReader reader = new();
     private string casualty = "";
     private ImmutableArray<StoredLine> taken = [];
+    private Prepared? ready;
 
-    public CareDesk(Session session, Preferences preferences, Ticker ticker, WatchParty party)
+    public CareDesk(Session session, Preferences preferences, Ticker ticker, WatchParty party, IPhone phone)
     {
-        (this.session, this.preferences, this.ticker, this.party) = (session, preferences, ticker, party);
+        (this.session, this.preferences, this.ticker, this.party, this.phone) = (session, preferences, ticker, party, phone);
+        session.Opening = PrepareAsync;
         session.Changed += TakeIn;
         ticker.Ticked += Tick;
         party.Changed += Show;
@@ -45,7 +51,7 @@ public sealed class CareDesk : IDisposable
     public Judgement? Picture { get; private set; }
 
     /// <summary>The phone's clock, but never before the newest entry: a clock set back must not shorten any limb's time.</summary>
-    public Instant Now => Record?.LastRecorded is { } last ? Instant.Max(ticker.Now, last) : ticker.Now;
+    public Instant Now => NowOf(Record);
 
     /// <summary>Day and night here, and when the watch changes.</summary>
     public Rhythm Rhythm => party.Rhythm(Now);
@@ -86,16 +92,41 @@ public sealed class CareDesk : IDisposable
         }
 
         var lines = session.Lines;
-        var goesOn = casualty == open.Id && Record is not null && lines.Length >= taken.Length
-            && (taken.IsEmpty || ReferenceEquals(lines[taken.Length - 1], taken[^1]));
+        var goesOn = casualty == open.Id && Record is not null && GoOn(taken, lines);
         if (goesOn && lines.Length == taken.Length)
             return;
-        Record = goesOn ? Record : new CareRecord([], []) { Writer = session.Device };
-        for (var i = goesOn ? taken.Length : 0; i < lines.Length; i++)
+        var prepared = !goesOn && ready is { } r && r.Casualty == open.Id && GoOn(r.Lines, lines) ? r : null;
+        ready = null;
+        var from = goesOn ? taken.Length : prepared?.Lines.Length ?? 0;
+        Record = goesOn ? Record : prepared?.Record ?? Empty();
+        for (var i = from; i < lines.Length; i++)
             Add(Record!, lines[i].Text, i + 1);
         (casualty, taken) = (open.Id, lines);
-        Show();
+        Show(from == lines.Length && ReferenceEquals(prepared?.Picture.Protocol, Protocol) ? prepared!.Picture : null);
     }
+
+    /// <summary>What opening a casualty takes, in pieces: on a slow phone it lasts seconds, and touches come through in between.</summary>
+    private async Task PrepareAsync(string of, ImmutableArray<StoredLine> lines)
+    {
+        var before = ready is { } r && r.Casualty == of && GoOn(r.Lines, lines) ? r : null;
+        var record = before?.Record ?? Empty();
+        for (var i = before?.Lines.Length ?? 0; i < lines.Length; i++)
+        {
+            if (i % Piece == 0)
+                await phone.QuietAsync();
+            Add(record, lines[i].Text, i + 1);
+        }
+
+        await phone.QuietAsync();
+        var picture = JudgeNow(record);
+        await phone.QuietAsync();
+        ready = new(of, lines, record, picture);
+    }
+
+    private static bool GoOn(ImmutableArray<StoredLine> before, ImmutableArray<StoredLine> lines) =>
+        lines.Length >= before.Length && (before.IsEmpty || ReferenceEquals(lines[before.Length - 1], before[^1]));
+
+    private CareRecord Empty() => new([], []) { Writer = session.Device };
 
     private void Add(CareRecord record, string line, int number)
     {
@@ -120,9 +151,21 @@ public sealed class CareDesk : IDisposable
     private Duration PaceOf(Judgement picture) =>
         preferences.Look == Look.Saving && picture.Limbs.All(l => l.Attempt is null) && picture.Watched.All(w => w.Attempt is null) ? SavingPace : Pace;
 
-    private void Show()
+    private Instant NowOf(CareRecord? record) => record?.LastRecorded is { } last ? Instant.Max(ticker.Now, last) : ticker.Now;
+
+    private Judgement JudgeNow(CareRecord record)
     {
-        Picture = Record is null ? null : Judge.At(Record, Protocol, Now, Rhythm);
+        var now = NowOf(record);
+        return Judge.At(record, Protocol, now, party.Rhythm(now));
+    }
+
+    private void Show() => Show(null);
+
+    private void Show(Judgement? judged)
+    {
+        Picture = Record is null ? null : judged ?? JudgeNow(Record);
         Changed?.Invoke();
     }
+
+    private sealed record Prepared(string Casualty, ImmutableArray<StoredLine> Lines, CareRecord Record, Judgement Picture);
 }

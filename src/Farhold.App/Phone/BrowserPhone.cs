@@ -33,6 +33,8 @@ internal sealed partial class BrowserPhone : IPhone
 
     public Task<bool> CopyAsync(string text) => Script.CopyAsync(text);
 
+    public Task QuietAsync() => Script.QuietAsync();
+
     private static partial class Script
     {
         [JSImport("get", Module)]
@@ -61,6 +63,9 @@ internal sealed partial class BrowserPhone : IPhone
 
         [JSImport("offsets", Module)]
         public static partial string Offsets();
+
+        [JSImport("quiet", Module)]
+        public static partial Task QuietAsync();
 
         [JSImport("copy", Module)]
         public static partial Task<bool> CopyAsync(string text);

@@ -28,4 +28,10 @@ public interface IPhone
     void BackToOpener();
 
     Task<bool> CopyAsync(string text);
+
+    /// <summary>
+    /// Between two pieces of work of a start: lets touches through, and waits while what was logged before the app was up is
+    /// still being written.
+    /// </summary>
+    Task QuietAsync();
 }

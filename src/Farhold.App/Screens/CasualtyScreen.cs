@@ -8,6 +8,8 @@ namespace Farhold.App.Screens;
 /// <summary>A place within a casualty: opens the casualty named in the address and draws again when its record changes.</summary>
 public abstract class CasualtyScreen : ComponentBase, IDisposable
 {
+    private bool left;
+
     [Parameter]
     public string Casualty { get; set; } = "";
 
@@ -27,13 +29,15 @@ public abstract class CasualtyScreen : ComponentBase, IDisposable
 
     protected override async Task OnParametersSetAsync()
     {
-        await Session.OpenAsync(Casualty);
-        if (Session.Open?.Id != Casualty)
+        var asked = Casualty;
+        await Session.OpenAsync(asked);
+        if (!left && asked == Casualty && Session.Open?.Id != asked)
             Navigation.NavigateTo("");
     }
 
     public void Dispose()
     {
+        left = true;
         Session.Changed -= Show;
         Dispose(true);
         GC.SuppressFinalize(this);

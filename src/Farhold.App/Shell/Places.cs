@@ -24,5 +24,9 @@ public static class Places
     /// <summary>Reached from the strip of what is due, so it needs no room in the bar.</summary>
     public static readonly Place Reminders = new("reminders", t => t.PlaceReminders);
 
+    /// <summary>The casualty that an address within the app names; null if it names none.</summary>
+    public static string? CasualtyOf(string address) =>
+        address.Split('/', '?', '#') is ["casualty", { Length: > 0 } id, ..] ? id : null;
+
     public static ImmutableArray<Place> All { get; } = [Now, Limbs, Signs, Sustain, WayOut, HandOver, Log];
 }

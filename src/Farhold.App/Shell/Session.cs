@@ -10,6 +10,15 @@ namespace Farhold.App.Shell;
 public sealed class Session(ILogStore store, Preferences preferences, TimeProvider time)
 {
     private int forms;
+    private string? wanted;
+    private int told;
+    private (string Casualty, ImmutableArray<StoredLine> Lines, int Told)? ready;
+    private Task opened = Task.CompletedTask;
+
+    /// <summary>
+    /// Takes in the lines of a casualty before it is shown, in pieces; <see cref="Changed"/> then finds the work done.
+    /// </summary>
+    public Func<string, ImmutableArray<StoredLine>, Task>? Opening { get; set; }
 
     /// <summary>Something shown has changed: the casualty, its record, or what is not stored.</summary>
     public event Action? Changed;
@@ -60,22 +69,31 @@ public sealed class Session(ILogStore store, Preferences preferences, TimeProvid
         Interrupted = Casualties.FirstOrDefault(c => c.Id == preferences.OpenCasualty)?.Id;
     }
 
-    public async Task OpenAsync(string casualty)
+    /// <summary>Does beforehand what opening this casualty takes, so that the first thing drawn is its picture.</summary>
+    public async Task PrepareAsync(string casualty)
     {
-        if (Open?.Id == casualty)
-            return;
-        if (Casualties.FirstOrDefault(c => c.Id == casualty) is not { } head)
-            return;
-        Lines = await store.ReadAsync(casualty);
-        (Open, Interrupted) = (head, null);
-        preferences.OpenCasualty = casualty;
-        store.Watch(casualty);
-        Changed?.Invoke();
+        if (Casualties.Any(c => c.Id == casualty))
+            ready = (casualty, await TakeInAsync(casualty, () => true), told);
+    }
+
+    /// <summary>Opens a casualty of the list; what was asked for last is what is open in the end.</summary>
+    public Task OpenAsync(string casualty)
+    {
+        if (Open?.Id == casualty || Casualties.FirstOrDefault(c => c.Id == casualty) is not { } head)
+        {
+            wanted = null;
+            return Task.CompletedTask;
+        }
+
+        if (wanted == casualty)
+            return opened;
+        wanted = casualty;
+        return opened = OpenAsync(head);
     }
 
     public void Close()
     {
-        Interrupted = null;
+        (Interrupted, wanted) = (null, null);
         if (Open is null)
             return;
         (Open, Lines) = (null, []);
@@ -101,6 +119,7 @@ public sealed class Session(ILogStore store, Preferences preferences, TimeProvid
     /// <summary>The same for an entry already written as JSON, without its id, of this casualty, whichever is open by now.</summary>
     public async Task<Appended> LogAsync(CasualtyHead into, string body)
     {
+        ready = null;
         var answer = Take(await store.AppendAsync(into.Id, body));
         if (answer is Appended.Stored stored && Open?.Id == into.Id)
         {
@@ -122,6 +141,7 @@ public sealed class Session(ILogStore store, Preferences preferences, TimeProvid
 
     public async Task<MergeCount> MergeAsync(CasualtyHead into, ImmutableArray<IncomingLine> lines)
     {
+        ready = null;
         var count = await store.MergeAsync(into, lines);
         Casualties = await store.ListAsync();
         await ReadAgainAsync(into.Id);
@@ -158,6 +178,44 @@ public sealed class Session(ILogStore store, Preferences preferences, TimeProvid
         return new Form(this);
     }
 
+    /// <summary>Another tab, and this page before the app was up, may add to the record meanwhile.</summary>
+    private async Task<ImmutableArray<StoredLine>> TakeInAsync(string casualty, Func<bool> goOn)
+    {
+        ImmutableArray<StoredLine> lines = [];
+        int before;
+        do
+        {
+            before = told;
+            lines = Known(lines, await store.ReadAsync(casualty));
+            if (goOn() && Opening is { } takeIn)
+                await takeIn(casualty, lines);
+        }
+        while (told != before && goOn());
+        return lines;
+    }
+
+    private async Task OpenAsync(CasualtyHead head)
+    {
+        try
+        {
+            var lines = ready is { } r && r.Casualty == head.Id && r.Told == told
+                ? r.Lines : await TakeInAsync(head.Id, () => wanted == head.Id);
+            ready = null;
+            if (wanted != head.Id)
+                return;
+            Lines = lines;
+            (Open, Interrupted) = (head, null);
+            preferences.OpenCasualty = head.Id;
+            store.Watch(head.Id);
+            Changed?.Invoke();
+        }
+        finally
+        {
+            if (wanted == head.Id)
+                wanted = null;
+        }
+    }
+
     private Task<Appended> LogAsync(CasualtyHead into, string kind, Happened happened, Action<Utf8JsonWriter>? fields) =>
         LogAsync(into, Draft.Of(kind, happened, Now, preferences.Carer, into.Practice, fields));
 
@@ -171,20 +229,26 @@ public sealed class Session(ILogStore store, Preferences preferences, TimeProvid
         return answer;
     }
 
-    private async void OnChangedElsewhere(string casualty) => await ReadAgainAsync(casualty);
+    private async void OnChangedElsewhere(string casualty)
+    {
+        told++;
+        await ReadAgainAsync(casualty);
+    }
 
     private async Task ReadAgainAsync(string casualty)
     {
         var lines = Open?.Id == casualty ? await store.ReadAsync(casualty) : [];
         if (Open?.Id == casualty)
-            Lines = Known(lines);
+            Lines = Known(Lines, lines);
         Changed?.Invoke();
     }
 
     // What was known before stays the same object, so that who has taken it in goes on from there.
-    private ImmutableArray<StoredLine> Known(ImmutableArray<StoredLine> read)
+    private static ImmutableArray<StoredLine> Known(ImmutableArray<StoredLine> before, ImmutableArray<StoredLine> read)
     {
-        var known = Lines.DistinctBy(l => l.Text).ToDictionary(l => l.Text);
+        if (before.IsEmpty)
+            return read;
+        var known = before.DistinctBy(l => l.Text).ToDictionary(l => l.Text);
         return [.. read.Select(l => known.TryGetValue(l.Text, out var same) && same == l ? same : l)];
     }
 

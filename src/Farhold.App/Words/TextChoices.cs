@@ -11,6 +11,14 @@ public static class TextChoices
     {
         public ImmutableArray<string> ReadyNotes => [t.NoteCalled, t.NoteMoved, t.NoteWarm, t.NotePain];
 
+        /// <summary>What wwwroot/first-taps.js says, by its names.</summary>
+        public ImmutableArray<(string Name, string Text)> FirstTapWords =>
+        [
+            ("title", t.FirstTapTitle), ("hint", t.FirstTapHint), ("saving", t.FirstTapSaving), ("saved", t.FirstTapSaved),
+            ("stale", t.FirstTapStale), ("notSaved", t.FirstTapNotSaved), ("kept", t.FirstTapKept), ("lost", t.FirstTapLost),
+            ("undo", t.Undo), ("undone", t.FirstTapUndone), ("up", t.FirstTapUp), ("goOn", t.FirstTapGoOn),
+        ];
+
         public ImmutableArray<string> WithdrawReasons => [t.ReasonTwice, t.ReasonNever, t.ReasonOther, t.ReasonSlip];
 
         public string BleedingWord(Bleeding bleeding) => bleeding switch

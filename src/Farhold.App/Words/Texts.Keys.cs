@@ -248,6 +248,30 @@ public sealed partial class Texts
 
     public string GlancePassed => Get();
 
+    public string FirstTapTitle => Get();
+
+    public string FirstTapHint => Get();
+
+    public string FirstTapSaving => Get();
+
+    public string FirstTapSaved => Get();
+
+    public string FirstTapStale => Get();
+
+    public string FirstTapBleeding => Get();
+
+    public string FirstTapNotSaved => Get();
+
+    public string FirstTapKept => Get();
+
+    public string FirstTapLost => Get();
+
+    public string FirstTapUndone => Get();
+
+    public string FirstTapUp => Get();
+
+    public string FirstTapGoOn => Get();
+
     public string PlaceLimbs => Get();
 
     public string PlaceReminders => Get();

@@ -1,5 +1,7 @@
 // Small things the phone does for the app.
 
+export { quiet } from './first-taps.js';
+
 export const get = key => localStorage.getItem('farhold-' + key) ?? '';
 
 export function set(key, value) {

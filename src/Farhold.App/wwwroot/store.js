@@ -12,6 +12,7 @@ const rescuePrefix = 'farhold-rescue-';
 const canaryKey = 'farhold-canary';
 const news = new BroadcastChannel('farhold-log');
 let opening = null;
+let told = null;
 
 function open() {
   opening ??= new Promise((resolve, reject) => {
@@ -286,9 +287,17 @@ export function forgetCanary() {
   localStorage.removeItem(canaryKey);
 }
 
-/** Calls back with the casualty's id when another tab has added to it. */
+/** Calls back with the casualty's id when another tab, or this page before the app was up, has added to it. */
 export function onNews(callback) {
+  told = callback;
   news.onmessage = event => callback(event.data);
+}
+
+/** As `append`, for the page while the app is still starting; answers the object itself. */
+export async function appendEarly(casualty, body) {
+  const answer = JSON.parse(await append(casualty, await device(), body));
+  if (answer.ok) told?.(casualty);
+  return answer;
 }
 
 let leave = null;

@@ -34,6 +34,8 @@ internal sealed class FakePhone : IPhone
 
     public void BackToOpener() => Focus = (Focus.Marked, Focus.Back + 1);
 
+    public Task QuietAsync() => Task.CompletedTask;
+
     public Task<bool> CopyAsync(string text)
     {
         Copied = text;

@@ -65,4 +65,59 @@ public class SessionTests : ScreenTest
         Assert.Equal(new MergeCount(0, 0, 1, 1), count);
         Assert.Equal([LineState.Kept, LineState.Conflicting, LineState.Unreadable], Session.Lines.Select(l => l.State));
     }
+
+    [Fact]
+    public async Task What_was_prepared_is_opened_at_once_unless_something_was_added_meanwhile()
+    {
+        var id = await OpenCasualtyAsync();
+        Session.Close();
+        await Session.PrepareAsync(id);
+        var reads = 0;
+        Session.Opening = (_, _) => { reads++; return Task.CompletedTask; };
+        Assert.True(Session.OpenAsync(id).IsCompletedSuccessfully);
+        Assert.Equal((0, 1), (reads, Session.Lines.Length));
+
+        Session.Close();
+        await Session.PrepareAsync(id);
+        Store.AddElsewhere(id, new("7k3f", 2), """{"id":"7k3f-2","happened":"2031-05-04T02:00:00Z","recorded":"2031-05-04T02:00:00Z","by":"Ane","kind":"note","text":"logged before the app was up"}""");
+        await Session.OpenAsync(id);
+        Assert.Equal(2, Session.Lines.Length);
+    }
+
+    [Fact]
+    public async Task An_entry_that_comes_while_the_record_is_taken_in_is_not_missed()
+    {
+        var id = await OpenCasualtyAsync();
+        Session.Close();
+        Session.Opening = (_, lines) =>
+        {
+            if (lines.Length == 1)
+                Store.AddElsewhere(id, new("7k3f", 2), """{"id":"7k3f-2","happened":"2031-05-04T02:00:00Z","recorded":"2031-05-04T02:00:00Z","by":"Ane","kind":"note","text":"late"}""");
+            return Task.CompletedTask;
+        };
+        await Session.OpenAsync(id);
+        Assert.Equal(2, Session.Lines.Length);
+    }
+
+    [Fact]
+    public async Task What_was_asked_for_last_is_open_in_the_end()
+    {
+        var first = await OpenCasualtyAsync();
+        var second = (await Session.NewCasualtyAsync("Siv", practice: false))!;
+        Session.Close();
+        var slow = new TaskCompletionSource();
+        Session.Opening = (casualty, _) => casualty == first ? slow.Task : Task.CompletedTask;
+        var opening = Session.OpenAsync(first);
+        await Session.OpenAsync(second);
+        slow.SetResult();
+        await opening;
+        Assert.Equal(second, Session.Open?.Id);
+
+        slow = new TaskCompletionSource();
+        opening = Session.OpenAsync(first);
+        Session.Close();
+        slow.SetResult();
+        await opening;
+        Assert.Null(Session.Open);
+    }
 }
