@@ -46,7 +46,7 @@ public class OfflineTests(Browser browser) : PhoneTest(browser)
     [Fact]
     public async Task From_the_second_start_assemblies_come_straight_from_the_copy()
     {
-        const string fetched = "() => performance.getEntriesByType('resource').map(e => e.name).filter(n => n.includes('Farhold.Core.'))";
+        const string fetched = "() => performance.getEntriesByType('resource').map(e => e.name).filter(n => n.includes('_framework/assemblies.'))";
         await Page.Button("I have read this").WaitForAsync();
         Assert.NotEmpty(await Page.EvaluateAsync<string[]>(fetched));
         await Page.KeepOfflineAsync();
