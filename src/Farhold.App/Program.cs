@@ -49,6 +49,7 @@ builder.Services.AddSingleton<GlanceFeed>();
 builder.Services.AddSingleton<FirstTapsFeed>();
 builder.Services.AddSingleton<IAlerts>(await BrowserAlerts.StartAsync(builder.HostEnvironment.BaseAddress));
 builder.Services.AddSingleton<IHandOverPhone>(await BrowserHandOver.StartAsync(builder.HostEnvironment.BaseAddress));
+builder.Services.AddSingleton<IXmlFiles>(await BrowserXml.StartAsync(builder.HostEnvironment.BaseAddress));
 builder.Services.AddSingleton<Alerting>();
 builder.Services.AddSingleton<IPrinter, BrowserPrinter>();
 builder.Services.AddSingleton<AttemptLog>();

@@ -1,5 +1,6 @@
 using System.Text;
 using Farhold.WayOut;
+using Farhold.Xml;
 using NodaTime;
 
 namespace Farhold.Cli;
@@ -55,7 +56,7 @@ internal sealed record Opened(CareRecord Record, Protocol Protocol, Instant At, 
     /// <summary>A route with the track it names beside it, what is odd about that said; null with the refusals said.</summary>
     public static Route? RouteOf(string path)
     {
-        var route = WholeOf(path, bytes => RouteReader.Read(bytes, path, Files.Beside(path)));
+        var route = WholeOf(path, bytes => RouteReader.Read(bytes, path, XmlTracks.In(Files.Beside(path))));
         foreach (var odd in route?.Track.Oddities ?? [])
             Refusing.Say($"{odd} (taken all the same)");
         return route;

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.ComponentModel;
 using System.Text;
 using Farhold.WayOut;
+using Farhold.Xml;
 using NodaTime;
 using Spectre.Console.Cli;
 
@@ -75,7 +76,7 @@ internal sealed class WayCommand(TimeProvider clock) : Command<WayCommand.Settin
 
     private static ReadyPlan? Ready(string path) => Opened.WholeOf(path, bytes => PlanReader.Read(bytes, path) switch
     {
-        Read<Plan>.Usable(var plan) => ReadyPlan.Of(plan, Files.Beside(path)),
+        Read<Plan>.Usable(var plan) => ReadyPlan.Of(plan, XmlTracks.In(Files.Beside(path))),
         Read<Plan>.Refused(var why) => new Read<ReadyPlan>.Refused(why),
         _ => throw new System.Diagnostics.UnreachableException(),
     });

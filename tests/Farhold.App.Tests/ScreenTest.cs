@@ -44,6 +44,7 @@ public abstract class ScreenTest : BunitContext
         Services.AddSingleton<WayDesk>();
         Services.AddSingleton<IAlerts>(Alerts);
         Services.AddSingleton<IHandOverPhone>(HandOver);
+        Services.AddSingleton<IXmlFiles>(Xml);
         Services.AddSingleton<Alerting>();
         Services.AddSingleton<AttemptLog>();
         Services.AddSingleton<Reminder>();
@@ -56,6 +57,8 @@ public abstract class ScreenTest : BunitContext
     }
 
     internal FakePhone Phone { get; } = new();
+
+    internal FrameworkXml Xml { get; } = new();
 
     internal MemoryLogStore Store { get; } = new();
 

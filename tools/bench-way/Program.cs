@@ -3,6 +3,7 @@ using System.Globalization;
 using System.Text;
 using Farhold;
 using Farhold.WayOut;
+using Farhold.Xml;
 using NodaTime;
 
 // Measures the way out on this machine. The plan is the one of numpy_way.py: six lognormal legs that share half their luck.
@@ -56,7 +57,7 @@ static Route Route(double km, double spacingM)
         FormattableString.Invariant($"{{\"at\":{{\"lat\":0,\"lon\":{i * km / 4 / 111.32:F5}}},\"distanceKm\":3,\"descentM\":400,\"onward\":{time}}}")));
     var json = FormattableString.Invariant($"{{\"track\":\"t.gpx\",\"mode\":\"carry\",\"bearers\":12,\"spacingM\":{spacingM},\"start\":\"2031-05-04T12:00:00Z\",\"call\":[{time}],\"hands\":{time},\"end\":{{\"onward\":{time}}},\"back\":{{\"onward\":{time}}},\"exits\":[{exits}],\"pickUps\":[{{\"at\":{{\"lat\":0,\"lon\":{km / 3 / 111.32:F5}}},\"mode\":\"vehicle\",\"probability\":0.8,\"wait\":{time},\"onward\":{time}}}],\"helicopter\":{{\"probability\":0.6,\"window\":\"daylight\",\"wait\":{time},\"onward\":{time}}}}}");
     var track = Track(km);
-    return RouteReader.Read(Encoding.UTF8.GetBytes(json), "bench", _ => new Read<ReadOnlyMemory<byte>>.Usable(Encoding.UTF8.GetBytes(track))) switch
+    return RouteReader.Read(Encoding.UTF8.GetBytes(json), "bench", XmlTracks.In(_ => new Read<ReadOnlyMemory<byte>>.Usable(Encoding.UTF8.GetBytes(track)))) switch
     {
         Read<Route>.Usable(var route) => route,
         Read<Route>.Refused(var why) => throw new InvalidOperationException(string.Join("\n", why)),

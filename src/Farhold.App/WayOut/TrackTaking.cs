@@ -1,9 +1,10 @@
+using Farhold.App.Words;
 using Farhold.WayOut;
 
 namespace Farhold.App.WayOut;
 
 /// <summary>Reads the tracks among files taken in, piece by piece, so that the page stays awake and can stop it.</summary>
-public sealed class TrackTaking(TimeProvider time)
+public sealed class TrackTaking(TimeProvider time, IXmlFiles xml, Texts texts)
 {
     private CancellationTokenSource? working;
 
@@ -50,8 +51,11 @@ public sealed class TrackTaking(TimeProvider time)
     {
         var breath = new Breath(time);
         var whole = new Dictionary<string, Read<TrackFile>>();
+        if (tracks.Length > 0 && !await xml.ReadyAsync())
+            return tracks.ToDictionary(t => t.Key, t => (Read<TrackFile>)new Read<TrackFile>.Refused([new(t.Key, 1, 1, texts.TrackNoReader)]));
+        cancellation.ThrowIfCancellationRequested();
         foreach (var (name, bytes) in tracks)
-            foreach (var (share, read) in TrackFile.Pieces(name, bytes))
+            foreach (var (share, read) in TrackFile.Pieces(name, bytes, xml.Open))
             {
                 if (read is not null)
                     whole[name] = read;

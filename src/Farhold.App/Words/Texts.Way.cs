@@ -231,6 +231,8 @@ public sealed partial class Texts
 
     public string TrackReading => Get();
 
+    public string TrackNoReader => Get();
+
     public string WayCancel => Get();
 
     public string WayNotKept => Get();

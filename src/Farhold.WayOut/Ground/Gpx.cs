@@ -23,12 +23,13 @@ public static class Gpx
     public const int MaxRefusals = 20;
 
     /// <param name="file">Named in refusals.</param>
+    /// <param name="open">What reads the XML.</param>
     /// <returns>A track of at least two points; or every reason why not, up to <see cref="MaxRefusals"/>.</returns>
-    public static Read<Track> Parse(ReadOnlyMemory<byte> content, string file) => Pieces(content, file).Last().Read!;
+    public static Read<Track> Parse(ReadOnlyMemory<byte> content, string file, XmlOpener open) => Pieces(content, file, open).Last().Read!;
 
     /// <summary>The same in pieces, for a screen that has to stay awake.</summary>
     /// <returns>The last one has what <see cref="Parse"/> returns.</returns>
-    public static IEnumerable<ReadingPiece<Track>> Pieces(ReadOnlyMemory<byte> content, string file)
+    public static IEnumerable<ReadingPiece<Track>> Pieces(ReadOnlyMemory<byte> content, string file, XmlOpener open)
     {
         if (content.Length > MaxBytes)
         {
@@ -37,7 +38,7 @@ public static class Gpx
         }
 
         const double reading = 0.5; // the rest is its review
-        var reader = new GpxReader(content, file);
+        var reader = new GpxReader(content, file, open);
         foreach (var share in reader.Pieces())
             yield return new(share * reading, null);
         if (reader.Refusals.Count > 0)

@@ -1,22 +1,11 @@
-using System.Runtime.InteropServices;
 using System.Text;
-using System.Xml;
 
 namespace Farhold.WayOut;
 
-/// <summary>Walks through the XML once; never resolves anything outside the file, never expands an entity.</summary>
-internal sealed class GpxReader(ReadOnlyMemory<byte> content, string file)
+/// <summary>Walks through the XML once.</summary>
+internal sealed class GpxReader(ReadOnlyMemory<byte> content, string file, XmlOpener open)
 {
     private const int MaxText = 200;
-
-    private static readonly XmlReaderSettings Settings = new()
-    {
-        DtdProcessing = DtdProcessing.Prohibit,
-        XmlResolver = null,
-        MaxCharactersInDocument = Gpx.MaxBytes,
-        IgnoreComments = true,
-        IgnoreProcessingInstructions = true,
-    };
 
     private readonly List<GpxPlace> path = [];
     private readonly StringBuilder text = new();
@@ -32,61 +21,56 @@ internal sealed class GpxReader(ReadOnlyMemory<byte> content, string file)
     /// <returns>How much of the file has been read, after each piece.</returns>
     public IEnumerable<double> Pieces()
     {
-        using var stream = Open();
-        using var xml = XmlReader.Create(stream, Settings);
+        using var xml = open(content);
         while (Go(xml, ReadingPiece<Track>.Length))
-            yield return (double)stream.Position / Math.Max(1, stream.Length);
+            yield return xml.Share;
         if (path.Count == 0 && Refusals.Count == 0)
             Refuse(1, 1, "The file is empty.");
     }
 
     /// <returns>False once there is nothing more to read.</returns>
-    private bool Go(XmlReader xml, int nodes)
+    private bool Go(IXmlNodes xml, int nodes)
     {
-        var lines = (IXmlLineInfo)xml;
-        try
+        for (var i = 0; i < nodes && Refusals.Count < Gpx.MaxRefusals; i++)
         {
-            for (var i = 0; i < nodes; i++)
-                if (Refusals.Count >= Gpx.MaxRefusals || !xml.Read() || !Take(xml, lines))
-                    return false;
-            return true;
+            if (!xml.Next())
+            {
+                if (xml.Broken is { } broken)
+                    RefuseBroken(broken.Line, broken.Column);
+                return false;
+            }
+
+            if (!Take(xml))
+                return false;
         }
-        catch (XmlException broken)
-        {
-            RefuseBroken(broken);
-            return false;
-        }
+
+        return Refusals.Count < Gpx.MaxRefusals;
     }
 
-    private MemoryStream Open() => MemoryMarshal.TryGetArray(content, out var array)
-        ? new MemoryStream(array.Array!, array.Offset, array.Count, writable: false)
-        : new MemoryStream(content.ToArray(), writable: false);
-
     /// <returns>False if nothing after this can be of use.</returns>
-    private bool Take(XmlReader xml, IXmlLineInfo lines)
+    private bool Take(IXmlNodes xml)
     {
-        switch (xml.NodeType)
+        switch (xml.Kind)
         {
-            case XmlNodeType.Element when xml.Depth >= Gpx.MaxDepth:
-                Refuse(lines.LineNumber, lines.LinePosition, $"Elements are nested more than {Gpx.MaxDepth} deep; this is no ordinary track.");
+            case XmlKind.Start when xml.Depth >= Gpx.MaxDepth:
+                Refuse(xml.Line, xml.Column, $"Elements are nested more than {Gpx.MaxDepth} deep; this is no ordinary track.");
                 return false;
-            case XmlNodeType.Element:
-                return Enter(xml, lines);
-            case XmlNodeType.EndElement:
+            case XmlKind.Start:
+                return Enter(xml);
+            case XmlKind.End:
                 Leave(path[xml.Depth]);
                 break;
-            case XmlNodeType.Text or XmlNodeType.CDATA or XmlNodeType.SignificantWhitespace or XmlNodeType.Whitespace
-                when path.Count > 0 && path[^1] is GpxPlace.Name or GpxPlace.Elevation or GpxPlace.Time:
-                text.Append(xml.Value.AsSpan(0, Math.Min(xml.Value.Length, MaxText - text.Length)));
+            case XmlKind.Text when path.Count > 0 && path[^1] is GpxPlace.Name or GpxPlace.Elevation or GpxPlace.Time:
+                text.Append(xml.Text.AsSpan(0, Math.Min(xml.Text.Length, MaxText - text.Length)));
                 break;
         }
 
         return true;
     }
 
-    private bool Enter(XmlReader xml, IXmlLineInfo lines)
+    private bool Enter(IXmlNodes xml)
     {
-        var (line, column) = (lines.LineNumber, lines.LinePosition);
+        var (line, column) = (xml.Line, xml.Column);
         path.RemoveRange(xml.Depth, path.Count - xml.Depth);
         path.Add(xml.Depth == 0 ? GpxPlace.File : GpxPlaces.Child(path[^1], xml.LocalName));
         text.Clear();
@@ -95,7 +79,7 @@ internal sealed class GpxReader(ReadOnlyMemory<byte> content, string file)
             case GpxPlace.File when xml.LocalName != "gpx":
                 Refuse(line, column, $"This file begins with <{xml.LocalName}>, so it is not GPX; export the track as GPX.");
                 return false;
-            case GpxPlace.File when xml.NamespaceURI != "http://www.topografix.com/GPX/1/1":
+            case GpxPlace.File when xml.Namespace != "http://www.topografix.com/GPX/1/1":
                 Found.Warnings.Add(TrackWarningKind.OtherVersion, line, column, _ => "The file does not say it is GPX 1.1; its elements were read by name.");
                 break;
             case GpxPlace.Track:
@@ -111,12 +95,12 @@ internal sealed class GpxReader(ReadOnlyMemory<byte> content, string file)
                 Refuse(line, column, $"The file has more than {Gpx.MaxPoints} points; save a shorter or simplified track.");
                 return false;
             case GpxPlace.TrackPoint or GpxPlace.RoutePoint or GpxPlace.Waypoint:
-                draft = GpxPointDraft.At(xml.GetAttribute("lat"), xml.GetAttribute("lon"), line, column, Found.Warnings);
+                draft = GpxPointDraft.At(xml.Attribute("lat"), xml.Attribute("lon"), line, column, Found.Warnings);
                 waypointName = null;
                 break;
         }
 
-        if (xml.IsEmptyElement)
+        if (xml.IsEmpty)
             Leave(path[^1]);
         return true;
     }
@@ -154,19 +138,19 @@ internal sealed class GpxReader(ReadOnlyMemory<byte> content, string file)
 
     private string? Named() => text.ToString().Trim() is { Length: > 0 } name ? name : null;
 
-    private void RefuseBroken(XmlException broken)
+    private void RefuseBroken(int line, int column)
     {
         var doctype = content.Span.IndexOf("<!DOCTYPE"u8);
         if (doctype >= 0)
         {
-            // For this fault the reader names no place.
+            // For this fault not every reader names a place.
             var before = content.Span[..doctype];
             Refuse(before.Count((byte)'\n') + 1, doctype - before.LastIndexOf((byte)'\n'),
                 "The file declares a document type (DOCTYPE), which can hide harmful text; it is not read. Export the track again as plain GPX.");
             return;
         }
 
-        Refuse(Math.Max(1, broken.LineNumber), Math.Max(1, broken.LinePosition), path.Count == 0
+        Refuse(line, column, path.Count == 0
             ? "The file is not XML, so it is not GPX."
             : "From here on the file is not readable XML; it may have been cut off or damaged. Copy or export it again.");
     }

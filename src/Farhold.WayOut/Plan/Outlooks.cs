@@ -8,11 +8,11 @@ public sealed record ReadyPlan(CompiledPlan Compiled, ImmutableArray<TrackFile> 
     /// <summary>What a person should know of its tracks, with file, line and column.</summary>
     public IEnumerable<Refusal> Oddities => Tracks.SelectMany(track => track.Oddities);
 
-    /// <param name="files">The content of a GPX file the plan names, or why there is none.</param>
-    public static Read<ReadyPlan> Of(Plan plan, Func<string, Read<ReadOnlyMemory<byte>>> files) => PlanTracks.Into(plan, files) switch
+    /// <param name="read">A track the plan names, or why there is none.</param>
+    public static Read<ReadyPlan> Of(Plan plan, Func<string, Read<TrackFile>> read) => PlanTracks.Join(plan, read) switch
     {
-        Read<MeasuredPlan>.Usable(var read) =>
-            new Read<ReadyPlan>.Usable(new(CompiledPlan.Of(read.Plan, Nightfall.Of(read.Plan)), read.Tracks)),
+        Read<MeasuredPlan>.Usable(var measured) =>
+            new Read<ReadyPlan>.Usable(new(CompiledPlan.Of(measured.Plan, Nightfall.Of(measured.Plan)), measured.Tracks)),
         Read<MeasuredPlan>.Refused(var why) => new Read<ReadyPlan>.Refused(why),
         _ => throw new System.Diagnostics.UnreachableException(),
     };
@@ -34,11 +34,11 @@ public static class Outlooks
 {
     public static Read<Outlook> Of(
         Plan plan,
-        Func<string, Read<ReadOnlyMemory<byte>>> files,
+        Func<string, Read<TrackFile>> read,
         Rng rng,
         SamplingLimits? limits = null,
         IReadOnlyCollection<Deadline>? deadlines = null,
-        CancellationToken cancellation = default) => ReadyPlan.Of(plan, files) switch
+        CancellationToken cancellation = default) => ReadyPlan.Of(plan, read) switch
         {
             Read<ReadyPlan>.Usable(var ready) =>
                 new Read<Outlook>.Usable(ready.Told(ready.Start(rng, limits, deadlines).Run(cancellation), deadlines ?? [])),

@@ -8,13 +8,8 @@ public sealed record MeasuredPlan(Plan Plan, ImmutableArray<TrackFile> Tracks);
 /// <summary>Measures the tracks that a plan names.</summary>
 public static class PlanTracks
 {
-    /// <param name="files">The content of a file the plan names, or why there is none.</param>
-    /// <returns>The plan with every track measured, and <c>from</c> at the first track's first point where the plan has none.</returns>
-    public static Read<MeasuredPlan> Into(Plan plan, Func<string, Read<ReadOnlyMemory<byte>>> files) =>
-        Join(plan, name => TrackFile.Read(name, files(name)));
-
-    /// <summary>The same with tracks that have been read before.</summary>
     /// <param name="read">A track the plan names, or why there is none.</param>
+    /// <returns>The plan with every track measured, and <c>from</c> at the first track's first point where the plan has none.</returns>
     public static Read<MeasuredPlan> Join(Plan plan, Func<string, Read<TrackFile>> read)
     {
         var refusals = ImmutableArray.CreateBuilder<Refusal>();

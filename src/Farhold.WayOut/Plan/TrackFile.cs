@@ -20,20 +20,14 @@ public sealed record TrackFile(string Name, Track Track, Climb? Climb, Immutable
     /// <summary>Length on the ellipsoid, metres.</summary>
     public double Metres { get; private init; }
 
-    public static Read<TrackFile> Read(string name, Read<ReadOnlyMemory<byte>> content) => content switch
-    {
-        Read<ReadOnlyMemory<byte>>.Refused(var why) => new Read<TrackFile>.Refused(why),
-        Read<ReadOnlyMemory<byte>>.Usable(var bytes) => Pieces(name, bytes).Last().Read!,
-        _ => throw new System.Diagnostics.UnreachableException(),
-    };
-
     /// <summary>Reads and measures a GPX file in pieces, for a screen that has to stay awake.</summary>
+    /// <param name="open">What reads the XML.</param>
     /// <returns>The last one has the track, or why it is refused.</returns>
-    public static IEnumerable<ReadingPiece<TrackFile>> Pieces(string name, ReadOnlyMemory<byte> content)
+    public static IEnumerable<ReadingPiece<TrackFile>> Pieces(string name, ReadOnlyMemory<byte> content, XmlOpener open)
     {
         const double reading = 0.75; // the rest is its length
         Read<Track>? parsed = null;
-        foreach (var (share, read) in Gpx.Pieces(content, name))
+        foreach (var (share, read) in Gpx.Pieces(content, name, open))
         {
             parsed = read;
             yield return new(share * reading, null);

@@ -13,13 +13,8 @@ public static class RouteReader
     /// <summary>More points along the route are refused (design).</summary>
     public const int MostPoints = 10_000;
 
-    /// <param name="files">The content of the GPX file the route names, or why there is none.</param>
-    public static Read<Route> Read(ReadOnlyMemory<byte> utf8, string file, Func<string, Read<ReadOnlyMemory<byte>>> files) =>
-        Join(utf8, file, name => TrackFile.Read(name, files(name)));
-
-    /// <summary>The same with a track that has been read before.</summary>
     /// <param name="read">The track the route names, or why there is none.</param>
-    public static Read<Route> Join(ReadOnlyMemory<byte> utf8, string file, Func<string, Read<TrackFile>> read)
+    public static Read<Route> Read(ReadOnlyMemory<byte> utf8, string file, Func<string, Read<TrackFile>> read)
     {
         var complaints = new Complaints(file, utf8);
         var (json, at, reason) = LocatedText.Parse(utf8.Span, PlanReader.MaxDepth);

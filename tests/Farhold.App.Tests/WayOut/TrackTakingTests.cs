@@ -63,20 +63,33 @@ public class TrackTakingTests : WayTest
     {
         var text = name == "cut.gpx" ? Long()[..^20] : Long().Replace("lat=\"46.2000\"", "lat=\"146.2000\"", StringComparison.Ordinal);
         var bytes = Encoding.UTF8.GetBytes(text);
-        var taking = new TrackTaking(hasty);
+        var taking = new TrackTaking(hasty, Xml, Texts);
         var reading = taking.ReadAsync(new Dictionary<string, ReadOnlyMemory<byte>> { [name] = bytes }, () => { });
         Assert.False(reading.IsCompleted);
         await hasty.PassAsync(() => reading.IsCompleted);
         var inPieces = Assert.IsType<Read<TrackFile>.Refused>((await reading)![name]).Refusals;
-        var atOnce = Assert.IsType<Read<Track>.Refused>(Gpx.Parse(bytes, name)).Refusals;
+        var atOnce = Assert.IsType<Read<Track>.Refused>(Gpx.Parse(bytes, name, Xml.Open)).Refusals;
         Assert.Equal(atOnce.AsEnumerable(), inPieces);
         Assert.Null(taking.Share);
     }
 
     [Fact]
+    public async Task Without_a_reader_on_the_phone_a_track_is_refused_with_what_to_do()
+    {
+        Xml.IsHere = false;
+        await ReadyAsync();
+        var screen = Shown();
+        var taken = Upload(screen, "long.gpx", Long());
+        await hasty.PassAsync(() => taken.IsCompleted);
+        await taken;
+        Assert.Contains(Texts.TrackNoReader, screen.Find("main [role=alert]").TextContent, StringComparison.Ordinal);
+        Assert.DoesNotContain(Texts.LegKeep, screen.Markup, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task A_second_reading_takes_the_place_of_the_first()
     {
-        var taking = new TrackTaking(hasty);
+        var taking = new TrackTaking(hasty, Xml, Texts);
         var first = taking.ReadAsync(new Dictionary<string, ReadOnlyMemory<byte>> { ["a.gpx"] = Encoding.UTF8.GetBytes(Long()) }, () => { });
         var second = taking.ReadAsync(new Dictionary<string, ReadOnlyMemory<byte>> { ["b.gpx"] = Encoding.UTF8.GetBytes(Long()) }, () => { });
         Assert.Null(await first);

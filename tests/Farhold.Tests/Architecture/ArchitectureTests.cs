@@ -20,6 +20,11 @@ public class ArchitectureTests
         Assert.Empty(Assembly.Load(part).GetReferencedAssemblies().Select(a => a.Name!)
             .Where(n => !n.StartsWith("System", StringComparison.Ordinal) && n != "netstandard").Except(MayUse[part]));
 
+    /// <summary>The framework's XML weighs a twentieth of the app; what reads XML on the phone is a script (docs/decisions/reading-gpx.md).</summary>
+    [Theory, MemberData(nameof(Parts))]
+    public void No_part_that_goes_to_the_phone_uses_the_frameworks_xml(string part) =>
+        Assert.DoesNotContain(Assembly.Load(part).GetReferencedAssemblies(), a => a.Name!.Contains("Xml", StringComparison.Ordinal));
+
     [Theory, MemberData(nameof(Parts))]
     public void Public_classes_are_sealed_static_or_closed_families(string part) =>
         Assert.Empty(Assembly.Load(part).GetExportedTypes().Where(t => t.IsClass && !t.IsSealed && !Closed(t)).Select(t => t.FullName));

@@ -1,6 +1,7 @@
 using System.Text;
 using Farhold.Tests.WayOut.Reach;
 using Farhold.WayOut;
+using Farhold.Xml;
 
 namespace Farhold.Tests.WayOut;
 
@@ -8,7 +9,7 @@ public class JoiningTests
 {
     private static Read<ReadOnlyMemory<byte>> Bytes(string text) => new Read<ReadOnlyMemory<byte>>.Usable(Encoding.UTF8.GetBytes(text));
 
-    private static Read<ReadyPlan> Ready(string legs, string track, string more = "") => ReadyPlan.Of(SomePlan.Of(legs, more), _ => Bytes(track));
+    private static Read<ReadyPlan> Ready(string legs, string track, string more = "") => ReadyPlan.Of(SomePlan.Of(legs, more), XmlTracks.In(_ => Bytes(track)));
 
     private static readonly string level = SomeRoute.Track(8);
 
@@ -46,7 +47,7 @@ public class JoiningTests
     public void A_file_that_is_not_there_refuses_the_plan()
     {
         var read = Outlooks.Of(SomePlan.Of("""{"mode":"walk","track":"a.gpx"}"""),
-            name => new Read<ReadOnlyMemory<byte>>.Refused([new Refusal(name, 1, 1, "there is no such file")]), new Rng(1), cancellation: TestContext.Current.CancellationToken);
+            name => new Read<TrackFile>.Refused([new Refusal(name, 1, 1, "there is no such file")]), new Rng(1), cancellation: TestContext.Current.CancellationToken);
         Assert.Equal("a.gpx:1:1: there is no such file", Assert.Single(Assert.IsType<Read<Outlook>.Refused>(read).Refusals).ToString());
     }
 
@@ -58,7 +59,7 @@ public class JoiningTests
         var deadlines = LimbDeadlines.Of(Judge.At(record, ShippedProtocol.Protocol, Some.At("03:23")));
         Assert.Equal([new("left-leg window-2h", Some.At("03:50")), new Deadline("left-leg limit-6h", Some.At("07:50"))], deadlines);
         var outlook = Assert.IsType<Read<Outlook>.Usable>(
-            Outlooks.Of(plan, SomeRoute.DemoFile, new Rng(1), SamplingLimits.Exactly(2000), deadlines, TestContext.Current.CancellationToken)).Value;
+            Outlooks.Of(plan, XmlTracks.In(SomeRoute.DemoFile), new Rng(1), SamplingLimits.Exactly(2000), deadlines, TestContext.Current.CancellationToken)).Value;
         Assert.Equal(deadlines, outlook.Deadlines.Select(d => d.Deadline));
         Assert.Equal(0, outlook.Deadlines[0].Before.Hits);
         Assert.InRange(outlook.At(0.5).At!.Value, Some.At("06:00"), Some.At("20:00"));

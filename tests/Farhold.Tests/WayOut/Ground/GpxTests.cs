@@ -1,6 +1,7 @@
 using System.Text;
 using CsCheck;
 using Farhold.WayOut;
+using Farhold.Xml;
 
 namespace Farhold.Tests.WayOut.Ground;
 
@@ -31,10 +32,10 @@ public class GpxTests
     [Theory, MemberData(nameof(Cases))]
     public void Read_in_pieces_nothing_is_given_out_before_the_last_and_that_is_the_whole(string name)
     {
-        var pieces = Gpx.Pieces(Case(name), name).ToArray();
+        var pieces = Gpx.Pieces(Case(name), name, XmlTracks.Open).ToArray();
         Assert.All(pieces.SkipLast(1), p => Assert.Null(p.Read));
         Assert.All(pieces.Zip(pieces.Skip(1)), p => Assert.InRange(p.Second.Share, p.First.Share, 1));
-        var whole = Gpx.Parse(Case(name), name);
+        var whole = XmlTracks.Parse(Case(name), name);
         if (whole is Read<Track>.Refused(var why))
         {
             Assert.Equal(why.AsEnumerable(), Assert.IsType<Read<Track>.Refused>(pieces[^1].Read).Refusals);
@@ -44,7 +45,7 @@ public class GpxTests
         var (track, again) = (((Read<Track>.Usable)whole).Value, Assert.IsType<Read<Track>.Usable>(pieces[^1].Read).Value);
         Assert.Equal(track.Points, again.Points);
         Assert.Equal(track.Warnings.AsEnumerable(), again.Warnings);
-        var file = Assert.IsType<Read<TrackFile>.Usable>(TrackFile.Pieces(name, Case(name)).Last().Read).Value;
+        var file = Assert.IsType<Read<TrackFile>.Usable>(TrackFile.Pieces(name, Case(name), XmlTracks.Open).Last().Read).Value;
         Assert.Equal(track.Metres(), file.Metres);
     }
 
@@ -55,7 +56,7 @@ public class GpxTests
         var text = new StringBuilder("<gpx xmlns=\"http://www.topografix.com/GPX/1/1\"><trk><trkseg>");
         for (var i = 0; i < count; i++)
             text.Append(System.Globalization.CultureInfo.InvariantCulture, $"<trkpt lat=\"{60 + (i * 1e-4):F4}\" lon=\"10\"><ele>{i % 7}</ele></trkpt>");
-        var pieces = TrackFile.Pieces("long", Encoding.UTF8.GetBytes(text.Append("</trkseg></trk></gpx>").ToString())).ToArray();
+        var pieces = TrackFile.Pieces("long", Encoding.UTF8.GetBytes(text.Append("</trkseg></trk></gpx>").ToString()), XmlTracks.Open).ToArray();
         Assert.True(pieces.Length > 3 * count / 256, $"{pieces.Length} pieces");
         Assert.All(pieces.SkipLast(1), p => Assert.Null(p.Read));
         var track = Assert.IsType<Read<TrackFile>.Usable>(pieces[^1].Read).Value;
@@ -159,7 +160,7 @@ public class GpxTests
     public void A_file_cut_anywhere_is_refused()
     {
         var whole = Case("nested-extensions.gpx");
-        Gen.Int[0, whole.Length - 8].Sample(length => Assert.True(Gpx.Parse(whole.AsMemory(0, length), "cut") is Read<Track>.Refused));
+        Gen.Int[0, whole.Length - 8].Sample(length => Assert.True(XmlTracks.Parse(whole.AsMemory(0, length), "cut") is Read<Track>.Refused));
     }
 
     [Fact]
@@ -170,12 +171,12 @@ public class GpxTests
         {
             var changed = whole.ToArray();
             changed[at] = value;
-            if (Gpx.Parse(changed, "changed") is Read<Track>.Refused refused)
+            if (XmlTracks.Parse(changed, "changed") is Read<Track>.Refused refused)
                 Assert.All(refused.Refusals, r => Assert.True(r.Line >= 1 && r.Column >= 1));
         });
     }
 
-    internal static Track Usable(byte[] content) => Gpx.Parse(content, "test") switch
+    internal static Track Usable(byte[] content) => XmlTracks.Parse(content, "test") switch
     {
         Read<Track>.Usable track => track.Value,
         Read<Track>.Refused refused => throw new InvalidOperationException(refused.Refusals[0].ToString()),
@@ -185,7 +186,7 @@ public class GpxTests
     internal static byte[] Case(string name) => File.ReadAllBytes(Path.Combine(AppContext.BaseDirectory, "cases", "gpx", name));
 
     private static System.Collections.Immutable.ImmutableArray<Refusal> Refused(byte[] content, string name) =>
-        Assert.IsType<Read<Track>.Refused>(Gpx.Parse(content, name)).Refusals;
+        Assert.IsType<Read<Track>.Refused>(XmlTracks.Parse(content, name)).Refusals;
 
     private static byte[] Bytes(string text) => Encoding.UTF8.GetBytes(text);
 

@@ -2,6 +2,7 @@ using System.Text;
 using System.Text.Json;
 using System.Xml.Linq;
 using Farhold.WayOut;
+using Farhold.Xml;
 
 namespace Farhold.Tests.WayOut.Reach;
 
@@ -12,14 +13,14 @@ public class ReachFilesTests
 
     private static ReachProfile Demo()
     {
-        var route = ((Read<Route>.Usable)RouteReader.Read(SomeRoute.Demo("skarvedal.route.json"), "skarvedal.route.json", SomeRoute.DemoFile)).Value;
+        var route = ((Read<Route>.Usable)RouteReader.Read(SomeRoute.Demo("skarvedal.route.json"), "skarvedal.route.json", XmlTracks.In(SomeRoute.DemoFile))).Value;
         return ReachProfile.Of(route with { Title = "A < B & \"C\" \u0001", SpacingM = 400 }, ReachProfile.NightsOf(route), SomeRoute.Limits, new Rng(1), 200);
     }
 
     [Fact]
     public void The_gpx_reads_back_as_the_same_way_with_its_marks()
     {
-        var track = Assert.IsType<Read<Track>.Usable>(Gpx.Parse(ReachGpx.Write(demo), "out.gpx")).Value;
+        var track = Assert.IsType<Read<Track>.Usable>(XmlTracks.Parse(ReachGpx.Write(demo), "out.gpx")).Value;
         Assert.Equal(demo.Points.Length, track.Points.Count());
         Assert.All(track.Points.Zip(demo.Points), p => Assert.True(Geodesic.Metres(p.First.Place, p.Second.Place) < 0.2));
         Assert.All(track.Points, p => Assert.NotNull(p.ElevationM));

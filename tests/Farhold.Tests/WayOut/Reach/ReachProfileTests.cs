@@ -1,4 +1,5 @@
 using Farhold.WayOut;
+using Farhold.Xml;
 
 namespace Farhold.Tests.WayOut.Reach;
 
@@ -146,7 +147,7 @@ public class ReachProfileTests
     [Fact]
     public void The_same_seed_gives_the_same_profile_in_pieces_or_at_once()
     {
-        var route = RouteReader.Read(SomeRoute.Demo("skarvedal.route.json"), "skarvedal.route.json", SomeRoute.DemoFile);
+        var route = RouteReader.Read(SomeRoute.Demo("skarvedal.route.json"), "skarvedal.route.json", XmlTracks.In(SomeRoute.DemoFile));
         var demo = Assert.IsType<Read<Route>.Usable>(route).Value;
         var night = ReachProfile.NightsOf(demo);
         var once = ReachProfile.Of(

@@ -1,6 +1,7 @@
 using System.Text;
 using System.Text.Json;
 using Farhold.WayOut;
+using Farhold.Xml;
 using Json.Schema;
 
 namespace Farhold.Tests.WayOut.Reach;
@@ -42,7 +43,7 @@ public class RouteReaderTests
     public void A_track_that_cannot_be_timed_refuses_the_route_with_its_own_place(string track, string reason)
     {
         var file = new Read<ReadOnlyMemory<byte>>.Usable(File.ReadAllBytes(Path.Combine(AppContext.BaseDirectory, "cases", "gpx", track)));
-        var read = RouteReader.Read("""{"track":"t.gpx","mode":"carry","end":{}}"""u8.ToArray(), "some.route.json", _ => file);
+        var read = RouteReader.Read("""{"track":"t.gpx","mode":"carry","end":{}}"""u8.ToArray(), "some.route.json", XmlTracks.In(_ => file));
         var refused = Assert.IsType<Read<Route>.Refused>(read);
         Assert.All(refused.Refusals, r => Assert.True(r.File == "t.gpx" && r.Line > 0 && r.Column > 0));
         Assert.Contains(refused.Refusals, r => r.Reason.Contains(reason, StringComparison.Ordinal));
@@ -51,7 +52,7 @@ public class RouteReaderTests
     [Fact]
     public void Faults_of_route_and_track_are_told_together()
     {
-        var read = RouteReader.Read("""{"track":"t.gpx","mode":"carry","bearers":1,"end":{}}"""u8.ToArray(), "r", _ => new Read<ReadOnlyMemory<byte>>.Usable("<gpx/>"u8.ToArray()));
+        var read = RouteReader.Read("""{"track":"t.gpx","mode":"carry","bearers":1,"end":{}}"""u8.ToArray(), "r", XmlTracks.In(_ => new Read<ReadOnlyMemory<byte>>.Usable("<gpx/>"u8.ToArray())));
         Assert.Equal(["r", "t.gpx"], Assert.IsType<Read<Route>.Refused>(read).Refusals.Select(r => r.File));
     }
 
@@ -92,6 +93,6 @@ public class RouteReaderTests
     {
         using var document = JsonDocument.Parse(SomeRoute.Demo("skarvedal.route.json"));
         Assert.True(schema.Evaluate(document.RootElement).IsValid);
-        Assert.IsType<Read<Route>.Usable>(RouteReader.Read(SomeRoute.Demo("skarvedal.route.json"), "r", SomeRoute.DemoFile));
+        Assert.IsType<Read<Route>.Usable>(RouteReader.Read(SomeRoute.Demo("skarvedal.route.json"), "r", XmlTracks.In(SomeRoute.DemoFile)));
     }
 }

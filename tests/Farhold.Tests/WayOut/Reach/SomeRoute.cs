@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using Farhold.WayOut;
+using Farhold.Xml;
 
 namespace Farhold.Tests.WayOut.Reach;
 
@@ -42,7 +43,7 @@ public static class SomeRoute
     public static string Walk(string more) => $$"""{"track":"a.gpx","start":"2031-05-04T08:00:00Z","mode":"walk","spread":0,{{more}}}""";
 
     public static Read<Route> Tried(string json, string? track = null) => RouteReader.Read(
-        Encoding.UTF8.GetBytes(json), "some.route.json", _ => new Read<ReadOnlyMemory<byte>>.Usable(Encoding.UTF8.GetBytes(track ?? Track(10))));
+        Encoding.UTF8.GetBytes(json), "some.route.json", XmlTracks.In(_ => new Read<ReadOnlyMemory<byte>>.Usable(Encoding.UTF8.GetBytes(track ?? Track(10)))));
 
     public static Route Of(string json, string? track = null) => Tried(json, track) switch
     {

@@ -1,8 +1,9 @@
 using System.Globalization;
 using System.Text;
 using System.Xml;
+using Farhold.WayOut;
 
-namespace Farhold.WayOut;
+namespace Farhold.Xml;
 
 /// <summary>A reach profile as GPX 1.1: the route as a track, the ways out and the ends of what is over a limit as waypoints.</summary>
 /// <remarks>Element order within a point is that of the GPX 1.1 schema, from memory: ele, name, desc.</remarks>
