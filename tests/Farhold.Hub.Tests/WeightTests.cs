@@ -17,6 +17,18 @@ public partial class WeightTests
         Assert.InRange(files.Sum(f => new FileInfo(File.Exists(f + ".br") ? f + ".br" : f).Length), 1, LargestBytes);
     }
 
+    /// <summary>A part whose name stands neither among the files nor in what starts them is not loaded.</summary>
+    [Theory]
+    [InlineData("System.Private.Xml")]
+    [InlineData("System.Xml")]
+    [InlineData("Farhold.Xml")]
+    public void The_frameworks_xml_does_not_go_to_the_phone(string part)
+    {
+        Assert.DoesNotContain(Directory.GetFiles(Published.Folder, "*", SearchOption.AllDirectories), f => Path.GetFileName(f).StartsWith(part, StringComparison.Ordinal));
+        Assert.All(Directory.GetFiles(Path.Combine(Published.Folder, "_framework"), "dotnet*.js"), f =>
+            Assert.DoesNotContain(part, File.ReadAllText(f), StringComparison.Ordinal));
+    }
+
     [GeneratedRegex("\"url\": \"([^\"]+)\"")]
     private static partial Regex Url();
 }
