@@ -9,15 +9,18 @@ public static class LimbWounds
     /// <summary>Names of the wounds that tourniquets on the limb name; where none does, of all wounds found on the limb.</summary>
     public static ImmutableArray<string> Treated(Limb limb, State state, Instant now)
     {
-        var named = state.Of(Kind.TourniquetTightened)
-            .Where(t => t.When.Earliest <= now)
-            .Select(t => t.As<Payload.TourniquetTightened>())
-            .Where(t => t.Limb == limb && t.Wound is not null)
-            .Select(t => t.Wound!).Distinct().ToImmutableArray();
-        return named.IsEmpty
-            ? [.. Found(state, now).Where(w => w.As<Payload.WoundFound>().Limb == limb)
-                .Select(w => w.As<Payload.WoundFound>().Wound).Distinct()]
-            : named;
+        // Asked many times a judgement: loops, not queries.
+        var named = new List<string>();
+        foreach (var entry in state.Of(Kind.TourniquetTightened))
+            if (entry.When.Earliest <= now && entry.As<Payload.TourniquetTightened>() is { Wound: { } wound } tightened
+                && tightened.Limb == limb && !named.Contains(wound))
+                named.Add(wound);
+        if (named.Count == 0)
+            foreach (var entry in state.Of(Kind.WoundFound))
+                if (entry.When.Earliest <= now && entry.As<Payload.WoundFound>() is var found
+                    && found.Limb == limb && !named.Contains(found.Wound))
+                    named.Add(found.Wound);
+        return [.. named];
     }
 
     /// <summary>Everything that was said of the limb's wounds and of those treated by its tourniquets.</summary>

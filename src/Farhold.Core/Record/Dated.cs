@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+
 namespace Farhold;
 
 /// <summary>What counts of an entry once amendments are applied: what was done or seen, by whom, and when.</summary>
@@ -12,6 +14,13 @@ public sealed record Dated(EntryId Id, Happened When, NodaTime.Instant Recorded,
 internal sealed class DatedOrder : IComparer<Dated>
 {
     public static readonly DatedOrder Instance = new();
+
+    /// <summary>A list in this order with one more entry at its place.</summary>
+    public static ImmutableArray<Dated> Insert(ImmutableArray<Dated> list, Dated entry)
+    {
+        var at = list.BinarySearch(entry, Instance);
+        return list.Insert(at < 0 ? ~at : at, entry);
+    }
 
     public int Compare(Dated? x, Dated? y)
     {

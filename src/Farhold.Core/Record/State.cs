@@ -9,8 +9,10 @@ public sealed class State
     public static readonly State Empty = new([.. Enumerable.Repeat(ImmutableArray<Dated>.Empty, Kinds.Count)]);
 
     private readonly ImmutableArray<ImmutableArray<Dated>> byKind;
+    private readonly SignLists signs;
 
-    private State(ImmutableArray<ImmutableArray<Dated>> byKind) => this.byKind = byKind;
+    private State(ImmutableArray<ImmutableArray<Dated>> byKind, SignLists? signs = null) =>
+        (this.byKind, this.signs) = (byKind, signs ?? new(byKind[(int)Kind.SignsTaken]));
 
     /// <summary>All that counts, kind by kind.</summary>
     public IEnumerable<Dated> All => byKind.SelectMany(k => k);
@@ -28,11 +30,13 @@ public sealed class State
     /// <summary>The entries of one kind, sorted by <see cref="DatedOrder"/>.</summary>
     public ImmutableArray<Dated> Of(Kind kind) => byKind[(int)kind];
 
+    /// <summary>Those of <see cref="Kind.SignsTaken"/> that tell of one thing, in the same order.</summary>
+    internal ImmutableArray<Dated> Telling(SignRead sign) => signs.Of(sign);
+
     public State Plus(Dated entry)
     {
-        var kind = (int)Kinds.Of(entry.What);
-        var list = byKind[kind];
-        var at = list.BinarySearch(entry, DatedOrder.Instance);
-        return new(byKind.SetItem(kind, list.Insert(at < 0 ? ~at : at, entry)));
+        var kind = Kinds.Of(entry.What);
+        var list = DatedOrder.Insert(Of(kind), entry);
+        return new(byKind.SetItem((int)kind, list), kind == Kind.SignsTaken ? signs.Plus(entry, list) : signs);
     }
 }

@@ -46,15 +46,16 @@ public static class CarePlan
     internal static ImmutableArray<PlannedTask> Of(
         State state, Protocol protocol, IEnumerable<LimbClock> limbs, ImmutableArray<Doubt> doubts, bool unstable, Rhythm rhythm, Instant now)
     {
-        var asking = protocol with { Freshness = protocol.Freshness.SetItems(protocol.CareFreshness) };
-        var casualty = new Evaluating(asking, new(state, now, null, [], doubts));
+        var freshness = protocol.Freshness.SetItems(protocol.CareFreshness);
+        var whole = new Scene(state, now, null, [], doubts);
+        var casualty = new Evaluating(freshness, whole);
         var onLimbs = limbs.Select(c => (Clock: c, Scene: new Scene(state, now, c, Attempt.On(c.Limb, state, now), doubts)))
-            .Select(l => (l.Clock, l.Scene, Evaluating: new Evaluating(asking, l.Scene, casualty))).ToArray();
+            .Select(l => (l.Clock, l.Scene, Evaluating: new Evaluating(freshness, l.Scene, casualty))).ToArray();
         var planned = ImmutableArray.CreateBuilder<PlannedTask>();
         foreach (var task in protocol.Tasks)
         {
             if (task.Scope == TaskScope.Casualty)
-                Add(new(task, new(state, now, null, [], doubts), casualty));
+                Add(new(task, whole, casualty));
             foreach (var (clock, scene, evaluating) in onLimbs)
                 if (task.Scope == (clock.Tight == Truth.NotMet ? TaskScope.Loosened : TaskScope.Limb))
                     Add(new(task, scene, evaluating));

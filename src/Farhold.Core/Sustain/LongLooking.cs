@@ -11,8 +11,8 @@ internal static class LongLooking
 
     public static ImmutableArray<Reading> For(Input input, Scene scene) => input.Name switch
     {
-        "pain" => Looking.Sign(scene, s => s.Pain),
-        "shockIndex" => Looking.Sign(scene, s => s is { HeartRate: > 0 and { } rate, Systolic: > 0 and { } systolic } ? ShockIndex.Of(rate, systolic) : null),
+        "pain" => Looking.Sign(scene, SignRead.Pain),
+        "shockIndex" => Looking.Sign(scene, SignRead.ShockIndex),
         "heartRateCourse" => Course(scene, s => s.HeartRate, SmallestChange.HeartRate),
         "breathRateCourse" => Course(scene, s => s.BreathRate, SmallestChange.BreathRate),
         "systolicCourse" => Course(scene, s => s.Systolic, SmallestChange.Systolic),
@@ -65,9 +65,8 @@ internal static class LongLooking
         if (scene.Clock is not { } clock)
             return [];
         var since = clock is { Tight: Truth.NotMet, Stretches: [.., var last] } ? last.To : Instant.MinValue;
-        return Current.Of(scene.State.Of(Kind.SignsTaken), scene.Now, d =>
-            d.When.Earliest >= since && d.As<Payload.SignsTaken>().DistalPulse?.TryGetValue(clock.Limb, out var pulse) == true
-                ? Reading.Of(Wire.Word(pulse), d.When) : null);
+        var sign = SignRead.PulseBeyond(clock.Limb);
+        return Current.Of(scene.State.Telling(sign), scene.Now, d => d.When.Earliest >= since ? sign.Of(d) : null);
     }
 
     private static ImmutableArray<Reading> Since(Scene scene)

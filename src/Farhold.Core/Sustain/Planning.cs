@@ -44,11 +44,11 @@ internal sealed class Planning(CareTask task, Scene scene, Evaluating evaluating
     {
         var trace = task.Condition is { } condition ? evaluating.Of(condition) : null;
         var applies = task.OnlyStable && unstable ? Truth.NotMet : trace?.State ?? Truth.Met;
-        var leaves = trace?.Leaves.ToArray() ?? [];
+        Trace[] leaves = trace is null ? [] : [.. trace.Leaves];
         return new(
             ChildFigures.Worded(task, Circumstances.Opened(scene.State, scene.Now), interval), scene.Clock?.Limb, name, at, applies,
             applies == Truth.Unknown ? [.. leaves.Where(l => l.State == Truth.Unknown).Select(l => l.Needs).OfType<Input>().Distinct()] : [],
-            [.. leaves.SelectMany(l => l.Used).Distinct()], interval, waits);
+            leaves.Length == 0 ? [] : [.. leaves.SelectMany(l => l.Used).Distinct()], interval, waits);
     }
 
     private Instant Start() => scene.Clock is { } clock
@@ -64,7 +64,9 @@ internal sealed class Planning(CareTask task, Scene scene, Evaluating evaluating
         Instant? last = null;
         Latest(scene.State.Of(Kind.TaskDone), d => d.As<Payload.TaskDone>().Task == name);
         foreach (var kind in task.DoneBy)
-            Latest(scene.State.Of(kind), d => scene.Clock is null || About(d.What, scene.Clock, wounds));
+            Latest(
+                kind == Kind.SignsTaken && scene.Clock is { Limb: var limb } ? scene.State.Telling(SignRead.PulseBeyond(limb)) : scene.State.Of(kind),
+                d => scene.Clock is null || About(d.What, scene.Clock, wounds));
         foreach (var input in task.Seen)
             foreach (var reading in Looking.For(input, scene, Duration.MaxValue))
                 if (!reading.Lasting && reading.When.Latest <= scene.Now && !(reading.When.Earliest <= last))
@@ -85,7 +87,6 @@ internal sealed class Planning(CareTask task, Scene scene, Evaluating evaluating
         Payload.BleedingChecked b => wounds.Contains(b.Wound),
         Payload.AttemptStarted a => clock.Tourniquets.Contains(a.Tourniquet) || wounds.Contains(a.Wound),
         Payload.TourniquetTightened t => t.Limb == clock.Limb,
-        Payload.SignsTaken s => s.DistalPulse?.ContainsKey(clock.Limb) == true,
         _ => true,
     };
 }

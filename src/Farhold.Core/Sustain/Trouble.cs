@@ -40,11 +40,11 @@ public static class TroubleWatch
     /// <summary>What is met first, then what can't be told, then the rest; within each in the order of the rules.</summary>
     public static ImmutableArray<TroubleFinding> Of(State state, TroubleRules rules, Protocol protocol, Instant now)
     {
-        var fresh = protocol with { Freshness = protocol.Freshness.SetItems(rules.Freshness) };
-        var casualty = new Evaluating(fresh, new(state, now, null, [], []));
+        var freshness = protocol.Freshness.SetItems(rules.Freshness);
+        var casualty = new Evaluating(freshness, new(state, now, null, [], []));
         var findings = new List<TroubleFinding>();
         var limbs = Enum.GetValues<Limb>().Select(l => LimbClock.Of(l, state, now)).OfType<LimbClock>()
-            .Select(c => (c.Limb, Evaluating: new Evaluating(fresh, new(state, now, c, Attempt.On(c.Limb, state, now), []), casualty))).ToArray();
+            .Select(c => (c.Limb, Evaluating: new Evaluating(freshness, new(state, now, c, Attempt.On(c.Limb, state, now), []), casualty))).ToArray();
         foreach (var rule in rules.Rules)
         {
             if (rule.Scope == TaskScope.Casualty)

@@ -20,8 +20,11 @@ public static class Say
     }
 
     /// <summary>One span, or a range where it is not known exactly.</summary>
-    public static string Elapsed(Elapsed e) =>
-        Duration(e.Min) == Duration(e.Max) ? Duration(e.Max) : $"{Duration(e.Min)} to {Duration(e.Max)}";
+    public static string Elapsed(Elapsed e)
+    {
+        var (least, most) = (Duration(e.Min), Duration(e.Max));
+        return least == most ? most : $"{least} to {most}";
+    }
 
     /// <summary>UTC to the minute, without saying so: <c>2031-05-04 02:10</c>.</summary>
     public static string Minute(Instant instant) => Minute(instant.InUtc().LocalDateTime);

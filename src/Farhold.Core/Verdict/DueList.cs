@@ -54,8 +54,7 @@ public static class DueList
             b.When.Earliest <= now && wounds.Contains(b.As<Payload.BleedingChecked>().Wound));
         if (bled?.As<Payload.BleedingChecked>().Bleeding == Bleeding.Active && !bled.When.SurelyBefore(tightened))
             yield return Tighten(limb.Limb, bled.When.Earliest, "still bleeding: tighten further, or add a second tourniquet beside the first");
-        var pulse = state.Of(Kind.SignsTaken).LastOrDefault(s =>
-            s.When.Earliest <= now && s.As<Payload.SignsTaken>().DistalPulse?.ContainsKey(limb.Limb) == true);
+        var pulse = state.Telling(SignRead.PulseBeyond(limb.Limb)).LastOrDefault(s => s.When.Earliest <= now);
         if (pulse?.As<Payload.SignsTaken>().DistalPulse![limb.Limb] == DistalPulse.Present && !pulse.When.SurelyBefore(tightened))
             yield return Tighten(limb.Limb, pulse.When.Earliest, "a pulse beyond the tourniquet: tighten until it stops, or add a second beside the first");
     }

@@ -9,12 +9,14 @@ namespace Farhold;
 /// A clock of the limb that is known only as a range is never unknown: it is taken on the side that is worse for the
 /// casualty, which is the side that stands against an attempt.
 /// </remarks>
+/// <param name="freshness">How long values stay fresh, by input; one that is not in it stays so for good.</param>
 /// <param name="casualty">
 /// The same for the casualty as a whole, if there is one: what asks nothing of the limb is evaluated there, once for all limbs.
 /// </param>
-internal sealed class Evaluating(Protocol protocol, Scene scene, Evaluating? casualty = null)
+internal sealed class Evaluating(
+    ImmutableSortedDictionary<string, Duration> freshness, Scene scene, Evaluating? casualty = null)
 {
-    private readonly Dictionary<Input, ImmutableArray<Reading>> seen = [];
+    private readonly Dictionary<Input, Sight> seen = [];
     private readonly Dictionary<Criterion, Finding> found = new(ReferenceEqualityComparer.Instance);
 
     public Finding Of(Criterion criterion)
@@ -78,12 +80,12 @@ internal sealed class Evaluating(Protocol protocol, Scene scene, Evaluating? cas
         if (compare.Bands.IsEmpty)
             return ([compare.Limit], []);
         var ages = Seen(Input.AgeYears);
-        if (ages.IsEmpty)
+        if (ages.Readings.IsEmpty)
             return ([compare.Limit, .. compare.Bands.Select(b => b.Limit).Distinct()], []);
-        var limits = ages.Select(age => compare.Bands
+        var limits = ages.Readings.Select(age => compare.Bands
             .Where(b => age.Low >= b.FromYears && age.Low < b.UnderYears)
             .Select(b => b.Limit).FirstOrDefault(compare.Limit));
-        return ([.. limits.Distinct()], [.. ages.Select(a => Show(Input.AgeYears, a))]);
+        return ([.. limits.Distinct()], ages.Used);
     }
 
     private static Truth Holds(Reading reading, Comparison comparison, double limit)
@@ -105,33 +107,31 @@ internal sealed class Evaluating(Protocol protocol, Scene scene, Evaluating? cas
     private Trace Leaf(Condition condition, Input input, Func<Reading, Truth> judge)
     {
         Truth? state = null;
-        var readings = Seen(input);
-        var used = ImmutableArray.CreateBuilder<Used>(readings.Length);
-        foreach (var reading in readings)
+        var sight = Seen(input);
+        for (var i = 0; i < sight.Readings.Length; i++)
+            state = Kleene.Agreed(state, sight.Used[i].Stale ? Truth.Unknown : judge(sight.Readings[i]));
+        var known = state ?? Truth.Unknown;
+        return new(condition, known, [], sight.Used, known == Truth.Unknown ? input : null);
+    }
+
+    private Sight Seen(Input input)
+    {
+        if (casualty is not null && !input.OfLimb)
+            return casualty.Seen(input);
+        if (!seen.TryGetValue(input, out var sight))
         {
-            var shown = Show(input, reading);
-            used.Add(shown);
-            state = Kleene.Agreed(state, shown.Stale ? Truth.Unknown : judge(reading));
+            var fresh = freshness.GetValueOrDefault(input.Name, Duration.MaxValue);
+            var readings = Looking.For(input, scene, fresh);
+            seen.Add(input, sight = new(readings, readings.IsEmpty ? [] : [.. readings.Select(r => Show(input, r, fresh))]));
         }
 
-        var known = state ?? Truth.Unknown;
-        return new(condition, known, [], used.MoveToImmutable(), known == Truth.Unknown ? input : null);
+        return sight;
     }
 
-    private ImmutableArray<Reading> Seen(Input input)
-    {
-        if (!seen.TryGetValue(input, out var readings))
-            seen.Add(input, readings = Looking.For(input, scene, Fresh(input)));
-        return readings;
-    }
-
-    /// <summary>How long a value of it stays fresh.</summary>
-    private Duration Fresh(Input input) => protocol.Freshness.GetValueOrDefault(input.Name, Duration.MaxValue);
-
-    private Used Show(Input input, Reading reading)
+    private Used Show(Input input, Reading reading, Duration fresh)
     {
         var age = reading.When.Until(scene.Now);
-        var stale = !reading.Lasting && age.Max > Fresh(input);
+        var stale = !reading.Lasting && age.Max > fresh;
         return new(input.Name, Value(input, reading), reading.Lasting && !input.Expires ? null : age, stale);
     }
 
@@ -144,4 +144,7 @@ internal sealed class Evaluating(Protocol protocol, Scene scene, Evaluating? cas
         InputType.Duration => Say.Elapsed(new(Least(reading.Low), Least(reading.High))),
         _ => Say.Number(reading.Low),
     };
+
+    /// <summary>What was seen of an input, and each reading as it is shown.</summary>
+    private readonly record struct Sight(ImmutableArray<Reading> Readings, ImmutableArray<Used> Used);
 }

@@ -20,7 +20,8 @@ public static class Judge
     public static Judgement Of(State state, ImmutableArray<Doubt> doubts, Protocol protocol, Instant now, Rhythm? rhythm = null)
     {
         var open = Unsettled(doubts, state, now);
-        var casualty = new Evaluating(protocol, new(state, now, null, [], open));
+        var whole = new Scene(state, now, null, [], open);
+        var casualty = new Evaluating(protocol.Freshness, whole);
         var shock = Shock(protocol, casualty);
         var limbs = ImmutableArray.CreateBuilder<LimbVerdict>();
         var watched = ImmutableArray.CreateBuilder<WatchedLimb>();
@@ -36,10 +37,8 @@ public static class Judge
                 limbs.Add(Of(new(state, now, clock, attempts, open), clock, protocol, progress, casualty));
         }
 
-        var stale = shock.Signs.Any(f => f.Trace.Leaves.Any(l => l.Used.Any(u => u.Stale)));
-        var lastKnown = stale ? LastKnownShock(state, open, protocol, now) : shock.State;
         var over = state.Of(Kind.CareEnded).Any(e => e.When.Latest <= now);
-        var unstable = DueList.IsUnstable(limbs, watched, lastKnown, now);
+        var unstable = DueList.IsUnstable(limbs, watched, LastKnown(shock, whole), now);
         var plan = over ? [] : CarePlan.Of(
             state, protocol, limbs.Select(l => l.Clock).Concat(watched.Select(w => w.Clock)), open, unstable, rhythm ?? Rhythm.None, now);
         var due = over ? [] : DueList.Of(state, protocol.Watch, limbs, watched, plan.Where(p => !p.Later), open, now);
@@ -54,7 +53,7 @@ public static class Judge
     private static LimbVerdict Of(
         Scene scene, LimbClock clock, Protocol protocol, AttemptProgress? progress, Evaluating casualty)
     {
-        var evaluating = new Evaluating(protocol, scene, casualty);
+        var evaluating = new Evaluating(protocol.Freshness, scene, casualty);
         var findings = protocol.Criteria.Select(evaluating.Of).ToImmutableArray();
         var verdict = Decide(findings);
         return new(
@@ -88,15 +87,17 @@ public static class Judge
     private static ShockPicture Shock(Protocol protocol, Evaluating casualty)
     {
         var signs = protocol.Criteria.Where(c => c.Group == "shock").Select(casualty.Of).ToImmutableArray();
-        return new(signs.Aggregate(Truth.NotMet, (t, f) => t.Or(f.Against)), signs);
+        return new(AnyAgainst(signs), signs);
     }
 
-    /// <summary>By the signs last seen, however old.</summary>
-    private static Truth LastKnownShock(State state, ImmutableArray<Doubt> doubts, Protocol protocol, Instant now)
+    /// <summary>By the signs last seen, however old: only what rests on an old one is looked at again.</summary>
+    private static Truth LastKnown(ShockPicture shock, Scene casualty)
     {
-        var ageless = protocol with { Freshness = protocol.Freshness.Clear() };
-        return Shock(ageless, new(ageless, new(state, now, null, [], doubts))).State;
+        var ageless = new Evaluating(ImmutableSortedDictionary<string, Duration>.Empty, casualty);
+        return AnyAgainst(shock.Signs.Select(f => f.Trace.IsStale ? ageless.Of(f.Criterion) : f));
     }
+
+    private static Truth AnyAgainst(IEnumerable<Finding> findings) => findings.Aggregate(Truth.NotMet, (t, f) => t.Or(f.Against));
 
     /// <summary>The clock counts from the earliest time the limb can have been tightened: the worse side.</summary>
     private static ImmutableArray<ClockEvent> Next(LimbClock clock, Protocol protocol, Instant now) =>

@@ -9,18 +9,18 @@ internal static class Looking
     /// <param name="fresh">How long a value of the input stays fresh.</param>
     public static ImmutableArray<Reading> For(Input input, Scene scene, Duration fresh) => input.Name switch
     {
-        "heartRate" => Sign(scene, s => s.HeartRate),
-        "breathRate" => Sign(scene, s => s.BreathRate),
-        "systolic" => Systolic(scene),
-        "spo2" => Sign(scene, s => s.Spo2),
-        "temperatureC" => Sign(scene, s => s.TemperatureC),
-        "capillaryRefillS" => Sign(scene, s => s.CapillaryRefillS),
-        "mental" => Word(scene, s => s.Mental),
-        "radialPulse" => Word(scene, s => s.RadialPulse),
-        "dizzy" => Flag(scene, s => s.Dizzy),
-        "pale" => Flag(scene, s => s.Pale),
-        "cool" => Flag(scene, s => s.Cool),
-        "clammy" => Flag(scene, s => s.Clammy),
+        "heartRate" => Sign(scene, SignRead.HeartRate),
+        "breathRate" => Sign(scene, SignRead.BreathRate),
+        "systolic" => Sign(scene, SignRead.Systolic),
+        "spo2" => Sign(scene, SignRead.Spo2),
+        "temperatureC" => Sign(scene, SignRead.TemperatureC),
+        "capillaryRefillS" => Sign(scene, SignRead.CapillaryRefillS),
+        "mental" => Sign(scene, SignRead.Mental),
+        "radialPulse" => Sign(scene, SignRead.RadialPulse),
+        "dizzy" => Sign(scene, SignRead.Dizzy),
+        "pale" => Sign(scene, SignRead.Pale),
+        "cool" => Sign(scene, SignRead.Cool),
+        "clammy" => Sign(scene, SignRead.Clammy),
         "ageYears" => Current.Of(scene.State.Of(Kind.CasualtyOpened), scene.Now, d =>
             d.As<Payload.CasualtyOpened>().AgeYears is { } age ? Reading.Of(age, d.When, lasting: true) : null),
         "sinceFirstTightened" => Clock(scene, scene.Clock?.SinceFirstTightened),
@@ -44,26 +44,8 @@ internal static class Looking
         _ => LongLooking.For(input, scene),
     };
 
-    internal static ImmutableArray<Reading> Sign(Scene scene, Func<Payload.SignsTaken, double?> of) =>
-        Current.Of(scene.State.Of(Kind.SignsTaken), scene.Now, d =>
-            of(d.As<Payload.SignsTaken>()) is { } value ? Reading.Of(value, d.When) : null);
-
-    private static ImmutableArray<Reading> Word<T>(Scene scene, Func<Payload.SignsTaken, T?> of)
-        where T : struct, Enum => Current.Of(scene.State.Of(Kind.SignsTaken), scene.Now, d =>
-            of(d.As<Payload.SignsTaken>()) is { } value ? Reading.Of(Wire.Word(value), d.When) : null);
-
-    private static ImmutableArray<Reading> Flag(Scene scene, Func<Payload.SignsTaken, bool?> of) =>
-        Current.Of(scene.State.Of(Kind.SignsTaken), scene.Now, d =>
-            of(d.As<Payload.SignsTaken>()) is { } value ? Reading.Of(value, d.When) : null);
-
-    /// <summary>A pressure, or that there is no way to measure one: a known answer, which stands until a pressure is recorded.</summary>
-    private static ImmutableArray<Reading> Systolic(Scene scene) =>
-        Current.Of(scene.State.Of(Kind.SignsTaken), scene.Now, d => d.As<Payload.SignsTaken>() switch
-        {
-            { Systolic: { } value } => Reading.Of(value, d.When),
-            { NoPressureCuff: true } => Reading.Of("no-cuff", d.When, lasting: true),
-            _ => null,
-        });
+    internal static ImmutableArray<Reading> Sign(Scene scene, SignRead sign) =>
+        Current.Of(scene.State.Telling(sign), scene.Now, d => sign.Of(d));
 
     private static ImmutableArray<Reading> Clock(Scene scene, Elapsed? elapsed) =>
         elapsed is { } known

@@ -14,6 +14,9 @@ public sealed record Trace(
 {
     /// <summary>The leaves, left to right.</summary>
     public IEnumerable<Trace> Leaves => Parts.IsEmpty ? [this] : Parts.SelectMany(p => p.Leaves);
+
+    /// <summary>Whether anything it rests on is too old to decide by.</summary>
+    internal bool IsStale => Used.Any(static u => u.Stale) || Parts.Any(static p => p.IsStale);
 }
 
 /// <summary>A criterion with its evaluation.</summary>
