@@ -7,17 +7,32 @@ using NodaTime;
 namespace Farhold.App.Care;
 
 /// <summary>Keeps the picture for the next start up to date; once care has ended there is none.</summary>
-public sealed class GlanceFeed(CareDesk desk, Session session, Glance glance, PhoneClock clock) : IDisposable
+/// <remarks>It is written when what was logged is on the screen already, at latest as the app goes out of view.</remarks>
+public sealed class GlanceFeed(CareDesk desk, Session session, Glance glance, IPhone phone, PhoneClock clock, TimeProvider time) : IDisposable
 {
+    /// <summary>Design: after the drawing that a tap waits for, well within the second in which the app could be ended.</summary>
+    public static readonly Duration Behind = Duration.FromMilliseconds(200);
+
     /// <summary>Design: often enough that its age says nothing new, seldom enough to cost nothing.</summary>
     private static readonly Duration Pace = Duration.FromMinutes(1);
 
     private Instant saved;
     private (string Casualty, int Entries, string Verdicts) shown;
+    private (string Casualty, Action Write)? next;
+    private ITimer? timer;
 
-    public void Start() => desk.Changed += Feed;
+    public void Start()
+    {
+        desk.Changed += Feed;
+        phone.Hidden += Write;
+    }
 
-    public void Dispose() => desk.Changed -= Feed;
+    public void Dispose()
+    {
+        desk.Changed -= Feed;
+        phone.Hidden -= Write;
+        Write();
+    }
 
     private void Feed()
     {
@@ -27,10 +42,19 @@ public sealed class GlanceFeed(CareDesk desk, Session session, Glance glance, Ph
         if (now == shown && picture.At - saved < Pace)
             return;
         (shown, saved) = (now, picture.At);
-        if (!record.Readings[0].Of(Kind.CareEnded).IsEmpty)
-            glance.Forget(open.Id);
-        else
-            glance.Save(Of(open.Id, open.Alias, open.Practice, picture));
+        var ended = !record.Readings[0].Of(Kind.CareEnded).IsEmpty;
+        if (next is { Casualty: var other } && other != open.Id)
+            Write();
+        next = (open.Id, ended ? () => glance.Forget(open.Id) : () => glance.Save(Of(open.Id, open.Alias, open.Practice, picture)));
+        timer ??= time.CreateTimer(_ => Write(), null, Behind.ToTimeSpan(), Timeout.InfiniteTimeSpan);
+    }
+
+    private void Write()
+    {
+        timer?.Dispose();
+        var writing = next;
+        (timer, next) = (null, null);
+        writing?.Write();
     }
 
     private GlancePicture Of(string casualty, string alias, bool practice, Judgement picture) => new(

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using NodaTime;
 
 namespace Farhold.App.Limbs;
 
@@ -6,7 +7,8 @@ namespace Farhold.App.Limbs;
 /// <param name="Verdict">Null once every tourniquet on the limb has given way.</param>
 /// <param name="Watched">Null while one is, or may be, tight.</param>
 /// <param name="Tighten">What has to be done at once, or null.</param>
-public sealed record LimbScene(LimbClock Clock, LimbVerdict? Verdict, WatchedLimb? Watched, DueTask? Tighten, State State)
+/// <param name="At">Of when the picture is.</param>
+public sealed record LimbScene(LimbClock Clock, LimbVerdict? Verdict, WatchedLimb? Watched, DueTask? Tighten, State State, Instant At)
 {
     public Limb Limb => Clock.Limb;
 
@@ -14,9 +16,9 @@ public sealed record LimbScene(LimbClock Clock, LimbVerdict? Verdict, WatchedLim
     public AttemptProgress? Progress => Verdict?.Attempt ?? Watched?.Attempt;
 
     /// <summary>Wounds that the tourniquets here are about.</summary>
-    public ImmutableArray<string> Wounds { get; init; } = [];
+    public ImmutableArray<string> Wounds => LimbWounds.Treated(Limb, State, At);
 
-    public ImmutableArray<Attempt> Attempts { get; init; } = [];
+    public ImmutableArray<Attempt> Attempts => Attempt.On(Limb, State, At);
 
     /// <summary>Null where no tourniquet was ever on the limb.</summary>
     public static LimbScene? Of(Limb limb, Judgement picture, CareRecord record)
@@ -25,12 +27,7 @@ public sealed record LimbScene(LimbClock Clock, LimbVerdict? Verdict, WatchedLim
         var watched = picture.Watched.FirstOrDefault(w => w.Limb == limb);
         if ((verdict?.Clock ?? watched?.Clock) is not { } clock)
             return null;
-        var state = record.Readings[0];
-        return new(clock, verdict, watched, picture.Due.FirstOrDefault(d => d.AtOnce && d.Limb == limb), state)
-        {
-            Wounds = LimbWounds.Treated(limb, state, picture.At),
-            Attempts = Attempt.On(limb, state, picture.At),
-        };
+        return new(clock, verdict, watched, picture.Due.FirstOrDefault(d => d.AtOnce && d.Limb == limb), record.Readings[0], picture.At);
     }
 
     public static IEnumerable<LimbScene> All(Judgement picture, CareRecord record) =>
@@ -43,7 +40,7 @@ public sealed record LimbScene(LimbClock Clock, LimbVerdict? Verdict, WatchedLim
         ?? new(tourniquet, Limb, Wound: Wounds.IsEmpty ? null : Wounds[^1]);
 
     /// <summary>The wound that a look at this limb is about: that of the attempt, else the last one.</summary>
-    public string? Wound => Progress?.Attempt.Wound ?? (Wounds.IsEmpty ? null : Wounds[^1]);
+    public string? Wound => Progress?.Attempt.Wound ?? Wounds.LastOrDefault();
 
     /// <summary>Those that can be tightened: on the limb, tight or lying ready, and that of the attempt.</summary>
     public ImmutableArray<string> Ready => Progress?.Attempt.Tourniquet is { } t && !Clock.Tourniquets.Contains(t)

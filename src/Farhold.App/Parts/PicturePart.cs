@@ -15,7 +15,11 @@ public abstract class PicturePart : ComponentBase
         parameters.SetParameterProperties(this);
         if (ReferenceEquals(Picture, drawn))
             return Task.CompletedTask;
+        var same = drawn is not null && LooksLike(drawn);
         drawn = Picture;
-        return base.SetParametersAsync(ParameterView.Empty);
+        return same ? Task.CompletedTask : base.SetParametersAsync(ParameterView.Empty);
     }
+
+    /// <summary>Whether the picture shows nothing else here than one before it. By default that is not looked into.</summary>
+    protected virtual bool LooksLike(Judgement before) => false;
 }

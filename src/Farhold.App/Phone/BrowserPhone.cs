@@ -9,6 +9,8 @@ internal sealed partial class BrowserPhone : IPhone
 {
     private const string Module = "phone";
 
+    public event Action? Hidden;
+
     public string Language { get; } = Script.Language();
 
     public DateTimeZone TimeZone { get; } = PhoneZone.Of(Script.TimeZone(), Script.Offsets());
@@ -16,7 +18,9 @@ internal sealed partial class BrowserPhone : IPhone
     public static async Task<BrowserPhone> StartAsync(string baseAddress)
     {
         await JSHost.ImportAsync(Module, baseAddress + "phone.js");
-        return new BrowserPhone();
+        var phone = new BrowserPhone();
+        Script.OnHidden(() => phone.Hidden?.Invoke());
+        return phone;
     }
 
     public string Get(string key) => Script.Get(key);
@@ -42,6 +46,9 @@ internal sealed partial class BrowserPhone : IPhone
 
         [JSImport("set", Module)]
         public static partial bool Set(string key, string value);
+
+        [JSImport("onHidden", Module)]
+        public static partial void OnHidden([JSMarshalAs<JSType.Function>] Action callback);
 
         [JSImport("look", Module)]
         public static partial void Look(string name);

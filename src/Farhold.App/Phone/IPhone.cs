@@ -5,6 +5,9 @@ namespace Farhold.App.Phone;
 /// <summary>Small things the phone does: keep a setting, copy a text, change the look.</summary>
 public interface IPhone
 {
+    /// <summary>The app goes out of view, perhaps for good: the last time to put something down.</summary>
+    event Action? Hidden;
+
     string Language { get; }
 
     /// <summary>Named as in the time-zone database, or as local time if the phone does not say.</summary>

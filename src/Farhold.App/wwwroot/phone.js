@@ -8,6 +8,12 @@ export function set(key, value) {
   try { localStorage.setItem('farhold-' + key, value); return true; } catch { return false; }
 }
 
+// A page that is closed or loaded anew is hidden first; one that is put aside may never be seen again.
+export function onHidden(callback) {
+  addEventListener('visibilitychange', () => { if (document.hidden) callback(); });
+  addEventListener('pagehide', () => callback());
+}
+
 export const language = () => navigator.language ?? 'en';
 
 // What was pressed last, and what of it opened the sheet that is shown.

@@ -7,6 +7,8 @@ internal sealed class FakePhone : IPhone
 {
     private readonly Dictionary<string, string> kept = [];
 
+    public event Action? Hidden;
+
     public string Language { get; init; } = "en";
 
     public DateTimeZone TimeZone { get; init; } = DateTimeZoneProviders.Tzdb["Pacific/Auckland"];
@@ -24,6 +26,8 @@ internal sealed class FakePhone : IPhone
         kept[key] = value;
         return true;
     }
+
+    public void Hide() => Hidden?.Invoke();
 
     public void Look(string name) => Shown = name;
 
