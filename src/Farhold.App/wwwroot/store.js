@@ -38,7 +38,8 @@ async function reopen() {
   return open();
 }
 
-// Resolves only on `complete`; the work's own result comes through `give`.
+// Resolves only on `complete`; the work's own result comes through `give`. In whichever tab, a readwrite transaction
+// begins only once every other over the same stores has ended: what `work` reads still holds when it writes.
 async function write(stores, work) {
   const db = await open();
   return new Promise((resolve, reject) => {
@@ -64,20 +65,6 @@ async function read(work) {
     });
   };
   try { return await attempt(); } catch { await reopen(); return attempt(); }
-}
-
-// Two tabs are already kept apart by the readwrite transaction; the lock keeps their appends in turn. A frozen tab
-// that still holds it must not stop an entry, so waiting ends and the transaction alone decides.
-async function inTurn(casualty, work) {
-  if (!navigator.locks) return work();
-  let begun = false;
-  try {
-    return await navigator.locks.request('farhold-writer-' + casualty, { signal: AbortSignal.timeout(3000) },
-      () => { begun = true; return work(); });
-  } catch (error) {
-    if (begun) throw error;
-    return work();
-  }
 }
 
 const ofDevice = (casualty, device) => IDBKeyRange.bound([casualty, device, 0], [casualty, device, Infinity]);
@@ -117,10 +104,10 @@ function lastLine(lines, casualty, device, then) {
 
 async function addSurely(casualty, device, body, head, again) {
   try {
-    return await inTurn(casualty, () => addNext(casualty, device, body, head, again));
+    return await addNext(casualty, device, body, head, again);
   } catch {
     await reopen();
-    return inTurn(casualty, () => addNext(casualty, device, body, head, true));
+    return addNext(casualty, device, body, head, true);
   }
 }
 
@@ -190,7 +177,7 @@ export async function lines(casualty) {
 export async function merge(casualty, headJson, linesJson) {
   const incoming = JSON.parse(linesJson).map(l => ({ ...l, bytes: Uint8Array.from(atob(l.base64), c => c.charCodeAt(0)) }));
   for (const line of incoming) line.hash = await sha256(line.bytes);
-  const answer = await inTurn(casualty, () => write(['lines', 'asides', 'casualties'], (tx, give) => {
+  const answer = await write(['lines', 'asides', 'casualties'], (tx, give) => {
     const count = { added: 0, same: 0, conflicting: 0, unreadable: 0 };
     give(count);
     if (headJson) tx.objectStore('casualties').put(JSON.parse(headJson), casualty);
@@ -210,7 +197,7 @@ export async function merge(casualty, headJson, linesJson) {
         else aside(line, 'conflicting');
       };
     }
-  }));
+  });
   news.postMessage(casualty);
   return JSON.stringify(answer);
 }
