@@ -1,5 +1,4 @@
 using Farhold.App.Phone;
-using Farhold.App.Screens;
 using Farhold.App.Shell;
 using Farhold.App.Store;
 using Farhold.App.Words;
@@ -18,9 +17,9 @@ public sealed class Logbook(CareDesk desk, Session session, Toasts toasts, Phone
     {
         if (await desk.LogAsync(open, payload, happened ?? Happened.At(session.Now)) is not Appended.Stored stored)
             return false;
-        var id = LineView.Of(stored.Line).Id;
+        var id = new EntryId(session.Device, stored.Number);
         if (session.Open?.Id == open.Id)
-            toasts.Show(texts.Logged(EntryText.Of(payload, clock.Zone)), () => session.WithdrawAsync(open, id, texts.UndoneReason));
+            toasts.Show(texts.Logged(EntryText.Of(payload, clock.Zone)), () => session.WithdrawAsync(open, id.ToString(), texts.UndoneReason));
         return true;
     }
 }

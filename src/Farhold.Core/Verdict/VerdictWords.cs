@@ -62,8 +62,8 @@ public static class VerdictWords
     /// <summary>What to do to learn an input, and how it stands now.</summary>
     public static string Look(Input input, LimbVerdict limb)
     {
-        var last = limb.Findings.SelectMany(f => f.Used).Where(u => u.Input == input.Name)
-            .Distinct().Select(InputWords.Of).FirstOrDefault() ?? $"{InputWords.Name(input.Name)} not known";
+        var last = limb.Findings.SelectMany(f => f.Trace.Leaves).SelectMany(l => l.Used).FirstOrDefault(u => u.Input == input.Name) is { } used
+            ? InputWords.Of(used) : $"{InputWords.Name(input.Name)} not known";
         return Plain.Line($"{(input.Look.Length > 0 ? input.Look : InputWords.Name(input.Name))} ({last})");
     }
 
