@@ -45,7 +45,7 @@ foreach (var file in assemblies)
     foreach (var ending in (string[])["", ".br", ".gz"])
         File.Delete(file + ending);
 
-// The page names the pack; the manifest of the offline copy lists it in place of what it holds.
+// The page names the pack; the manifest of the offline copy lists it in place of what it holds. Licences stay with the server.
 var page = Path.Combine(root, "index.html");
 var html = File.ReadAllText(page);
 var place = Regex.Match(html, "<meta name=\"assemblies\"[^>]*>");
@@ -60,7 +60,8 @@ var manifest = JsonNode.Parse(script[start..end])!;
 var packed = assemblies.Select(f => "_framework/" + Path.GetFileName(f)).ToHashSet();
 var assets = manifest["assets"]!.AsArray();
 foreach (var asset in assets.ToArray())
-    if (asset!["url"]!.GetValue<string>() is var url && (packed.Contains(url) || url.StartsWith("_framework/assemblies.", StringComparison.Ordinal)))
+    if (asset!["url"]!.GetValue<string>() is var url && (packed.Contains(url)
+        || url.StartsWith("_framework/assemblies.", StringComparison.Ordinal) || url.EndsWith("/LICENSE.txt", StringComparison.Ordinal)))
         assets.Remove(asset);
     else if (url == "index.html")
         asset["hash"] = Hash(File.ReadAllBytes(page));
