@@ -18,7 +18,7 @@ public sealed class CareDesk : IDisposable
     private static readonly Duration SavingPace = Duration.FromSeconds(30);
 
     /// <summary>Design: entries read between two breaths of a start.</summary>
-    private const int Piece = 50;
+    private const int Piece = 200;
 
     private readonly Session session;
     private readonly Preferences preferences;

@@ -7,6 +7,7 @@ const hastyMs = 500;
 const idleMs = 10_000;                 // an open choice that nobody touches any more
 const blankMs = 15_000;                // a started app that still shows no heading
 
+const breath = new MessageChannel();   // comes round sooner than a timer
 const page = document.getElementById('starting');
 const app = document.getElementById('app');
 const state = document.getElementById('starting-state');
@@ -39,7 +40,8 @@ async function log(casualty, entry) {
 
 /** Lets touches through between two pieces of the start, and waits while the carer is logging here. */
 export async function quiet() {
-  do await new Promise(done => setTimeout(done)); while (page.isConnected && (writing > 0 || touching()));
+  await new Promise(done => { breath.port1.onmessage = done; breath.port2.postMessage(null); });
+  while (page.isConnected && (writing > 0 || touching())) await new Promise(done => setTimeout(done, 50));
 }
 
 const at = now => now.toTimeString().slice(0, 5);
