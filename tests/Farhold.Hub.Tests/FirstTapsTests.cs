@@ -34,6 +34,7 @@ public class FirstTapsTests(Browser browser) : PhoneTest(browser)
 
         await Page.WaitForTimeoutAsync(600);
         await SayAsync("Note", "Called for help");
+        await Assertions.Expect(Page.GetByText(new Regex(@"^Saved at \d\d:\d\d: Note: Called for help$"))).ToBeVisibleAsync();
         await Page.Button("Undo").First.TapAsync();
         await Assertions.Expect(Page.GetByText("Taken back: Note: Called for help")).ToBeVisibleAsync();
         Assert.Contains("\"kind\":\"entry.withdrawn\"", (await LinesAsync())[^1], StringComparison.Ordinal);

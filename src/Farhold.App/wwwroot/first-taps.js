@@ -1,5 +1,6 @@
 // What can be logged before the app is up, and the way from this page to the app: it gives way as soon as the app shows
 // a place, but never under a finger. What can be said is described in First/FirstTaps.cs.
+import { waitWhile } from './breath.js';
 import { appendEarly } from './store.js';
 
 const touchedMs = 800;                 // a tap in this time belongs to this page
@@ -7,7 +8,6 @@ const hastyMs = 500;
 const idleMs = 10_000;                 // an open choice that nobody touches any more
 const blankMs = 15_000;                // a started app that still shows no heading
 
-const breath = new MessageChannel();   // comes round sooner than a timer
 const page = document.getElementById('starting');
 const app = document.getElementById('app');
 const state = document.getElementById('starting-state');
@@ -36,12 +36,6 @@ async function log(casualty, entry) {
   try { return { now, ...await appendEarly(casualty, JSON.stringify(entry)) }; }
   catch (error) { return { now, ok: false, reason: String(error?.message ?? error) }; }
   finally { writing--; }
-}
-
-/** Lets touches through between two pieces of the start, and waits while the carer is logging here. */
-export async function quiet() {
-  await new Promise(done => { breath.port1.onmessage = done; breath.port2.postMessage(null); });
-  while (page.isConnected && (writing > 0 || touching())) await new Promise(done => setTimeout(done, 50));
 }
 
 const at = now => now.toTimeString().slice(0, 5);
@@ -143,6 +137,7 @@ function look() {
 // Where this script does not run, the app's first content hides the page (app.css).
 page.classList.add('over');
 app.inert = true;
+waitWhile(() => page.isConnected && (writing > 0 || touching()));
 for (const kind of ['pointerdown', 'keydown']) page.addEventListener(kind, () => { touched = performance.now(); });
 const watch = new MutationObserver(look);
 watch.observe(app, { childList: true, subtree: true });

@@ -1,6 +1,6 @@
 // Small things the phone does for the app.
 
-export { quiet } from './first-taps.js';
+export { quiet } from './breath.js';
 
 export const get = key => localStorage.getItem('farhold-' + key) ?? '';
 
