@@ -112,9 +112,7 @@ function touching() {
   return still < touchedMs || (still < idleMs && document.querySelector('#first-taps details[open]'));
 }
 
-function busy() {
-  return writing > 0 || unsaved || touching();
-}
+const logging = () => writing > 0 || touching();
 
 function giveWay() {
   watch.disconnect();
@@ -127,7 +125,7 @@ function giveWay() {
 function look() {
   if (app.firstElementChild) begun ||= performance.now();
   if (!up()) return;
-  if (!busy()) return giveWay();
+  if (!logging() && !unsaved) return giveWay();
   if (state.dataset.up) return;
   state.dataset.up = 'yes';
   state.textContent = words.up + ' ';
@@ -137,7 +135,7 @@ function look() {
 // Where this script does not run, the app's first content hides the page (app.css).
 page.classList.add('over');
 app.inert = true;
-waitWhile(() => page.isConnected && (writing > 0 || touching()));
+waitWhile(() => page.isConnected && logging());
 for (const kind of ['pointerdown', 'keydown']) page.addEventListener(kind, () => { touched = performance.now(); });
 const watch = new MutationObserver(look);
 watch.observe(app, { childList: true, subtree: true });

@@ -62,7 +62,7 @@
   const simd = new Uint8Array([0, 97, 115, 109, 1, 0, 0, 0, 1, 4, 1, 96, 0, 0, 3, 2, 1, 0, 10, 9, 1, 7, 0, 65, 0, 253, 15, 26, 11]);
   const stuck = why => {
     const help = document.getElementById('stuck');
-    if (!help) return;
+    if (!help || document.getElementById('starting-state').dataset.up) return;
     help.hidden = false;
     document.getElementById('stuck-why').textContent = why;
   };
