@@ -112,14 +112,16 @@ internal sealed class EntryFields(StringPool pool)
         return Time(field) is { } instant ? Happened.At(instant) : Missing(field, default(Happened));
     }
 
-    public EntryId RequiredId(Field field)
+    public EntryId RequiredId(Field field) => OptionalId(field) ?? Missing(field, default(EntryId));
+
+    public EntryId? OptionalId(Field field)
     {
         if (Text(field, 80) is not { } text)
-            return Missing(field, default(EntryId));
+            return null;
         if (EntryId.TryParse(text) is { } id)
             return id with { Device = pool.Get(Encoding.ASCII.GetBytes(id.Device)) };
         Object(slots[(int)field].Start, $"{Fields.Wire(field)} is not a device id, a dash and a number from 1, such as 7k3f-12");
-        return default;
+        return null;
     }
 
     public Kind? KindWord() =>

@@ -24,6 +24,8 @@ public static class EntryText
         Payload.AttemptStarted p => $"Attempt to replace tourniquet {p.Tourniquet} started (wound {p.Wound})",
         Payload.AttemptEnded p => $"Attempt to replace tourniquet {p.Tourniquet} ended: {Ended(p.Outcome)}{Note(p.Note)}",
         Payload.SignsTaken p => Signs(p),
+        Payload.WatchStated { Able: true, Who: Watcher.Casualty } =>
+            "The casualty alone can watch the wound closely from now on",
         Payload.WatchStated p => p.Able
             ? "Someone can watch the wound closely from now on" : "Nobody can watch the wound closely from now on",
         Payload.SuppliesStated p => $"Supplies: {p.Count} {p.Item.Replace('-', ' ')}",
@@ -32,7 +34,15 @@ public static class EntryText
         Payload.UrineMeasured p => $"Urine: {Say.Number(p.Millilitres)} mL",
         Payload.TaskDone p => $"Done: {p.Task}{Note(p.Note)}",
         Payload.HelpExpected p => Help(p, zone),
-        Payload.AdviceReceived p => Advice(p),
+        Payload.CasualtyLookedOver p => LookedOver(p),
+        Payload.RegionLooked p => $"Looked at the {Place(p.Limb, p.Region)}: {Found(p.Found)}{Note(p.Note)}",
+        Payload.ContactTried p => $"Tried to reach advice{(p.Who is null ? "" : $" ({p.Who})")}"
+            + $"{(p.How is null ? "" : $" by {p.How}")}: {(p.Reached ? "reached" : "nobody reached")}",
+        Payload.QuestionAsked p => $"Asked {p.To}: {p.Text}",
+        Payload.AdviceReceived p => Advice(p, zone),
+        Payload.CasualtyMoved p => $"{(p.Phase == MovePhase.AboutTo ? "About to be moved" : "Moved")}: {Moved(p.How)}{Note(p.Note)}",
+        Payload.PositionNoted p => Position(p),
+        Payload.OutcomeReported p => Outcome(p),
         Payload.NoteWritten p => $"Note: {p.Text}",
         Payload.EntryAmended p => $"Corrects entry {p.Target}: {Replacing.InWords(p.Replace, zone)}",
         Payload.EntryWithdrawn p => $"Withdraws entry {p.Target}: {p.Reason}",
@@ -58,13 +68,74 @@ public static class EntryText
 
     private static string Wound(Payload.WoundFound p)
     {
-        var place = p.Limb is { } limb ? Say.Limb(limb) : p.Region is { } region ? Word(region) : "place unknown";
-        return $"Wound {p.Wound} found, {place}: {Word(p.Nature)}{Note(p.Note)}";
+        return $"Wound {p.Wound} found, {Place(p.Limb, p.Region)}: {Word(p.Nature)}{Note(p.Note)}";
+    }
+
+    private static string Place(Limb? limb, BodyRegion? region) =>
+        limb is { } l ? Say.Limb(l) : region is { } r ? Word(r) : "place unknown";
+
+    private static string Found(LookFound found) => found switch
+    {
+        LookFound.Nothing => "nothing found",
+        LookFound.Wound => "a wound",
+        LookFound.Other => "something else",
+        _ => throw new UnreachableException(),
+    };
+
+    private static string LookedOver(Payload.CasualtyLookedOver p)
+    {
+        var all = Listed(
+            [
+                YesNo("bleeding elsewhere", p.BleedingElsewhere), YesNo("wound or hard blow of the trunk", p.TrunkWound),
+                YesNo("breathing hard", p.BreathingHard), YesNo("very cold", p.VeryCold), YesNo("blood thinner", p.BloodThinner),
+            ],
+            ", ");
+        return $"Casualty looked over: {(all.Length == 0 ? "nothing recorded" : all)}";
+
+        static string? YesNo(string what, bool? flag) => flag is { } known ? $"{what}: {(known ? "yes" : "no")}" : null;
+    }
+
+    private static string Moved(Movement how) => how switch
+    {
+        Movement.Vehicle => "by vehicle",
+        Movement.Boat => "by boat",
+        Movement.Aircraft => "by aircraft",
+        _ => Word(how),
+    };
+
+    private static string Position(Payload.PositionNoted p)
+    {
+        var more = Listed(
+            [
+                p.AccuracyM is { } accuracy ? $"within {Say.Number(accuracy)} m" : null,
+                p.AltitudeM is { } altitude ? $"altitude {Say.Number(altitude)} m" : null,
+            ],
+            ", ");
+        return FormattableString.Invariant($"Position {p.Lat:0.#####}, {p.Lon:0.#####}") + (more.Length == 0 ? "" : $" ({more})");
+    }
+
+    private static string Outcome(Payload.OutcomeReported p)
+    {
+        var all = Listed(
+            [
+                p.Survived is { } survived ? (survived ? "survived" : "died") : null,
+                p is { Limb: { } limb, LimbOutcome: { } outcome } ? $"{Say.Limb(limb)} {Word(outcome)}" : null,
+            ],
+            ", ");
+        return $"Outcome, from {p.From}: {(all.Length == 0 ? "nothing recorded" : all)}{Note(p.Note)}";
     }
 
     private static string Tightened(Payload.TourniquetTightened p)
     {
-        var more = Listed([p.Place, p.Make is { } make ? Word(make) : null, p.Wound is { } w ? $"for wound {w}" : null], "; ");
+        var why = p.Why switch
+        {
+            TighteningReason.Bleeding => "because it bled",
+            TighteningReason.Precaution => "as a precaution",
+            TighteningReason.ReSited => "re-sited",
+            _ => null,
+        };
+        var more = Listed(
+            [p.Place, p.Make is { } make ? Word(make) : null, p.Wound is { } w ? $"for wound {w}" : null, why], "; ");
         return $"Tourniquet {p.Tourniquet} tightened on the {Say.Limb(p.Limb)}{(more.Length == 0 ? "" : $" ({more})")}";
     }
 
@@ -111,13 +182,27 @@ public static class EntryText
             var (e, l) => $", between {Say.Time(e!.Value, zone)} and {Say.Time(l!.Value, zone)}",
         };
         var from = Listed([p.Basis, p.Plan is { } plan ? $"plan {plan}" : null], "; ");
-        return $"Help expected {Say.Time(p.Likely, zone)}{range}{(from.Length == 0 ? "" : $" ({from})")}";
+        var what = p.Care switch
+        {
+            HelpCare.Hands => "More hands",
+            HelpCare.Clinic => "A clinic",
+            HelpCare.Surgery => "Surgery",
+            _ => "Help",
+        };
+        return $"{what} expected {Say.Time(p.Likely, zone)}{range}{(from.Length == 0 ? "" : $" ({from})")}";
     }
 
-    private static string Advice(Payload.AdviceReceived p)
+    private static string Advice(Payload.AdviceReceived p, DateTimeZone? zone)
     {
-        var allows = p.Allows.IsDefault ? "" : p.Allows.IsEmpty ? " [allows no attempt]" : $" [allows {string.Join(", ", p.Allows)}]";
-        return $"Advice from {p.From}: {p.Text}{allows}";
+        var allows = p.Allows.IsDefault ? null : p.Allows.IsEmpty ? "allows no attempt" : $"allows {string.Join(", ", p.Allows)}";
+        var more = Listed(
+            [
+                allows, p.Until is { } until ? $"until {Say.Time(until, zone)}" : null,
+                p.Answers is { } question ? $"answers {question}" : null,
+                p.ReadBack is { } back ? (back ? "read back" : "not read back") : null,
+            ],
+            "; ");
+        return $"Advice from {p.From}: {p.Text}{(more.Length == 0 ? "" : $" [{more}]")}";
     }
 
     private static string Bleeds(Bleeding bleeding) => bleeding switch

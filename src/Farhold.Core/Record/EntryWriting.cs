@@ -87,6 +87,7 @@ public static class EntryWriting
         switch (payload)
         {
             case Payload.CasualtyOpened p:
+                Text(w, "casualty", p.Casualty);
                 w.WriteString("alias", p.Alias);
                 Word(w, "sex", p.Sex);
                 Number(w, "ageYears", p.AgeYears);
@@ -108,6 +109,7 @@ public static class EntryWriting
                 Text(w, "place", p.Place);
                 Word(w, "make", p.Make);
                 Text(w, "wound", p.Wound);
+                Word(w, "why", p.Why);
                 break;
             case Payload.TourniquetSlackened p:
                 w.WriteString("tourniquet", p.Tourniquet);
@@ -146,6 +148,7 @@ public static class EntryWriting
                 break;
             case Payload.WatchStated p:
                 w.WriteBoolean("able", p.Able);
+                Word(w, "who", p.Who);
                 break;
             case Payload.SuppliesStated p:
                 w.WriteString("item", p.Item);
@@ -171,6 +174,7 @@ public static class EntryWriting
                 Text(w, "note", p.Note);
                 break;
             case Payload.HelpExpected p:
+                Word(w, "care", p.Care);
                 Time(w, "likely", p.Likely);
                 Time(w, "earliest", p.Earliest);
                 Time(w, "latest", p.Latest);
@@ -181,6 +185,49 @@ public static class EntryWriting
                 w.WriteString("from", p.From);
                 w.WriteString("text", p.Text);
                 Texts(w, "allows", p.Allows);
+                Text(w, "answers", p.Answers?.ToString());
+                Time(w, "until", p.Until);
+                Flag(w, "readBack", p.ReadBack);
+                break;
+            case Payload.CasualtyLookedOver p:
+                Flag(w, "bleedingElsewhere", p.BleedingElsewhere);
+                Flag(w, "trunkWound", p.TrunkWound);
+                Flag(w, "breathingHard", p.BreathingHard);
+                Flag(w, "veryCold", p.VeryCold);
+                Flag(w, "bloodThinner", p.BloodThinner);
+                break;
+            case Payload.RegionLooked p:
+                Word(w, "limb", p.Limb);
+                Word(w, "region", p.Region);
+                Word<LookFound>(w, "found", p.Found);
+                Text(w, "note", p.Note);
+                break;
+            case Payload.ContactTried p:
+                w.WriteBoolean("reached", p.Reached);
+                Text(w, "who", p.Who);
+                Text(w, "how", p.How);
+                break;
+            case Payload.QuestionAsked p:
+                w.WriteString("to", p.To);
+                w.WriteString("text", p.Text);
+                break;
+            case Payload.CasualtyMoved p:
+                Word<Movement>(w, "how", p.How);
+                Word<MovePhase>(w, "phase", p.Phase);
+                Text(w, "note", p.Note);
+                break;
+            case Payload.PositionNoted p:
+                Number(w, "lat", p.Lat);
+                Number(w, "lon", p.Lon);
+                Number(w, "accuracyM", p.AccuracyM);
+                Number(w, "altitudeM", p.AltitudeM);
+                break;
+            case Payload.OutcomeReported p:
+                w.WriteString("from", p.From);
+                Flag(w, "survived", p.Survived);
+                Word(w, "limb", p.Limb);
+                Word(w, "limbOutcome", p.LimbOutcome);
+                Text(w, "note", p.Note);
                 break;
             case Payload.NoteWritten p:
                 w.WriteString("text", p.Text);

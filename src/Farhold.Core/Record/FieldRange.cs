@@ -27,6 +27,11 @@ public sealed record FieldRange(string Field, double Min, double Max, string Uni
     public static readonly FieldRange Verbal = new("verbal", 1, 5, "points", Whole: true);
     public static readonly FieldRange Motor = new("motor", 1, 6, "points", Whole: true);
 
+    public static readonly FieldRange Lat = new("lat", -90, 90, "degrees");
+    public static readonly FieldRange Lon = new("lon", -180, 180, "degrees");
+    public static readonly FieldRange AccuracyM = new("accuracyM", 0, 100_000, "m");
+    public static readonly FieldRange AltitudeM = new("altitudeM", -500, 9_000, "m");
+
     public bool Holds(double value) => value >= Min && value <= Max && (!Whole || value == Math.Truncate(value));
 
     /// <summary>Why the value is refused, for a person.</summary>

@@ -35,6 +35,22 @@ public static class FieldWords
         ["likely"] = "most likely",
         ["allows"] = "allows attempts on",
         ["to"] = "handed over to",
+        ["casualty"] = "identity",
+        ["care"] = "kind of help",
+        ["why"] = "reason for tightening",
+        ["who"] = "who it is about",
+        ["bleedingElsewhere"] = "bleeding elsewhere",
+        ["trunkWound"] = "wound or hard blow of the trunk",
+        ["found"] = "what was found",
+        ["reached"] = "somebody was reached",
+        ["answers"] = "question answered",
+        ["readBack"] = "read back",
+        ["phase"] = "before or after the move",
+        ["lat"] = "latitude (degrees)",
+        ["lon"] = "longitude (degrees)",
+        ["accuracyM"] = "accuracy (m)",
+        ["altitudeM"] = "altitude (m)",
+        ["limbOutcome"] = "outcome of the limb",
     };
 
     /// <summary><c>heart rate</c>; a name that is not known is only taken apart: <c>skinTone</c> becomes <c>skin tone</c>.</summary>

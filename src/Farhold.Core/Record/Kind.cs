@@ -24,7 +24,14 @@ public enum Kind
     UrineMeasured,
     TaskDone,
     HelpExpected,
+    CasualtyLookedOver,
+    RegionLooked,
+    ContactTried,
+    QuestionAsked,
     AdviceReceived,
+    CasualtyMoved,
+    PositionNoted,
+    OutcomeReported,
     Note,
     EntryAmended,
     EntryWithdrawn,
@@ -73,7 +80,14 @@ public static class Kinds
         Payload.UrineMeasured => Kind.UrineMeasured,
         Payload.TaskDone => Kind.TaskDone,
         Payload.HelpExpected => Kind.HelpExpected,
+        Payload.CasualtyLookedOver => Kind.CasualtyLookedOver,
+        Payload.RegionLooked => Kind.RegionLooked,
+        Payload.ContactTried => Kind.ContactTried,
+        Payload.QuestionAsked => Kind.QuestionAsked,
         Payload.AdviceReceived => Kind.AdviceReceived,
+        Payload.CasualtyMoved => Kind.CasualtyMoved,
+        Payload.PositionNoted => Kind.PositionNoted,
+        Payload.OutcomeReported => Kind.OutcomeReported,
         Payload.NoteWritten => Kind.Note,
         Payload.EntryAmended => Kind.EntryAmended,
         Payload.EntryWithdrawn => Kind.EntryWithdrawn,
@@ -82,6 +96,14 @@ public static class Kinds
         _ => throw new UnreachableException(),
     };
 
-    /// <summary><c>TourniquetTightened</c> is <c>tourniquet.tightened</c> on the wire; <c>Note</c> is <c>note</c>.</summary>
-    private static string WireName(string name) => Farhold.Wire.Dashed(name).Replace('-', '.');
+    /// <summary>
+    /// <c>TourniquetTightened</c> is <c>tourniquet.tightened</c> on the wire, <c>CasualtyLookedOver</c> is
+    /// <c>casualty.looked-over</c>, and <c>Note</c> is <c>note</c>.
+    /// </summary>
+    private static string WireName(string name)
+    {
+        var dashed = Farhold.Wire.Dashed(name);
+        var dash = dashed.IndexOf('-', StringComparison.Ordinal);
+        return dash < 0 ? dashed : $"{dashed[..dash]}.{dashed[(dash + 1)..]}";
+    }
 }

@@ -11,6 +11,7 @@ public abstract record Payload
     {
     }
 
+    /// <param name="Casualty">128 random bits in base32: who this is, on whatever device; null in records that have none.</param>
     public sealed record CasualtyOpened(
         string Alias,
         Sex? Sex = null,
@@ -18,14 +19,20 @@ public abstract record Payload
         double? MassKg = null,
         ImmutableArray<string> Allergies = default,
         ImmutableArray<string> Medicines = default,
-        string? History = null) : Payload;
+        string? History = null,
+        string? Casualty = null) : Payload;
 
     /// <summary>A wound on a limb or in a region: exactly one of the two is set.</summary>
     public sealed record WoundFound(
         string Wound, Limb? Limb, BodyRegion? Region, WoundNature Nature, string? Note = null) : Payload;
 
     public sealed record TourniquetTightened(
-        string Tourniquet, Limb Limb, string? Place = null, TourniquetMake? Make = null, string? Wound = null) : Payload;
+        string Tourniquet,
+        Limb Limb,
+        string? Place = null,
+        TourniquetMake? Make = null,
+        string? Wound = null,
+        TighteningReason? Why = null) : Payload;
 
     /// <summary>Slackened and left loosely in place.</summary>
     public sealed record TourniquetSlackened(string Tourniquet) : Payload;
@@ -98,7 +105,8 @@ public abstract record Payload
     }
 
     /// <summary>Someone can (or can't) watch the wound closely from now on.</summary>
-    public sealed record WatchStated(bool Able) : Payload;
+    /// <param name="Who">Null: somebody other than the casualty.</param>
+    public sealed record WatchStated(bool Able, Watcher? Who = null) : Payload;
 
     public sealed record SuppliesStated(string Item, int Count) : Payload;
 
@@ -113,11 +121,57 @@ public abstract record Payload
 
     /// <summary>When higher care is expected. Times are of the expected event, not of the entry.</summary>
     public sealed record HelpExpected(
-        Instant Likely, Instant? Earliest = null, Instant? Latest = null, string? Basis = null, string? Plan = null) : Payload;
+        Instant Likely,
+        Instant? Earliest = null,
+        Instant? Latest = null,
+        string? Basis = null,
+        string? Plan = null,
+        HelpCare? Care = null) : Payload;
 
-    /// <summary>Advice received; <paramref name="Allows"/> names what it expressly allows (known word: <c>attempt</c>).</summary>
+    /// <summary>The rest of the casualty, looked over; what was not looked at is null.</summary>
+    public sealed record CasualtyLookedOver(
+        bool? BleedingElsewhere = null,
+        bool? TrunkWound = null,
+        bool? BreathingHard = null,
+        bool? VeryCold = null,
+        bool? BloodThinner = null) : Payload;
+
+    /// <summary>A step of the first look: one region or one limb, and what was found there.</summary>
+    public sealed record RegionLooked(Limb? Limb, BodyRegion? Region, LookFound Found, string? Note = null) : Payload;
+
+    /// <summary>Somebody tried to reach medical advice.</summary>
+    /// <param name="How">By phone, radio, satellite message.</param>
+    public sealed record ContactTried(bool Reached, string? Who = null, string? How = null) : Payload;
+
+    public sealed record QuestionAsked(string To, string Text) : Payload;
+
+    /// <summary>
+    /// Advice received; <paramref name="Allows"/> names what it expressly allows (known word: <see cref="AllowsAttempt"/>),
+    /// and is empty where it expressly allows nothing.
+    /// </summary>
+    /// <param name="Answers">The question it answers.</param>
+    /// <param name="Until">When what it allows, or its no, ends.</param>
+    /// <param name="ReadBack">The carer repeated it and the adviser agreed.</param>
     public sealed record AdviceReceived(
-        string From, string Text, ImmutableArray<string> Allows = default) : Payload;
+        string From,
+        string Text,
+        ImmutableArray<string> Allows = default,
+        EntryId? Answers = null,
+        Instant? Until = null,
+        bool? ReadBack = null) : Payload
+    {
+        public const string AllowsAttempt = "attempt";
+    }
+
+    public sealed record CasualtyMoved(Movement How, MovePhase Phase, string? Note = null) : Payload;
+
+    /// <summary>Where the casualty is, in degrees (WGS 84); accuracy and altitude in metres.</summary>
+    public sealed record PositionNoted(double Lat, double Lon, double? AccuracyM = null, double? AltitudeM = null) : Payload;
+
+    /// <summary>What came of it, as <paramref name="From"/> reports later; may come after care has ended.</summary>
+    /// <param name="Limb">Set together with <paramref name="LimbOutcome"/>.</param>
+    public sealed record OutcomeReported(
+        string From, bool? Survived = null, Limb? Limb = null, LimbFate? LimbOutcome = null, string? Note = null) : Payload;
 
     public sealed record NoteWritten(string Text) : Payload;
 

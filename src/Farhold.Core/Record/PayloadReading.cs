@@ -15,14 +15,16 @@ internal static class PayloadReading
             f.Number(FieldRange.MassKg, Field.MassKg),
             f.Texts(Field.Allergies),
             f.Texts(Field.Medicines),
-            f.Text(Field.History)),
+            f.Text(Field.History),
+            f.Name(Field.Casualty)),
         Kind.WoundFound => Wound(f),
         Kind.TourniquetTightened => new Payload.TourniquetTightened(
             f.RequiredName(Field.Tourniquet),
             f.RequiredWord<Limb>(Field.Limb),
             f.Text(Field.Place),
             f.Word<TourniquetMake>(Field.Make),
-            f.Name(Field.Wound)),
+            f.Name(Field.Wound),
+            f.Word<TighteningReason>(Field.Why)),
         Kind.TourniquetSlackened => new Payload.TourniquetSlackened(f.RequiredName(Field.Tourniquet)),
         Kind.TourniquetRemoved => new Payload.TourniquetRemoved(f.RequiredName(Field.Tourniquet)),
         Kind.WoundPacked => new Payload.WoundPacked(
@@ -41,7 +43,7 @@ internal static class PayloadReading
             f.RequiredWord<AttemptOutcome>(Field.Outcome),
             f.Text(Field.Note)),
         Kind.SignsTaken => Signs(f),
-        Kind.WatchStated => new Payload.WatchStated(f.RequiredFlag(Field.Able)),
+        Kind.WatchStated => new Payload.WatchStated(f.RequiredFlag(Field.Able), f.Word<Watcher>(Field.Who)),
         Kind.SuppliesStated => new Payload.SuppliesStated(
             f.RequiredName(Field.Item), (int)f.RequiredNumber(FieldRange.Count, Field.Count)),
         Kind.DrugGiven => new Payload.DrugGiven(
@@ -57,8 +59,30 @@ internal static class PayloadReading
         Kind.UrineMeasured => new Payload.UrineMeasured(f.RequiredNumber(FieldRange.Millilitres, Field.Millilitres)),
         Kind.TaskDone => new Payload.TaskDone(f.RequiredName(Field.Task), f.Text(Field.Note)),
         Kind.HelpExpected => Help(f),
+        Kind.CasualtyLookedOver => new Payload.CasualtyLookedOver(
+            f.Flag(Field.BleedingElsewhere),
+            f.Flag(Field.TrunkWound),
+            f.Flag(Field.BreathingHard),
+            f.Flag(Field.VeryCold),
+            f.Flag(Field.BloodThinner)),
+        Kind.RegionLooked => Looked(f),
+        Kind.ContactTried => new Payload.ContactTried(f.RequiredFlag(Field.Reached), f.Text(Field.Who), f.Text(Field.How)),
+        Kind.QuestionAsked => new Payload.QuestionAsked(f.RequiredText(Field.To), f.RequiredText(Field.Text)),
         Kind.AdviceReceived => new Payload.AdviceReceived(
-            f.RequiredText(Field.From), f.RequiredText(Field.Text), f.Texts(Field.Allows)),
+            f.RequiredText(Field.From),
+            f.RequiredText(Field.Text),
+            f.Texts(Field.Allows),
+            f.OptionalId(Field.Answers),
+            f.Time(Field.Until),
+            f.Flag(Field.ReadBack)),
+        Kind.CasualtyMoved => new Payload.CasualtyMoved(
+            f.RequiredWord<Movement>(Field.How), f.RequiredWord<MovePhase>(Field.Phase), f.Text(Field.Note)),
+        Kind.PositionNoted => new Payload.PositionNoted(
+            f.RequiredNumber(FieldRange.Lat, Field.Lat),
+            f.RequiredNumber(FieldRange.Lon, Field.Lon),
+            f.Number(FieldRange.AccuracyM, Field.AccuracyM),
+            f.Number(FieldRange.AltitudeM, Field.AltitudeM)),
+        Kind.OutcomeReported => Outcome(f),
         Kind.Note => new Payload.NoteWritten(f.RequiredText(Field.Text)),
         Kind.EntryAmended => new Payload.EntryAmended(f.RequiredId(Field.Target), f.RequiredJsonObject(Field.Replace)),
         Kind.EntryWithdrawn => new Payload.EntryWithdrawn(f.RequiredId(Field.Target), f.RequiredText(Field.Reason)),
@@ -70,12 +94,34 @@ internal static class PayloadReading
 
     private static Payload.WoundFound Wound(EntryFields f)
     {
-        var limb = f.Word<Limb>(Field.Limb);
-        var region = f.Word<BodyRegion>(Field.Region);
-        if (f.Has(Field.Limb) == f.Has(Field.Region))
-            f.Object(Field.Wound, "a wound is on one limb or in one region: give exactly one of the two");
+        var (limb, region) = Place(f, "a wound is on");
         return new(
             f.RequiredName(Field.Wound), limb, region, f.RequiredWord<WoundNature>(Field.Nature), f.Text(Field.Note));
+    }
+
+    private static Payload.RegionLooked Looked(EntryFields f)
+    {
+        var (limb, region) = Place(f, "a look is at");
+        return new(limb, region, f.RequiredWord<LookFound>(Field.Found), f.Text(Field.Note));
+    }
+
+    private static (Limb? Limb, BodyRegion? Region) Place(EntryFields f, string what)
+    {
+        if (f.Has(Field.Limb) == f.Has(Field.Region))
+            f.Object(Field.Limb, $"{what} one limb or in one region: give exactly one of limb and region");
+        return (f.Word<Limb>(Field.Limb), f.Word<BodyRegion>(Field.Region));
+    }
+
+    private static Payload.OutcomeReported Outcome(EntryFields f)
+    {
+        if (f.Has(Field.Limb) != f.Has(Field.LimbOutcome))
+            f.Object(Field.Limb, "limb and limbOutcome go together");
+        return new(
+            f.RequiredText(Field.From),
+            f.Flag(Field.Survived),
+            f.Word<Limb>(Field.Limb),
+            f.Word<LimbFate>(Field.LimbOutcome),
+            f.Text(Field.Note));
     }
 
     private static Payload.SignsTaken Signs(EntryFields f)
@@ -135,7 +181,8 @@ internal static class PayloadReading
             f.Time(Field.Earliest),
             f.Time(Field.Latest),
             f.Text(Field.Basis),
-            f.Name(Field.Plan));
+            f.Name(Field.Plan),
+            f.Word<HelpCare>(Field.Care));
         if (help.Earliest > help.Likely || help.Latest < help.Likely)
             f.Object(Field.Likely, "the likely time has to lie between earliest and latest");
         return help;

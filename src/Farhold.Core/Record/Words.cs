@@ -115,3 +115,56 @@ public enum CareEnd
     Died,
     Stopped,
 }
+
+/// <summary>Why a tourniquet was tightened again.</summary>
+public enum TighteningReason
+{
+    Bleeding,
+    Precaution,
+    ReSited,
+}
+
+public enum Watcher
+{
+    Other,
+    Casualty,
+}
+
+/// <summary>What kind of help comes: more helpers, a clinic, or care that can take the limb over.</summary>
+public enum HelpCare
+{
+    Hands,
+    Clinic,
+    Surgery,
+}
+
+/// <summary>What a look at one part of the body came to.</summary>
+public enum LookFound
+{
+    Nothing,
+    Wound,
+    Other,
+}
+
+public enum Movement
+{
+    Turned,
+    Lifted,
+    Walked,
+    Carried,
+    Vehicle,
+    Boat,
+    Aircraft,
+}
+
+public enum MovePhase
+{
+    AboutTo,
+    Moved,
+}
+
+public enum LimbFate
+{
+    Kept,
+    Lost,
+}
