@@ -28,7 +28,7 @@ public static class Circumstances
         Circumstance.ReducedConsciousness => Latest(state, judged, Input.Mental, r => Kleene.Of(r.Word != "alert")),
         Circumstance.BreathingTrouble => BreathingTrouble(state, judged),
         Circumstance.LongTourniquet => LongTourniquet(state, judged),
-        Circumstance.Pregnancy => Pregnancy(Opened(state, judged.At), judged.At),
+        Circumstance.Pregnancy => Pregnancy(Opened(state, judged.At)),
         Circumstance.Child => Opened(state, judged.At)?.AgeYears is { } age ? Kleene.Of(age < AdultYears) : Truth.Unknown,
         _ => throw new System.Diagnostics.UnreachableException(),
     };
@@ -58,7 +58,7 @@ public static class Circumstances
         return long_;
     }
 
-    private static Truth Pregnancy(Payload.CasualtyOpened? opened, Instant now)
+    internal static Truth Pregnancy(Payload.CasualtyOpened? opened)
     {
         if (opened is { Sex: Sex.Male } or { AgeYears: < 10 or > 60 })
             return Truth.NotMet;
@@ -73,7 +73,7 @@ public static class Circumstances
     {
         var fresh = judged.Protocol.Freshness.GetValueOrDefault(input.Name, Duration.MaxValue);
         Truth? all = null;
-        foreach (var reading in Looking.For(input, new(state, judged.At, null, [], []), fresh))
+        foreach (var reading in Looking.For(input, new(new CasualtyView(state, judged.Protocol, judged.At, []), null, []), fresh))
             all = Kleene.Agreed(all, reading.When.Until(judged.At).Max > fresh ? Truth.Unknown : asks(reading));
         return all ?? Truth.Unknown;
     }

@@ -8,7 +8,15 @@ public static class Supplies
     public const string PressureDressing = "pressure-dressing";
 
     /// <summary>Anything to pack a wound with; the same words as a packing's material.</summary>
-    public static IReadOnlyList<string> Packing => Wire.Words<PackingMaterial>();
+    public static IReadOnlyList<string> PackingItems => Wire.Words<PackingMaterial>();
+
+    /// <summary>Something to pack a wound with.</summary>
+    public static Truth Packing(State state, Instant now) =>
+        Wire.Words<PackingMaterial>().Aggregate(Truth.NotMet, (t, item) => t.Or(Left(item, state, now)));
+
+    /// <summary>Something to press with.</summary>
+    public static Truth Pressing(State state, Instant now) =>
+        new[] { PressureDressing, "elastic-bandage", Wire.Word(PackingMaterial.Cloth) }.Aggregate(Truth.NotMet, (t, item) => t.Or(Left(item, state, now)));
 
     /// <summary>
     /// Whether at least one whole piece is left for certain, by the same count as <see cref="Stock"/>. Unknown if never counted,

@@ -3,7 +3,7 @@ using NodaTime;
 
 namespace Farhold;
 
-/// <summary>How an attempt to replace a tourniquet stands. Only <c>Bled</c> shows that the tourniquet is needed.</summary>
+/// <summary>How an attempt to convert a tourniquet stands. Only <c>Bled</c> shows that the tourniquet is needed.</summary>
 public enum AttemptResult
 {
     UnderWay,
@@ -12,14 +12,15 @@ public enum AttemptResult
     Abandoned,
 }
 
-/// <summary>One attempt to replace a tourniquet by packing and pressure.</summary>
+/// <summary>One attempt to convert a tourniquet to packing and pressure.</summary>
 /// <param name="Ended">When it ended, or when the limb was tightened again; null while under way.</param>
 public sealed record Attempt(string Wound, string Tourniquet, Happened Started, Happened? Ended, AttemptResult Result)
 {
     /// <summary>The attempts on a limb up to <paramref name="now"/>, in order.</summary>
     /// <remarks>
     /// A limb tightened again after an attempt that held, or during one nobody ended, counts as bled, whatever was written
-    /// down: the cautious reading. An end without a beginning is an attempt of its own.
+    /// down, unless the tightening says that it was a precaution or a re-siting: the cautious reading. An end without a
+    /// beginning is an attempt of its own.
     /// </remarks>
     public static ImmutableArray<Attempt> On(Limb limb, State state, Instant now)
     {
@@ -58,7 +59,8 @@ public sealed record Attempt(string Wound, string Tourniquet, Happened Started, 
             _ => throw new System.Diagnostics.UnreachableException(),
         };
         var outcome = end?.As<Payload.AttemptEnded>().Outcome;
-        var again = tightened.FirstOrDefault(t => t.When.Latest > start.When.Latest && t.When.Earliest < next);
+        var again = tightened.FirstOrDefault(t => t.When.Latest > start.When.Latest && t.When.Earliest < next
+            && t.As<Payload.TourniquetTightened>().Why is not (TighteningReason.Precaution or TighteningReason.ReSited));
         var result = outcome switch
         {
             AttemptOutcome.Abandoned => AttemptResult.Abandoned,

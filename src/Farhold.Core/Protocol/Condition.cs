@@ -55,8 +55,11 @@ public abstract record Condition
     /// <summary>Holds one input against a number (durations in seconds).</summary>
     /// <param name="Clock">Name of the clock setting the limit was taken from, if it was.</param>
     /// <param name="Bands">Other limits by age; outside all bands <paramref name="Limit"/> applies.</param>
+    /// <param name="Measured">
+    /// Counts where it was measured: not met where it never was, and where the last value that got too old did not meet it.
+    /// </param>
     public sealed record Compare(
-        Input Input, Comparison Comparison, double Limit, string? Clock, ImmutableArray<AgeBand> Bands) : Condition;
+        Input Input, Comparison Comparison, double Limit, string? Clock, ImmutableArray<AgeBand> Bands, bool Measured = false) : Condition;
 
     /// <summary>Asks whether one input is one of some words (flags are the words true and false).</summary>
     public sealed record OneOf(Input Input, ImmutableSortedSet<string> Words) : Condition;

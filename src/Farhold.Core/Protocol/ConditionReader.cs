@@ -51,9 +51,11 @@ internal sealed class ConditionReader(LocatedJson file, ClockLimits clock, Immut
 
     private Condition? Held(Located value, Input input)
     {
-        file.OnlyKnown(value, "input", "in", "is", "above", "atLeast", "below", "atMost", "byAge");
+        file.OnlyKnown(value, "input", "in", "is", "above", "atLeast", "below", "atMost", "byAge", "measured");
         if (value["byAge"] is { } byAge && input.Type != InputType.Number)
             return No(byAge, "only numbers have limits by age");
+        if (value["measured"] is { } measured && input.Type != InputType.Number)
+            return No(measured, "only numbers count where they were measured");
         var operands = value.Members.Where(m => m.Name is "in" or "is" || Comparisons.Any(c => c.Name == m.Name)).ToArray();
         if (operands is not [var operand])
             return No(value, "an input is held against exactly one of in, is, above, atLeast, below, atMost");
@@ -90,7 +92,8 @@ internal sealed class ConditionReader(LocatedJson file, ClockLimits clock, Immut
         var comparison = Comparisons.First(c => c.Name == operand.Name).Comparison;
         var (limit, clockName) = Limit(input, operand.Value);
         var bands = Bands(value);
-        return limit is null || bands.IsDefault ? null : new(input, comparison, limit.Value, clockName, bands);
+        var measured = file.Flag(value, "measured");
+        return limit is null || bands.IsDefault ? null : new(input, comparison, limit.Value, clockName, bands, measured);
     }
 
     private (double? Limit, string? Clock) Limit(Input input, Located operand)

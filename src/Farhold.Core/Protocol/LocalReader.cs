@@ -43,7 +43,7 @@ public sealed class LocalReader
             Clock = clock,
             Freshness = Freshness(root, parts),
             Criteria = Criteria(root, parts, clock),
-            Steps = Steps(root, parts),
+            Steps = Steps(root, parts, clock),
             Watch = Watch(root, parts),
             Tasks = Tasks(root, new(json, parts, clock)),
             CareFreshness = CareFreshness(root, parts),
@@ -159,12 +159,12 @@ public sealed class LocalReader
         Note(item, Change.Looser, dropped.Hard, $"{dropped.Id} is dropped: {dropped.Text}");
     }
 
-    private ImmutableArray<AttemptStep> Steps(Located root, ProtocolParts parts)
+    private ImmutableArray<AttemptStep> Steps(Located root, ProtocolParts parts, ClockLimits clock)
     {
         var steps = under.Steps.ToBuilder();
         foreach (var item in json.Items(root, "steps", required: false))
         {
-            if (parts.Step(item) is not { } step || under.Steps.FirstOrDefault(s => s.Id == step.Id) is not { } before)
+            if (parts.Step(item, clock) is not { } step || under.Steps.FirstOrDefault(s => s.Id == step.Id) is not { } before)
                 continue;
             Tell(item, Strictness.Of(before, step), default, $"the step {Wire.Word(step.Id)}", step.Text, (before.Text, before.Sources), (step.Text, step.Sources));
             steps[under.Steps.IndexOf(before)] = step;
@@ -300,7 +300,7 @@ public sealed class LocalReader
         Condition.All all => all.Parts.All(Stops),
         Condition.Any any => any.Parts.Any(Stops),
         Condition.Compare { Comparison: Comparison.AtLeast } c =>
-            c.Input == Input.SinceFirstTightened && c.Limit <= FurthestLimit.TotalSeconds,
+            (c.Input == Input.SinceFirstTightened || c.Input == Input.TimeOn) && c.Limit <= FurthestLimit.TotalSeconds,
         _ => false,
     };
 

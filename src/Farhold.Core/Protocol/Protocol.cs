@@ -11,7 +11,7 @@ public sealed record Source(string Key, string Title, string Known);
 public sealed record Authority(string Name, string Role, LocalDate Date);
 
 /// <summary>The limits of the limb clock and of waiting.</summary>
-/// <param name="Window">From first tightening: the time within which a replacement should be tried.</param>
+/// <param name="Window">From first tightening: the time within which a conversion should be tried.</param>
 /// <param name="Limit">From first tightening: never after.</param>
 /// <param name="Soon">From now: with higher care this close there is nothing to gain.</param>
 /// <param name="SoonProbability">How likely a forecast has to say that help comes by a time, for that time to count as its latest.</param>
@@ -23,7 +23,17 @@ public sealed record ClockLimits(Duration Window, Duration Limit, Duration Soon,
 
 /// <summary>A step of an attempt. <paramref name="Minimum"/> by what it is done with; the key <c>""</c> is for anything.</summary>
 public sealed record AttemptStep(
-    StepId Id, string Text, ImmutableSortedDictionary<string, Duration> Minimum, ImmutableArray<string> Sources);
+    StepId Id, string Text, ImmutableSortedDictionary<string, Duration> Minimum, ImmutableArray<string> Sources)
+{
+    /// <summary>What comes before it, each where its condition is met.</summary>
+    public ImmutableArray<ConditionalText> Before { get; init; } = [];
+
+    /// <summary>Where it is met, the step takes twice its minimum.</summary>
+    public Condition? Twice { get; init; }
+
+    /// <summary>A task of the protocol that has to be done before the step; null for none.</summary>
+    public string? Gate { get; init; }
+}
 
 public enum StepId
 {
@@ -39,7 +49,9 @@ public enum StepId
 /// <param name="Every">Null: look without a break.</param>
 public sealed record WatchPeriod(Duration? Until, Duration? Every);
 
-public sealed record WatchPlan(string Text, ImmutableArray<WatchPeriod> Periods, ImmutableArray<string> Sources);
+/// <param name="AfterMove">How long to look without a break after every move; null: not said.</param>
+public sealed record WatchPlan(
+    string Text, ImmutableArray<WatchPeriod> Periods, ImmutableArray<string> Sources, Duration? AfterMove = null);
 
 /// <summary>A protocol: the criteria of the decision and the times that go with it. Versioned data, never code.</summary>
 /// <param name="Local">The local protocol laid over it, or null.</param>
@@ -58,6 +70,20 @@ public sealed record Protocol(
 {
     /// <summary>How long values stay fresh that tasks ask about, where it differs from the criteria's: care looks less far ahead.</summary>
     public ImmutableSortedDictionary<string, Duration> CareFreshness { get; init; } = ImmutableSortedDictionary<string, Duration>.Empty;
+
+    public LookRules Looks { get; init; } = LookRules.Usual;
+
+    public AdviceRules Advice { get; init; } = AdviceRules.Usual;
+
+    public EffectPlan Effect { get; init; } = EffectPlan.Usual;
+
+    public AttemptRules Attempts { get; init; } = AttemptRules.Usual;
+
+    /// <summary>What to do where an attempt is called for: the first whose condition is met.</summary>
+    public ImmutableArray<ConditionalText> AttemptActs { get; init; } = [];
+
+    /// <summary>What is said beside an attempt, wherever its condition is met.</summary>
+    public ImmutableArray<ConditionalText> Cautions { get; init; } = [];
 }
 
 /// <summary>What a local protocol changed.</summary>

@@ -91,40 +91,140 @@ internal sealed class ProtocolParts(LocatedJson json, Located root, ImmutableArr
     {
         if (!json.IsObject(item, "a criterion"))
             return null;
-        json.OnlyKnown(item, "id", "role", "group", "hard", "text", "sources", "when");
+        json.OnlyKnown(
+            item, "id", "role", "group", "hard", "stops", "adviceLifts", "givesWay", "text", "acts", "look", "change", "sources", "when");
         var condition = json.Required(item, "when") is { } when ? new ConditionReader(json, clock, inputs).Read(when) : null;
-        var group = item["group"] is null ? null : json.Text(item, "group");
         var id = json.Text(item, "id");
         return condition is null ? null
-            : new(id, json.Word<Role>(item, "role"), group, json.Flag(item, "hard"), json.Text(item, "text"), Cited(item), condition);
+            : new(
+                id, json.Word<Role>(item, "role"), Optional(item, "group"), json.Flag(item, "hard"), json.Text(item, "text"), Cited(item), condition)
+            {
+                Stops = json.Flag(item, "stops"),
+                AdviceLifts = json.Flag(item, "adviceLifts"),
+                GivesWay = json.OptionalSpan(item, "givesWay"),
+                Acts = Texts(item, "acts", clock),
+                Look = Optional(item, "look"),
+                Change = Optional(item, "change"),
+            };
     }
 
-    public ImmutableArray<AttemptStep> Steps() =>
-        [.. json.Items(root, "steps").Select(Step).OfType<AttemptStep>()];
+    /// <summary>A list of texts, each where its condition is met; empty where the list is not given.</summary>
+    public ImmutableArray<ConditionalText> Texts(Located value, string name, ClockLimits clock)
+    {
+        var texts = ImmutableArray.CreateBuilder<ConditionalText>();
+        foreach (var item in json.Items(value, name, required: false))
+        {
+            if (!json.IsObject(item, "a text with its condition"))
+                continue;
+            json.OnlyKnown(item, "when", "text");
+            var when = item["when"] is { } given ? new ConditionReader(json, clock, LongInput.All).Read(given) : null;
+            texts.Add(new(when, json.Text(item, "text")));
+        }
 
-    public AttemptStep? Step(Located item)
+        return texts.ToImmutable();
+    }
+
+    private string? Optional(Located item, string name) => item[name] is null ? null : json.Text(item, name);
+
+    public LookRules Looks(LookRules under)
+    {
+        if (root["looks"] is not { } looks || !json.IsObject(looks, "looks"))
+            return under;
+        json.OnlyKnown(looks, "within", "apart", "closing", "softLooks", "softOver", "heartRateUp", "systolicDown");
+        double Number(string name, double otherwise) =>
+            looks[name] is { } given && json.Number(given, name) is { } number ? Positive(given, name, number) : otherwise;
+        return new(
+            json.OptionalSpan(looks, "within") ?? under.Within,
+            json.OptionalSpan(looks, "apart") ?? under.Apart,
+            json.OptionalSpan(looks, "closing") ?? under.Closing,
+            (int)Number("softLooks", under.SoftLooks),
+            json.OptionalSpan(looks, "softOver") ?? under.SoftOver,
+            Number("heartRateUp", under.HeartRateUp),
+            Number("systolicDown", under.SystolicDown));
+    }
+
+    private double Positive(Located given, string name, double number)
+    {
+        if (number is < 1 or > 100)
+            json.Refuse(given.Offset, $"{name} has to be 1 to 100");
+        return number;
+    }
+
+    public AdviceRules Advice(AdviceRules under)
+    {
+        if (root["advice"] is not { } advice || !json.IsObject(advice, "advice"))
+            return under;
+        json.OnlyKnown(advice, "lasts", "unanswered", "tried");
+        return new(
+            json.OptionalSpan(advice, "lasts") ?? under.Lasts,
+            json.OptionalSpan(advice, "unanswered") ?? under.Unanswered,
+            json.OptionalSpan(advice, "tried") ?? under.Tried);
+    }
+
+    public EffectPlan Effect(EffectPlan under)
+    {
+        if (root["effect"] is not { } effect || !json.IsObject(effect, "effect"))
+            return under;
+        json.OnlyKnown(effect, "text", "checks", "every", "until", "sources");
+        var checks = json.Items(effect, "checks").Select(c => json.Span(c, "a check")).OfType<Duration>().ToImmutableArray();
+        if (checks.IsEmpty || !checks.SequenceEqual(checks.Distinct().Order()))
+            json.Refuse(effect.Offset, "checks are at least one span, each longer than the one before");
+        return new(
+            json.Text(effect, "text"), checks.IsEmpty ? under.Checks : checks,
+            json.OptionalSpan(effect, "every") ?? under.Every, json.OptionalSpan(effect, "until") ?? under.Until, Cited(effect));
+    }
+
+    public AttemptRules Attempts(AttemptRules under)
+    {
+        if (root["attempts"] is not { } attempts || !json.IsObject(attempts, "attempts"))
+            return under;
+        json.OnlyKnown(attempts, "lead", "held", "loose");
+        var lead = attempts["lead"] is { } given && json.IsObject(given, "lead") ? ByMaterial(given, "lead") : under.Lead;
+        if (!lead.ContainsKey(""))
+            json.Refuse(attempts.Offset, "lead has to say how long anything takes, under \"\"");
+        return new(
+            lead.Count == 0 ? under.Lead : lead,
+            json.OptionalSpan(attempts, "held") ?? under.Held,
+            json.OptionalSpan(attempts, "loose") ?? under.Loose);
+    }
+
+    private ImmutableSortedDictionary<string, Duration> ByMaterial(Located times, string what)
+    {
+        var byMaterial = ImmutableSortedDictionary.CreateBuilder<string, Duration>(StringComparer.Ordinal);
+        foreach (var member in times.Members)
+        {
+            if (member.Name.Length > 0 && !Wire.Words<PackingMaterial>().Contains(member.Name))
+                json.Refuse(member.Offset, $"{what} is by {string.Join(", ", Wire.Words<PackingMaterial>())} or \"\" for any");
+            else if (json.Span(member.Value, what) is { } span)
+                byMaterial[member.Name] = span;
+        }
+
+        return byMaterial.ToImmutable();
+    }
+
+    public ImmutableArray<AttemptStep> Steps(ClockLimits clock) =>
+        [.. json.Items(root, "steps").Select(i => Step(i, clock)).OfType<AttemptStep>()];
+
+    public AttemptStep? Step(Located item, ClockLimits clock)
     {
         if (!json.IsObject(item, "a step"))
             return null;
-        json.OnlyKnown(item, "id", "text", "minimum", "sources");
-        var minimum = ImmutableSortedDictionary.CreateBuilder<string, Duration>(StringComparer.Ordinal);
-        if (json.Required(item, "minimum") is { } times && json.IsObject(times, "minimum"))
-            foreach (var member in times.Members)
-            {
-                if (member.Name.Length > 0 && !Wire.Words<PackingMaterial>().Contains(member.Name))
-                    json.Refuse(member.Offset, $"minimum is by {string.Join(", ", Wire.Words<PackingMaterial>())} or \"\" for any");
-                else if (json.Span(member.Value, "minimum") is { } span)
-                    minimum[member.Name] = span;
-            }
-
-        return new(json.Word<StepId>(item, "id"), json.Text(item, "text"), minimum.ToImmutable(), Cited(item));
+        json.OnlyKnown(item, "id", "text", "before", "minimum", "twice", "gate", "sources");
+        var minimum = json.Required(item, "minimum") is { } times && json.IsObject(times, "minimum")
+            ? ByMaterial(times, "minimum") : ImmutableSortedDictionary<string, Duration>.Empty;
+        return new(json.Word<StepId>(item, "id"), json.Text(item, "text"), minimum, Cited(item))
+        {
+            Before = Texts(item, "before", clock),
+            Twice = item["twice"] is { } twice ? new ConditionReader(json, clock, LongInput.All).Read(twice) : null,
+            Gate = Optional(item, "gate"),
+        };
     }
 
     public WatchPlan? Watch()
     {
         if (json.Required(root, "watch") is not { } watch || !json.IsObject(watch, "watch"))
             return null;
-        json.OnlyKnown(watch, "text", "periods", "sources");
+        json.OnlyKnown(watch, "text", "periods", "afterMove", "sources");
         var periods = ImmutableArray.CreateBuilder<WatchPeriod>();
         foreach (var item in json.Items(watch, "periods"))
         {
@@ -139,7 +239,7 @@ internal sealed class ProtocolParts(LocatedJson json, Located root, ImmutableArr
             periods.Add(period);
         }
 
-        return new(json.Text(watch, "text"), periods.ToImmutable(), Cited(watch));
+        return new(json.Text(watch, "text"), periods.ToImmutable(), Cited(watch), json.OptionalSpan(watch, "afterMove"));
     }
 
     public ImmutableArray<string> Cited(Located item)

@@ -13,7 +13,9 @@ public static class ProtocolReader
 
     private static Protocol? Compose(LocatedJson json, Located root)
     {
-        json.OnlyKnown(root, "$schema", "protocol", "version", "title", "sources", "clock", "freshness", "criteria", "steps", "watch", "tasks", "careFreshness");
+        json.OnlyKnown(
+            root, "$schema", "protocol", "version", "title", "sources", "clock", "looks", "advice", "attempts", "effect", "freshness", "criteria",
+            "attemptActs", "cautions", "steps", "watch", "tasks", "careFreshness");
         var parts = new ProtocolParts(json, root);
         if (parts.Clock(null) is not { } clock)
             return null;
@@ -25,12 +27,18 @@ public static class ProtocolReader
             clock,
             parts.Freshness(),
             parts.Criteria(clock),
-            parts.Steps(),
+            parts.Steps(clock),
             parts.Watch() ?? new("", [], []),
             new CareTaskReader(json, parts, clock).All(root),
             null)
         {
             CareFreshness = parts.CareFreshness(),
+            Looks = parts.Looks(LookRules.Usual),
+            Advice = parts.Advice(AdviceRules.Usual),
+            Attempts = parts.Attempts(AttemptRules.Usual),
+            Effect = parts.Effect(EffectPlan.Usual),
+            AttemptActs = parts.Texts(root, "attemptActs", clock),
+            Cautions = parts.Texts(root, "cautions", clock),
         };
         Whole(json, root, protocol);
         return protocol;
@@ -50,16 +58,20 @@ public static class ProtocolReader
         foreach (var input in protocol.Criteria.SelectMany(c => c.Condition.Inputs).Distinct())
             if (input.Expires && !protocol.Freshness.ContainsKey(input.Name))
                 json.Refuse(root.Offset, $"freshness has to say how long {input.Name} stays fresh");
+        foreach (var step in protocol.Steps.Where(s => s.Gate is { } gate && protocol.Tasks.All(t => t.Id != gate)))
+            json.Refuse(root.Offset, $"the step {Wire.Word(step.Id)} waits for {step.Gate}, which is no task here");
         foreach (var twice in protocol.Tasks.GroupBy(t => t.Id).Where(g => g.Count() > 1))
             json.Refuse(root.Offset, $"task {twice.Key} is given twice");
         foreach (var task in protocol.Tasks.Where(t => t.ReplacedBy is { } other && protocol.Tasks.All(o => o.Id != other)))
             json.Refuse(root.Offset, $"task {task.Id} is replaced by {task.ReplacedBy}, which is no task here");
-        foreach (var input in protocol.Tasks.SelectMany(t => t.Condition?.Inputs ?? []).Distinct())
+        var texts = protocol.AttemptActs.Concat(protocol.Cautions).Concat(protocol.Criteria.SelectMany(c => c.Acts))
+            .Concat(protocol.Steps.SelectMany(s => s.Before));
+        foreach (var input in protocol.Tasks.Select(t => t.Condition).Concat(texts.Select(t => t.When)).SelectMany(c => c?.Inputs ?? []).Distinct())
             if (input.Expires && !protocol.Freshness.ContainsKey(input.Name) && !protocol.CareFreshness.ContainsKey(input.Name))
                 json.Refuse(root.Offset, $"careFreshness has to say how long {input.Name} stays fresh");
         var cited = protocol.Criteria.SelectMany(c => c.Sources)
             .Concat(protocol.Steps.SelectMany(s => s.Sources)).Concat(protocol.Watch.Sources)
-            .Concat(protocol.Tasks.SelectMany(t => t.Sources));
+            .Concat(protocol.Tasks.SelectMany(t => t.Sources)).Concat(protocol.Effect.Sources);
         json.Listed(root, cited, protocol.Sources);
     }
 }

@@ -56,7 +56,8 @@ internal static class Strictness
         Duration At(WatchPlan plan, Duration since) =>
             plan.Periods.First(p => p.Until is null || since < p.Until).Every ?? Duration.Zero;
         return before.Periods.Concat(after.Periods).Select(p => p.Until).OfType<Duration>().Append(Duration.Zero)
-            .Aggregate(Change.Same, (c, since) => c.With(Shorter(At(before, since), At(after, since))));
+            .Aggregate(Change.Same, (c, since) => c.With(Shorter(At(before, since), At(after, since))))
+            .With(Longer(before.AfterMove ?? Duration.Zero, after.AfterMove ?? Duration.Zero));
     }
 
     public static Change Of(CareTask before, CareTask after)

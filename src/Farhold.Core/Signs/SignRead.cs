@@ -19,13 +19,10 @@ internal sealed class SignRead
     public static readonly SignRead Cool = Flag(s => s.Cool);
     public static readonly SignRead Clammy = Flag(s => s.Clammy);
 
-    /// <summary>A pressure, or that there is no way to measure one: a known answer, which stands until a pressure is recorded.</summary>
-    public static readonly SignRead Systolic = new(
-        s => s.Systolic is not null || s.NoPressureCuff == true,
-        (s, when) => s.Systolic is { } value ? Reading.Of(value, when) : Reading.Of("no-cuff", when, lasting: true));
+    public static readonly SignRead Systolic = Number(s => s.Systolic);
 
-    public static readonly SignRead ShockIndex = Number(
-        s => s is { HeartRate: > 0 and { } rate, Systolic: > 0 and { } systolic } ? Farhold.ShockIndex.Of(rate, systolic) : null);
+    /// <summary>Whether there is no way to measure a pressure.</summary>
+    public static readonly SignRead NoPressureCuff = Flag(s => s.NoPressureCuff);
 
     private static readonly ImmutableArray<SignRead> Pulses = [.. Enum.GetValues<Limb>().Select(limb =>
         Word(s => s.DistalPulse is { } felt && felt.TryGetValue(limb, out var pulse) ? pulse : (DistalPulse?)null))];
@@ -33,8 +30,25 @@ internal sealed class SignRead
     public static readonly ImmutableArray<SignRead> All =
     [
         HeartRate, BreathRate, Spo2, TemperatureC, CapillaryRefillS, Pain, Mental, RadialPulse, Dizzy, Pale, Cool, Clammy, Systolic,
-        ShockIndex, .. Pulses,
+        NoPressureCuff, .. Pulses,
     ];
+
+    /// <summary>What an input of criteria is read from, where that is one sign.</summary>
+    private static readonly Dictionary<Input, SignRead> ByInput = new()
+    {
+        [Input.HeartRate] = HeartRate,
+        [Input.BreathRate] = BreathRate,
+        [Input.Spo2] = Spo2,
+        [Input.TemperatureC] = TemperatureC,
+        [Input.CapillaryRefillS] = CapillaryRefillS,
+        [Input.Mental] = Mental,
+        [Input.RadialPulse] = RadialPulse,
+        [Input.Dizzy] = Dizzy,
+        [Input.Pale] = Pale,
+        [Input.Cool] = Cool,
+        [Input.Clammy] = Clammy,
+        [Input.Systolic] = Systolic,
+    };
 
     private static int made;
 
@@ -46,6 +60,9 @@ internal sealed class SignRead
 
     /// <summary>Its place in whatever holds one thing for each.</summary>
     public int Index { get; }
+
+    /// <summary>The sign an input is read from; null where it is read from something else.</summary>
+    public static SignRead? Of(Input input) => ByInput.GetValueOrDefault(input);
 
     /// <summary>The pulse beyond the tourniquet or wound of a limb.</summary>
     public static SignRead PulseBeyond(Limb limb) => Pulses[(int)limb];

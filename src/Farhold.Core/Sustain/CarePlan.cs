@@ -44,12 +44,13 @@ public static class CarePlan
     /// <returns>What is to be asked for later too, marked so.</returns>
     /// <param name="unstable">Shock suspected or unknown, an attempt under way, or a tourniquet loosened only hours ago.</param>
     internal static ImmutableArray<PlannedTask> Of(
-        State state, Protocol protocol, IEnumerable<LimbClock> limbs, ImmutableArray<Doubt> doubts, bool unstable, Rhythm rhythm, Instant now)
+        CasualtyView view, IEnumerable<LimbClock> limbs, bool unstable, Rhythm rhythm)
     {
+        var protocol = view.Protocol;
         var freshness = protocol.Freshness.SetItems(protocol.CareFreshness);
-        var whole = new Scene(state, now, null, [], doubts);
+        var whole = new Scene(view, null, []);
         var casualty = new Evaluating(freshness, whole);
-        var onLimbs = limbs.Select(c => (Clock: c, Scene: new Scene(state, now, c, Attempt.On(c.Limb, state, now), doubts)))
+        var onLimbs = limbs.Select(c => (Clock: c, Scene: new Scene(view, c, Attempt.On(c.Limb, view.State, view.Now))))
             .Select(l => (l.Clock, l.Scene, Evaluating: new Evaluating(freshness, l.Scene, casualty))).ToArray();
         var planned = ImmutableArray.CreateBuilder<PlannedTask>();
         foreach (var task in protocol.Tasks)

@@ -7,9 +7,6 @@ public static class LongInput
 {
     public static readonly Input Pain = new("pain", InputType.Number, "ask how strong the pain is, 0 to 10", [], true);
 
-    /// <summary>Of one look: rate and pressure taken together.</summary>
-    public static readonly Input ShockIndex = new("shockIndex", InputType.Number, "take heart rate and blood pressure together", [], true);
-
     public static readonly Input HeartRateCourse = Course("heartRateCourse", "count the pulse more often: six counts show a course");
     public static readonly Input BreathRateCourse = Course("breathRateCourse", "count the breaths more often: six counts show a course");
     public static readonly Input SystolicCourse = Course("systolicCourse", "measure the blood pressure more often: six times show a course");
@@ -40,11 +37,22 @@ public static class LongInput
     /// <summary>A wound that is on no limb with a tourniquet, tight or loose.</summary>
     public static readonly Input WoundElsewhere = new("woundElsewhere", InputType.Flag, "look for other wounds", ["false", "true"], false);
 
+    public static readonly Input Pregnant = new("pregnant", InputType.Flag, "", ["false", "true"], false);
+
+    /// <summary>A wound of belly, chest, back or pelvis that is more than skin.</summary>
+    public static readonly Input BellyOrChest = new("bellyOrChest", InputType.Flag, "", ["false", "true"], false);
+
+    /// <summary>A note of the last hours says so.</summary>
+    public static readonly Input Vomiting = new("vomiting", InputType.Flag, "", ["false", "true"], false);
+
+    /// <summary>Shock is suspected by the signs last seen.</summary>
+    public static readonly Input ShockNow = new("shockNow", InputType.Flag, "", ["false", "true"], false);
+
     /// <summary>All that may be asked about in the long watch.</summary>
     public static readonly ImmutableArray<Input> All =
     [
-        .. Input.All, Pain, ShockIndex, HeartRateCourse, BreathRateCourse, SystolicCourse, Spo2Course, PainCourse, UrineFlow, FluidInDay,
-        HeadWound, Loosened, PulseBeyond, UrineMlPerHour, SinceLoosened, WoundElsewhere,
+        .. Input.All, Pain, HeartRateCourse, BreathRateCourse, SystolicCourse, Spo2Course, PainCourse, UrineFlow, FluidInDay,
+        HeadWound, Loosened, PulseBeyond, UrineMlPerHour, SinceLoosened, WoundElsewhere, Pregnant, BellyOrChest, Vomiting, ShockNow,
     ];
 
     private static Input Course(string name, string look) => new(name, InputType.Word, look, [.. Wire.Words<SignCourse>()], true);

@@ -11,8 +11,7 @@ internal static class LongLooking
 
     public static ImmutableArray<Reading> For(Input input, Scene scene) => input.Name switch
     {
-        "pain" => Looking.Sign(scene, SignRead.Pain),
-        "shockIndex" => Looking.Sign(scene, SignRead.ShockIndex),
+        "pain" => Looking.Newest(scene, SignRead.Pain),
         "heartRateCourse" => Course(scene, s => s.HeartRate, SmallestChange.HeartRate),
         "breathRateCourse" => Course(scene, s => s.BreathRate, SmallestChange.BreathRate),
         "systolicCourse" => Course(scene, s => s.Systolic, SmallestChange.Systolic),
@@ -27,8 +26,17 @@ internal static class LongLooking
         "urineMlPerHour" => Farhold.UrineFlow.Of(scene.State, scene.Now) is { } flow ? [new(flow.MlPerHour.Low, flow.MlPerHour.High, null, flow.Last)] : [],
         "sinceLoosened" => Since(scene),
         "woundElsewhere" => [Now(scene, Elsewhere(scene))],
+        "pregnant" => [Now(scene, Circumstances.Pregnancy(scene.Casualty.Person) == Truth.Met)],
+        "bellyOrChest" => [Now(scene, RestOfCasualty.For(Input.TrunkWound, scene).Any(r => r.Word == "true"))],
+        "vomiting" => [Now(scene, Vomited(scene))],
+        "shockNow" => [Now(scene, Judge.LastKnownShock(scene.Casualty) == Truth.Met)],
         _ => throw new System.Diagnostics.UnreachableException(input.Name),
     };
+
+    /// <summary>By the notes of the last four hours (design).</summary>
+    private static bool Vomited(Scene scene) => scene.State.Of(Kind.Note).Any(n =>
+        n.When.Earliest <= scene.Now && n.When.Until(scene.Now).Min < Duration.FromHours(4)
+        && n.As<Payload.NoteWritten>().Text.Contains("vomit", StringComparison.OrdinalIgnoreCase));
 
     private static Reading Now(Scene scene, bool flag) => Reading.Of(flag, Happened.At(scene.Now), lasting: true);
 

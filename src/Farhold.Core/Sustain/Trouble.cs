@@ -41,10 +41,11 @@ public static class TroubleWatch
     public static ImmutableArray<TroubleFinding> Of(State state, TroubleRules rules, Protocol protocol, Instant now)
     {
         var freshness = protocol.Freshness.SetItems(rules.Freshness);
-        var casualty = new Evaluating(freshness, new(state, now, null, [], []));
+        var view = new CasualtyView(state, protocol, now, []);
+        var casualty = new Evaluating(freshness, new(view, null, []));
         var findings = new List<TroubleFinding>();
         var limbs = Enum.GetValues<Limb>().Select(l => LimbClock.Of(l, state, now)).OfType<LimbClock>()
-            .Select(c => (c.Limb, Evaluating: new Evaluating(freshness, new(state, now, c, Attempt.On(c.Limb, state, now), []), casualty))).ToArray();
+            .Select(c => (c.Limb, Evaluating: new Evaluating(freshness, new(view, c, Attempt.On(c.Limb, state, now)), casualty))).ToArray();
         foreach (var rule in rules.Rules)
         {
             if (rule.Scope == TaskScope.Casualty)

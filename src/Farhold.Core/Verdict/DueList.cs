@@ -12,24 +12,29 @@ public static class DueList
     /// <param name="shock">By the signs last seen, however old: signs that are due again do not make a casualty unstable.</param>
     public static bool IsUnstable(IReadOnlyList<LimbVerdict> limbs, IReadOnlyList<WatchedLimb> watched, Truth shock, Instant now) =>
         shock != Truth.NotMet
-        || limbs.Any(l => l.Attempt is not null)
-        || watched.Any(w => w.Loosened.Until(now).Min < FirstHours);
+        || limbs.Any(l => l.Attempt is not null || EffectChecks.LastBled(l.Scene!) is { } bled && bled.Until(now).Min < FirstHours)
+        || watched.Any(w => w.Bleeding == Truth.Met || w.Loosened.Until(now).Min < FirstHours);
 
-    public static ImmutableArray<DueTask> Of(
-        State state,
-        WatchPlan watch,
-        IReadOnlyList<LimbVerdict> limbs,
-        IReadOnlyList<WatchedLimb> watched,
-        IEnumerable<PlannedTask> plan,
-        ImmutableArray<Doubt> doubts,
-        Instant now)
+    internal static ImmutableArray<DueTask> Of(
+        CasualtyView casualty, IReadOnlyList<LimbVerdict> limbs, IReadOnlyList<WatchedLimb> watched, IEnumerable<PlannedTask> plan)
     {
-        var due = doubts.Select(d => new DueTask(now, d.Id, null, d.Text, [], true))
-            .Concat(limbs.SelectMany(l => Tightening(l, state, now)))
-            .Concat(watched.SelectMany(w => Watch(w, state, watch, now)))
+        var (state, now) = (casualty.State, casualty.Now);
+        var due = casualty.Doubts.Select(d => new DueTask(now, d.Id, null, d.Text, [], true))
+            .Concat(limbs.SelectMany(l => AtOnce.Tightening(l, state, now)))
+            .Concat(AtOnce.Elsewhere(casualty))
+            .Concat(limbs.Select(l => EffectChecks.Next(l.Scene!)).OfType<DueTask>())
+            .Concat(limbs.Where(l => l.Act.Text.Length > 0).Select(l => Next(l, now)))
+            .Concat(watched.SelectMany(w => Watch(w, state, casualty.Protocol.Watch, now)))
             .Concat(plan.Where(p => p.Applies != Truth.NotMet).Select(p => p.Due(now)));
         return [.. InOrder(due)];
     }
+
+    /// <summary>The next act of a limb as something due now.</summary>
+    private static DueTask Next(LimbVerdict limb, Instant now) =>
+        new(now, Name(NextTask, limb.Limb), limb.Limb, limb.Act.Text, limb.Act.Sources, false) { BySeeing = true, Leads = true };
+
+    /// <summary>Name of the task that stands for a limb's next act.</summary>
+    public const string NextTask = "next";
 
     /// <summary>What must be done at once first; of what is due, checks before comfort; then by time, then by name.</summary>
     public static IEnumerable<DueTask> InOrder(IEnumerable<DueTask> due) =>
@@ -38,39 +43,22 @@ public static class DueList
 
     private static int Rank(DueTask due) => due switch
     {
+        { Leads: true } => -1,
         { Until: not null } => 0,
         { Overdue: true, Group: TaskGroup.Nursing } => 1,
         { Overdue: true } => 0,
         _ => 2,
     };
 
-    /// <summary>A tight tourniquet that does not stop the bleeding, or leaves a pulse beyond it, is not tight enough.</summary>
-    private static IEnumerable<DueTask> Tightening(LimbVerdict limb, State state, Instant now)
-    {
-        var tightened = state.Of(Kind.TourniquetTightened)
-            .Last(t => t.When.Earliest <= now && t.As<Payload.TourniquetTightened>().Limb == limb.Limb).When;
-        var wounds = LimbWounds.Treated(limb.Limb, state, now);
-        var bled = state.Of(Kind.BleedingChecked).LastOrDefault(b =>
-            b.When.Earliest <= now && wounds.Contains(b.As<Payload.BleedingChecked>().Wound));
-        if (bled?.As<Payload.BleedingChecked>().Bleeding == Bleeding.Active && !bled.When.SurelyBefore(tightened))
-            yield return Tighten(limb.Limb, bled.When.Earliest, "still bleeding: tighten further, or add a second tourniquet beside the first");
-        var pulse = state.Telling(SignRead.PulseBeyond(limb.Limb)).LastOrDefault(s => s.When.Earliest <= now);
-        if (pulse?.As<Payload.SignsTaken>().DistalPulse![limb.Limb] == DistalPulse.Present && !pulse.When.SurelyBefore(tightened))
-            yield return Tighten(limb.Limb, pulse.When.Earliest, "a pulse beyond the tourniquet: tighten until it stops, or add a second beside the first");
-    }
-
     private static IEnumerable<DueTask> Watch(WatchedLimb limb, State state, WatchPlan plan, Instant now)
     {
         if (limb.Bleeding == Truth.Met)
-            yield return Tighten(limb.Limb, limb.BledAgain!.Value.Earliest, "bleeding again: tighten at once until bleeding and the pulse beyond it stop");
+            yield return AtOnce.Tighten(limb.Limb, limb.BledAgain!.Value.Earliest, "bleeding again: tighten at once until bleeding and the pulse beyond it stop");
         var next = Watching.NextLook(limb, plan, state, now, out var until);
         yield return next is { } at
             ? new(at, Name("watch", limb.Limb), limb.Limb, plan.Text, plan.Sources, at < now) { BySeeing = true }
             : new(now, Name("watch", limb.Limb), limb.Limb, "watch the wound without a break", plan.Sources, false) { Until = until, BySeeing = true };
     }
 
-    private static DueTask Tighten(Limb limb, Instant at, string text) =>
-        new(at, Name("tighten", limb), limb, text, ["common"], true) { AtOnce = true, BySeeing = true };
-
-    private static string Name(string task, Limb limb) => $"{task}.{Wire.Word(limb)}";
+    internal static string Name(string task, Limb limb) => $"{task}.{Wire.Word(limb)}";
 }

@@ -19,14 +19,27 @@ internal sealed class Evaluating(
     private readonly Dictionary<Input, Sight> seen = [];
     private readonly Dictionary<Criterion, Finding> found = new(ReferenceEqualityComparer.Instance);
 
+    /// <summary>A value that may still be fresh counts; for finding out whether a sign may have been there at all.</summary>
+    public bool PossiblyFresh { get; init; }
+
     public Finding Of(Criterion criterion)
     {
         if (casualty is not null && !criterion.Condition.AsksOfLimb)
             return casualty.Of(criterion);
         if (!found.TryGetValue(criterion, out var finding))
-            found.Add(criterion, finding = new(criterion, Of(criterion.Condition, criterion.Role == Role.Requires ? Truth.NotMet : Truth.Met)));
+        {
+            finding = new(criterion, Of(criterion.Condition, criterion.Role == Role.Requires ? Truth.NotMet : Truth.Met));
+            found.Add(criterion, finding = finding with { Lifted = Lifts.Of(finding, scene.Casualty) });
+        }
+
         return finding;
     }
+
+    /// <summary>Whether an input is surely known, by values no older than that.</summary>
+    public bool IsKnown(Input input, Duration fresh) => Seen(input).Readings is { IsEmpty: false } readings
+        && readings.All(r => !r.Doubtful && (r.Lasting || r.When.Until(scene.Now).Max <= fresh));
+
+    public ImmutableArray<Reading> Readings(Input input) => Seen(input).Readings;
 
     /// <summary>A condition that warns when it is met; a clock's range counts on the side that warns.</summary>
     public Trace Of(Condition condition) => Of(condition, Truth.Met);
@@ -37,7 +50,7 @@ internal sealed class Evaluating(
         Condition.Any any => Of(any, any.Parts, worse, Truth.NotMet, static (a, b) => a.Or(b)),
         Condition.Not not => Negated(not, Of(not.Part, worse.Not())),
         Condition.Compare compare => Of(compare, worse),
-        Condition.OneOf oneOf => Leaf(oneOf, oneOf.Input, r => Kleene.Of(oneOf.Words.Contains(r.Word!))),
+        Condition.OneOf oneOf => Leaf(oneOf, oneOf.Input, r => Kleene.Of(oneOf.Words.Contains(r.Word!)), worse),
         _ => throw new UnreachableException(),
     };
 
@@ -67,7 +80,9 @@ internal sealed class Evaluating(
             return all == Truth.Unknown && compare.Input.IsClock ? worse : all!.Value;
         }
 
-        var unsure = Leaf(compare, compare.Input, Judge);
+        var unsure = Leaf(compare, compare.Input, Judge, worse);
+        if (compare.Measured && unsure.State == Truth.Unknown && IsUnmeasured(compare, Judge))
+            return unsure with { State = Truth.NotMet, Needs = null };
         var ageDecides = unsure.State == Truth.Unknown && limits.Length > 1 && unsure.Used.Any(u => !u.Stale);
         return byAge.IsEmpty && !ageDecides
             ? unsure
@@ -104,12 +119,27 @@ internal sealed class Evaluating(
 
     private static Truth Sure(bool always, bool sometimes) => always ? Truth.Met : sometimes ? Truth.Unknown : Truth.NotMet;
 
-    private Trace Leaf(Condition condition, Input input, Func<Reading, Truth> judge)
+    /// <summary>Never measured, or last measured without meeting the condition, and too long ago to count.</summary>
+    private bool IsUnmeasured(Condition.Compare compare, Func<Reading, Truth> judge)
+    {
+        var sight = Seen(compare.Input);
+        for (var i = 0; i < sight.Readings.Length; i++)
+            if (!sight.Used[i].Stale || sight.Readings[i].Doubtful || judge(sight.Readings[i]) != Truth.NotMet)
+                return false;
+        return true;
+    }
+
+    /// <summary>Readings that disagree leave the answer open, except that of several at one look the worse one counts.</summary>
+    private Trace Leaf(Condition condition, Input input, Func<Reading, Truth> judge, Truth worse)
     {
         Truth? state = null;
         var sight = Seen(input);
         for (var i = 0; i < sight.Readings.Length; i++)
-            state = Kleene.Agreed(state, sight.Used[i].Stale ? Truth.Unknown : judge(sight.Readings[i]));
+        {
+            var one = sight.Used[i].Stale || sight.Readings[i].Doubtful ? Truth.Unknown : judge(sight.Readings[i]);
+            state = input.IsSign && (one == worse || state == worse) ? worse : Kleene.Agreed(state, one);
+        }
+
         var known = state ?? Truth.Unknown;
         return new(condition, known, [], sight.Used, known == Truth.Unknown ? input : null);
     }
@@ -131,8 +161,8 @@ internal sealed class Evaluating(
     private Used Show(Input input, Reading reading, Duration fresh)
     {
         var age = reading.When.Until(scene.Now);
-        var stale = !reading.Lasting && age.Max > fresh;
-        return new(input.Name, Value(input, reading), reading.Lasting && !input.Expires ? null : age, stale);
+        var stale = !reading.Lasting && (PossiblyFresh ? age.Min : age.Max) > fresh;
+        return new(input.Name, Value(input, reading), reading.Lasting && !input.Expires ? null : age, stale) { Doubtful = reading.Doubtful };
     }
 
     private static Duration Least(double seconds) => Duration.FromSeconds(Math.Max(0, seconds));

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using NodaTime;
 
 namespace Farhold;
@@ -20,29 +19,29 @@ public static class Judge
     public static Judgement Of(State state, ImmutableArray<Doubt> doubts, Protocol protocol, Instant now, Rhythm? rhythm = null)
     {
         var open = Unsettled(doubts, state, now);
-        var whole = new Scene(state, now, null, [], open);
-        var casualty = new Evaluating(protocol.Freshness, whole);
-        var shock = Shock(protocol, casualty);
+        var casualty = new CasualtyView(state, protocol, now, open);
+        var shock = Shock(casualty);
         var limbs = ImmutableArray.CreateBuilder<LimbVerdict>();
         var watched = ImmutableArray.CreateBuilder<WatchedLimb>();
         foreach (var limb in Enum.GetValues<Limb>())
         {
             if (LimbClock.Of(limb, state, now) is not { } clock)
                 continue;
-            var attempts = Attempt.On(limb, state, now);
-            var progress = AttemptProgress.Of(attempts, state, protocol, now);
+            var scene = new Scene(casualty, clock, Attempt.On(limb, state, now));
+            var progress = AttemptProgress.Of(scene);
             if (clock.Tight == Truth.NotMet)
                 watched.Add(Watching.Of(clock, state, now, progress));
             else
-                limbs.Add(Of(new(state, now, clock, attempts, open), clock, protocol, progress, casualty));
+                limbs.Add(LimbJudge.At(scene, progress));
         }
 
+        var verdicts = OneLimbAtATime.Among(limbs.ToImmutable(), watched.ToImmutable(), casualty);
         var over = state.Of(Kind.CareEnded).Any(e => e.When.Latest <= now);
-        var unstable = DueList.IsUnstable(limbs, watched, LastKnown(shock, whole), now);
+        var unstable = DueList.IsUnstable(verdicts, watched, LastKnownShock(casualty), now);
         var plan = over ? [] : CarePlan.Of(
-            state, protocol, limbs.Select(l => l.Clock).Concat(watched.Select(w => w.Clock)), open, unstable, rhythm ?? Rhythm.None, now);
-        var due = over ? [] : DueList.Of(state, protocol.Watch, limbs, watched, plan.Where(p => !p.Later), open, now);
-        return new(now, protocol, limbs.ToImmutable(), watched.ToImmutable(), shock, due, doubts, [])
+            casualty, verdicts.Select(l => l.Clock).Concat(watched.Select(w => w.Clock)), unstable, rhythm ?? Rhythm.None);
+        var due = over ? [] : DueList.Of(casualty, verdicts, watched, plan.Where(p => !p.Later));
+        return new(now, protocol, verdicts, watched.ToImmutable(), shock, due, doubts, [])
         {
             Withheld = [.. CarePlan.Withheld(plan)],
             Unstable = unstable,
@@ -50,66 +49,22 @@ public static class Judge
         };
     }
 
-    private static LimbVerdict Of(
-        Scene scene, LimbClock clock, Protocol protocol, AttemptProgress? progress, Evaluating casualty)
+    /// <summary>Strong signs and two soft ones; a lone soft sign that counts leaves it open.</summary>
+    private static ShockPicture Shock(CasualtyView casualty)
     {
-        var evaluating = new Evaluating(protocol.Freshness, scene, casualty);
-        var findings = protocol.Criteria.Select(evaluating.Of).ToImmutableArray();
-        var verdict = Decide(findings);
-        return new(
-            clock,
-            verdict,
-            findings,
-            verdict == Verdict.CheckFirst ? Weighing.Order(findings) : [],
-            Next(clock, protocol, scene.Now),
-            progress);
+        var signs = casualty.Protocol.Criteria.Where(c => c.Group == Criterion.ShockGroup && !c.Condition.AsksOfLimb)
+            .Select(casualty.Evaluating.Of).ToImmutableArray();
+        return new(Suspected(signs), signs);
     }
 
-    /// <summary>The decision itself.</summary>
-    internal static Verdict Decide(ImmutableArray<Finding> findings)
-    {
-        var (forbidden, soon) = (Truth.NotMet, Truth.NotMet);
-        foreach (var finding in findings)
-            if (finding.Criterion.Role == Role.Awaits)
-                soon = soon.Or(finding.Against);
-            else
-                forbidden = forbidden.Or(finding.Against);
-        return (Forbidden: forbidden, Soon: soon) switch
-        {
-            { Forbidden: Truth.Met } => Verdict.LeaveOn,
-            { Forbidden: Truth.Unknown } => Verdict.CheckFirst,
-            { Soon: Truth.Met } => Verdict.AwaitHelp,
-            { Soon: Truth.Unknown } => Verdict.CheckFirst,
-            _ => Verdict.Attempt,
-        };
-    }
-
-    private static ShockPicture Shock(Protocol protocol, Evaluating casualty)
-    {
-        var signs = protocol.Criteria.Where(c => c.Group == "shock").Select(casualty.Of).ToImmutableArray();
-        return new(AnyAgainst(signs), signs);
-    }
+    private static Truth Suspected(IEnumerable<Finding> signs) => signs.Aggregate(Truth.NotMet, (t, f) => t.Or(LimbJudge.Against(f)));
 
     /// <summary>By the signs last seen, however old: only what rests on an old one is looked at again.</summary>
-    private static Truth LastKnown(ShockPicture shock, Scene casualty)
+    internal static Truth LastKnownShock(CasualtyView casualty)
     {
-        var ageless = new Evaluating(ImmutableSortedDictionary<string, Duration>.Empty, casualty);
-        return AnyAgainst(shock.Signs.Select(f => f.Trace.IsStale ? ageless.Of(f.Criterion) : f));
+        var ageless = new Evaluating(ImmutableSortedDictionary<string, Duration>.Empty, new Scene(casualty, null, []));
+        return Suspected(Shock(casualty).Signs.Select(f => f.Trace.IsStale ? ageless.Of(f.Criterion) : f));
     }
-
-    private static Truth AnyAgainst(IEnumerable<Finding> findings) => findings.Aggregate(Truth.NotMet, (t, f) => t.Or(f.Against));
-
-    /// <summary>The clock counts from the earliest time the limb can have been tightened: the worse side.</summary>
-    private static ImmutableArray<ClockEvent> Next(LimbClock clock, Protocol protocol, Instant now) =>
-    [
-        .. new[] { (protocol.Clock.Window, "window"), (protocol.Clock.Limit, "limit") }
-            .Select(e => new ClockEvent(clock.FirstTightened.Earliest + e.Item1, $"{e.Item2}-{Hours(e.Item1)}"))
-            .Where(e => e.At > now),
-    ];
-
-    private static string Hours(Duration d) => d.Minutes == 0
-        ? string.Create(CultureInfo.InvariantCulture, $"{d.TotalHours}h")
-        : string.Create(CultureInfo.InvariantCulture, $"{Math.Floor(d.TotalHours)}h{d.Minutes:00}");
 
     /// <summary>The doubts that nobody has surely looked into yet.</summary>
     internal static ImmutableArray<Doubt> Unsettled(ImmutableArray<Doubt> doubts, State state, Instant now) =>

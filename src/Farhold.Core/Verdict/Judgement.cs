@@ -36,15 +36,23 @@ public sealed record LimbVerdict(
 {
     public Limb Limb => Clock.Limb;
 
+    /// <summary>What was looked at; null in a verdict put together by hand.</summary>
+    internal Scene? Scene { get; init; }
+
+    /// <summary>What to do next on this limb, as the protocol says.</summary>
+    public NextAct Act => act ??= NextAct.For(this);
+
     /// <summary>The findings that decide the verdict, in the order of the protocol.</summary>
     public IEnumerable<Finding> Reasons => Findings.Where(f => Verdict switch
     {
-        Verdict.LeaveOn => f.Criterion.Role != Role.Awaits && f.Against == Truth.Met,
+        Verdict.LeaveOn => f.Criterion.Role is not (Role.Awaits or Role.Asks) && LimbJudge.Against(f) == Truth.Met,
         Verdict.AwaitHelp => f.Criterion.Role == Role.Awaits && f.Against == Truth.Met,
-        Verdict.CheckFirst => f.State == Truth.Unknown,
+        Verdict.CheckFirst => f.Criterion.Role == Role.Awaits ? f.Against == Truth.Unknown : LimbJudge.Against(f) == Truth.Unknown,
         Verdict.Attempt => f.Criterion.Hard,
         _ => throw new System.Diagnostics.UnreachableException(),
     });
+
+    private NextAct? act;
 }
 
 /// <summary>A limb whose tourniquets have all been slackened or removed: nothing to decide, but much to watch.</summary>
@@ -85,6 +93,9 @@ public sealed record DueTask(Instant At, string Task, Limb? Limb, string Text, I
 
     /// <summary>Done only by logging what was seen; a tick would not count.</summary>
     public bool BySeeing { get; init; }
+
+    /// <summary>What the decision asks for next: comes before every other task but what has to be done at once.</summary>
+    public bool Leads { get; init; }
 
     /// <summary>Moved to a change of watch so that people sleep.</summary>
     public bool Waits { get; init; }

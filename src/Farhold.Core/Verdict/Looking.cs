@@ -9,42 +9,52 @@ internal static class Looking
     /// <param name="fresh">How long a value of the input stays fresh.</param>
     public static ImmutableArray<Reading> For(Input input, Scene scene, Duration fresh) => input.Name switch
     {
-        "heartRate" => Sign(scene, SignRead.HeartRate),
-        "breathRate" => Sign(scene, SignRead.BreathRate),
-        "systolic" => Sign(scene, SignRead.Systolic),
-        "spo2" => Sign(scene, SignRead.Spo2),
-        "temperatureC" => Sign(scene, SignRead.TemperatureC),
-        "capillaryRefillS" => Sign(scene, SignRead.CapillaryRefillS),
-        "mental" => Sign(scene, SignRead.Mental),
-        "radialPulse" => Sign(scene, SignRead.RadialPulse),
-        "dizzy" => Sign(scene, SignRead.Dizzy),
-        "pale" => Sign(scene, SignRead.Pale),
-        "cool" => Sign(scene, SignRead.Cool),
-        "clammy" => Sign(scene, SignRead.Clammy),
+        "bleedingElsewhere" or "trunkWound" or "breathingHard" or "veryCold" or "bloodThinner" or "altitudeM" or "rateSilent" =>
+            RestOfCasualty.For(input, scene),
         "ageYears" => Current.Of(scene.State.Of(Kind.CasualtyOpened), scene.Now, d =>
             d.As<Payload.CasualtyOpened>().AgeYears is { } age ? Reading.Of(age, d.When, lasting: true) : null),
         "sinceFirstTightened" => Clock(scene, scene.Clock?.SinceFirstTightened),
         "occluded" => Clock(scene, scene.Clock?.Occluded),
         "currentStretch" => Clock(scene, scene.Clock?.CurrentStretch),
+        "timeOn" => Clock(scene, scene.Clock is { } clock ? TimeOn.Of(clock, scene.Casualty) : null),
+        "canFinish" => scene.Clock is { } clock ? [Now(scene, TimeOn.CanFinish(clock, scene.Casualty))] : [],
+        "tourniquetTight" => scene.Clock is { Tight: Truth.Met } ? [Now(scene, true)] : [],
+        "tourniquetMake" => Make(scene),
         "woundNature" => WorstNature(scene),
         "bleeding" => WorstBleeding(scene, fresh),
-        "watchAble" => Current.Of(scene.State.Of(Kind.WatchStated), scene.Now, d =>
-            Reading.Of(d.As<Payload.WatchStated>().Able, d.When)),
-        "packing" => Stock(scene, Supplies.Packing),
-        "pressureDressing" => Stock(scene, [Supplies.PressureDressing]),
+        "watchAble" => Observation.Able(scene),
+        "watchAlone" => [Now(scene, Observation.IsAlone(scene))],
+        "packing" => Stock(scene, Supplies.Packing, Materials.IsPacked(scene)),
+        "pressureDressing" => Stock(scene, Supplies.Pressing, Materials.IsDressed(scene)),
         "lastAttempt" => [Reading.Of(
             scene.Attempts is [.., var last] ? Wire.Word(last.Result) : "none", Happened.At(scene.Now), lasting: true)],
         "failedAttempts" => [Reading.Of(
             scene.Attempts.Count(a => a.Result == AttemptResult.Bled), Happened.At(scene.Now), lasting: true)],
         "sinceFailedAttempt" => Clock(scene, (scene.LastFailed?.Ended ?? scene.LastFailed?.Started)?.Until(scene.Now)),
-        "furtherAttemptAllowed" => [Reading.Of(AllowedSinceFailure(scene), Happened.At(scene.Now), lasting: true)],
-        "oversight" => Advice(scene),
-        "helpWithin" => Current.Of(scene.State.Of(Kind.HelpExpected), scene.Now, d => Help(d, scene.Now)),
-        "recordWhole" => scene.Doubts.IsEmpty ? [Reading.Of(true, Happened.At(scene.Now), lasting: true)] : [],
+        "furtherAttemptAllowed" => [Now(scene, AllowedSinceFailure(scene))],
+        "oversight" => scene.Casualty.Advice switch
+        {
+            { Refuses: true } => [Now(scene, false)],
+            { Given: { } given } => [Reading.Of(true, given, lasting: true)],
+            _ => [],
+        },
+        "adviceRefuses" => [Now(scene, scene.Casualty.Advice.Refuses)],
+        "nobodyReached" => [Now(scene, scene.Casualty.Advice.Unreached)],
+        "softSigns" => [Reading.Of(scene.Casualty.Soft.Count, Happened.At(scene.Now), lasting: true)],
+        "softSignStays" => [Now(scene, scene.Casualty.Soft is { Count: > 0, Stays: true })],
+        "clearLooks" => ClearLooks.Have(scene) ? [Now(scene, true)] : [],
+        "helpWithin" => ExpectedHelp.Within(scene),
+        "helpSoon" => ExpectedHelp.Soon(scene),
+        "otherLimbFirst" => [Now(scene, scene.First is not null)],
+        "recordWhole" => scene.Casualty.Doubts.IsEmpty ? [Now(scene, true)] : [],
+        _ when input.IsSign => SignReadings.For(input, scene, fresh),
         _ => LongLooking.For(input, scene),
     };
 
-    internal static ImmutableArray<Reading> Sign(Scene scene, SignRead sign) =>
+    internal static Reading Now(Scene scene, bool flag) => Reading.Of(flag, Happened.At(scene.Now), lasting: true);
+
+    /// <summary>The readings of a sign that may be the newest.</summary>
+    internal static ImmutableArray<Reading> Newest(Scene scene, SignRead sign) =>
         Current.Of(scene.State.Telling(sign), scene.Now, d => sign.Of(d));
 
     private static ImmutableArray<Reading> Clock(Scene scene, Elapsed? elapsed) =>
@@ -102,41 +112,37 @@ internal static class Looking
         _ => throw new System.Diagnostics.UnreachableException(),
     };
 
-    private static ImmutableArray<Reading> Stock(Scene scene, IEnumerable<string> items)
+    /// <param name="used">It is in the wound or on it already: what is left no longer matters.</param>
+    private static ImmutableArray<Reading> Stock(Scene scene, Func<State, Instant, Truth> atHand, bool used)
     {
-        var left = items.Aggregate(Truth.NotMet, (t, item) => t.Or(Supplies.Left(item, scene.State, scene.Now)));
-        return left == Truth.Unknown ? [] : [Reading.Of(left == Truth.Met, Happened.At(scene.Now), lasting: true)];
+        var left = used ? Truth.Met : atHand(scene.State, scene.Now);
+        return left == Truth.Unknown ? [] : [Now(scene, left == Truth.Met)];
     }
 
-    /// <summary>Advice that says whether it allows an attempt; other advice says nothing of it.</summary>
-    private static ImmutableArray<Reading> Advice(Scene scene) =>
-        Current.Of(scene.State.Of(Kind.AdviceReceived), scene.Now, d =>
-            d.As<Payload.AdviceReceived>() is { Allows: { IsDefault: false } allows }
-                ? Reading.Of(allows.Contains("attempt"), d.When) : null);
+    private static ImmutableArray<Reading> Make(Scene scene)
+    {
+        if (scene.Clock is not { Limb: var limb })
+            return [];
+        return Current.Of(scene.State.Of(Kind.TourniquetTightened), scene.Now, d =>
+            d.As<Payload.TourniquetTightened>() is { Make: { } make } t && t.Limb == limb ? Reading.Of(Wire.Word(make), d.When, lasting: true) : null);
+    }
 
-    /// <summary>Known always, and false unless every reading of the last advice allows an attempt and surely came after the failure.</summary>
+    /// <summary>
+    /// After an attempt that bled: advice given since, or, after the first one, that light, supplies or hands have improved and
+    /// somebody said so. Known always.
+    /// </summary>
     private static bool AllowedSinceFailure(Scene scene)
     {
         if (scene.LastFailed is not { } failed)
             return true;
-        var advice = Advice(scene);
         var since = failed.Ended ?? failed.Started;
-        return !advice.IsEmpty && advice.All(a => a.Word == "true" && since.SurelyBefore(a.When));
+        return scene.Casualty.Advice.GivenAfter(since)
+            || (scene.Attempts.Count(a => a.Result == AttemptResult.Bled) == 1 && scene.Clock is { Limb: var limb } && Improved(limb, since));
+
+        bool Improved(Limb limb, Happened since) => scene.State.Of(Kind.TaskDone).Any(t =>
+            t.As<Payload.TaskDone>().Task == $"{ImprovedTask}.{Wire.Word(limb)}" && since.SurelyBefore(t.When) && t.When.Latest <= scene.Now);
     }
 
-    /// <summary>
-    /// Seconds until help, at the latest. Without a latest time the worse side is open: only the likely time bounds it from
-    /// below. Once the latest time has passed and nobody came, nothing is known any more.
-    /// </summary>
-    private static Reading Help(Dated entry, Instant now)
-    {
-        var help = entry.As<Payload.HelpExpected>();
-        var likely = (help.Likely - now).TotalSeconds;
-        return help.Latest switch
-        {
-            null => new(likely, double.PositiveInfinity, null, entry.When),
-            { } latest when latest < now => new(double.NegativeInfinity, double.PositiveInfinity, null, entry.When),
-            { } latest => Reading.Of((latest - now).TotalSeconds, entry.When),
-        };
-    }
+    /// <summary>Says, done, that light, supplies or hands have improved since an attempt bled.</summary>
+    internal const string ImprovedTask = "improved";
 }

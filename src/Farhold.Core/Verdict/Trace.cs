@@ -5,7 +5,11 @@ namespace Farhold;
 /// <summary>A value that a criterion used, for showing.</summary>
 /// <param name="Age">How long ago it was seen; null for what does not age.</param>
 /// <param name="Stale">Too old to decide by.</param>
-public sealed record Used(string Input, string Value, Elapsed? Age, bool Stale);
+public sealed record Used(string Input, string Value, Elapsed? Age, bool Stale)
+{
+    /// <summary>It has to be looked at again: it can't be what it says, or says nothing of what is asked.</summary>
+    public bool Doubtful { get; init; }
+}
 
 /// <summary>A condition as it was evaluated: its state and that of all its parts. Every explanation is rendered from this tree.</summary>
 /// <param name="Needs">Where unknown: the input to look at.</param>
@@ -25,7 +29,10 @@ public sealed record Finding(Criterion Criterion, Trace Trace)
     public Truth State => Trace.State;
 
     /// <summary>Whether it stands against an attempt, or (for <see cref="Role.Awaits"/>) makes one gain nothing.</summary>
-    public Truth Against => Criterion.Role == Role.Requires ? State.Not() : State;
+    public Truth Against => Lifted != Lift.None ? Truth.NotMet : Criterion.Role == Role.Requires ? State.Not() : State;
+
+    /// <summary>Why it does not stand against an attempt although it is met.</summary>
+    public Lift Lifted { get; init; }
 
     public IEnumerable<Used> Used => Trace.Leaves.SelectMany(l => l.Used).Distinct();
 

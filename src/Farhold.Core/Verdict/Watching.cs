@@ -25,9 +25,19 @@ public static class Watching
         until = limb.Loosened.Latest + (period.Until ?? Duration.Zero);
         if (period.Every is not { } every)
             return null;
+        if (plan.AfterMove is { } still && LastMoved(state, now) is { } moved && moved > limb.Loosened.Earliest && now < moved + still)
+        {
+            until = moved + still;
+            return null;
+        }
+
         var last = Looks(limb.Limb, state, now).LastOrDefault()?.When.Earliest ?? Instant.MinValue;
         return Instant.Max(last, limb.Loosened.Earliest) + every;
     }
+
+    private static Instant? LastMoved(State state, Instant now) => state.Of(Kind.CasualtyMoved)
+        .Where(m => m.When.Earliest <= now && m.As<Payload.CasualtyMoved>().Phase == MovePhase.Moved)
+        .Select(m => (Instant?)Instant.Min(m.When.Latest, now)).Max();
 
     private static IEnumerable<Dated> Looks(Limb limb, State state, Instant now)
     {

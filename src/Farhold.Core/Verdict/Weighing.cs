@@ -20,7 +20,7 @@ internal static class Weighing
         var allowed = forbidding.Aggregate(1.0, (p, f) => p * (1 - Against(f)));
         Weigh(forbidding, 1, weights);
         Weigh(awaiting, allowed, weights);
-        return [.. weights.OrderByDescending(w => Math.Round(w.Value, 12)).Select(w => w.Key)];
+        return [.. weights.OrderByDescending(w => Math.Round(w.Value, 12)).Select(w => w.Key).Where(i => i.Look.Length > 0)];
     }
 
     /// <summary>An "any of" over findings: one of them settles it if none of the others does.</summary>
@@ -32,9 +32,20 @@ internal static class Weighing
             for (var j = 0; j < findings.Length; j++)
                 if (j != i)
                     others *= 1 - Against(findings[j]);
-            Weigh(findings[i].Trace, outer * others, weights);
+            if (Asked(findings[i]) is { } asked)
+                weights[asked] = weights.GetValueOrDefault(asked) + (outer * others);
+            else if (findings[i].Lifted == Lift.None)
+                Weigh(findings[i].Trace, outer * others, weights);
         }
     }
+
+    /// <summary>What settles a finding that asks for something first; null for every other.</summary>
+    private static Input? Asked(Finding finding) => finding switch
+    {
+        { Criterion.Role: not Role.Asks } or { Against: not Truth.Met } => null,
+        { Criterion.AdviceLifts: true } => Input.Oversight,
+        _ => finding.Criterion.Condition.Inputs.First() is var input && input == Input.SoftSigns ? Input.ClearLooks : input,
+    };
 
     private static void Weigh(Trace trace, double outer, Dictionary<Input, double> weights)
     {
@@ -56,8 +67,14 @@ internal static class Weighing
         }
     }
 
-    private static double Against(Finding finding) =>
-        finding.Criterion.Role == Role.Requires ? 1 - Met(finding.Trace) : Met(finding.Trace);
+    private static double Against(Finding finding) => (finding.Criterion.Role, finding.Against) switch
+    {
+        (_, Truth.NotMet) => 0,
+        (Role.Asks, Truth.Met) => 0.5,
+        (Role.Soft, Truth.Met) => 0,
+        (Role.Requires, _) => 1 - Met(finding.Trace),
+        _ => Met(finding.Trace),
+    };
 
     /// <summary>Probability that the condition is met.</summary>
     private static double Met(Trace trace) => trace.State switch

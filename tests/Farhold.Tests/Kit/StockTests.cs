@@ -78,7 +78,7 @@ public class StockTests
 
     [Fact]
     public void The_list_holds_every_item_the_decision_asks_about() =>
-        Assert.All(Supplies.Packing.Append(Supplies.PressureDressing), i => Assert.NotNull(ShippedKit.Kit.Named(i)));
+        Assert.All(Supplies.PackingItems.Append(Supplies.PressureDressing), i => Assert.NotNull(ShippedKit.Kit.Named(i)));
 
     [Theory]
     [InlineData("""{"kind":"note","each":[1,1]}""", "kind is one of")]

@@ -8,7 +8,7 @@ public class SuppliesTests
 {
     private static readonly Payload.WoundPacked Packed = new("w1", PackingMaterial.PlainGauze);
 
-    private static readonly string[] Asked = [.. Supplies.Packing, Supplies.PressureDressing];
+    private static readonly string[] Asked = [.. Supplies.PackingItems, Supplies.PressureDressing];
 
     [Fact]
     public void A_packing_may_have_taken_two_of_two()

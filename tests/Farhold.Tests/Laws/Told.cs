@@ -20,7 +20,7 @@ internal static class Told
         (Payload.AdviceReceived a, "oversight") => dated with { What = a with { Allows = default } },
         (Payload.WoundFound, "woundNature") or (Payload.BleedingChecked, "bleeding") or (Payload.WatchStated, "watchAble")
             or (Payload.HelpExpected, "helpWithin") => null,
-        (Payload.SuppliesStated s, "packing") => Supplies.Packing.Contains(s.Item) ? null : dated,
+        (Payload.SuppliesStated s, "packing") => Supplies.PackingItems.Contains(s.Item) ? null : dated,
         (Payload.SuppliesStated s, "pressureDressing") => s.Item == Supplies.PressureDressing ? null : dated,
         _ => dated,
     };

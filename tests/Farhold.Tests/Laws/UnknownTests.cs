@@ -57,7 +57,7 @@ public class UnknownTests
             {
                 var at = which % limb.Findings.Length;
                 var hidden = limb.Findings.SetItem(at, limb.Findings[at] with { Trace = limb.Findings[at].Trace with { State = Truth.Unknown } });
-                if (Judge.Decide(hidden) == Verdict.Attempt)
+                if (LimbJudge.Decide(hidden) == Verdict.Attempt)
                     return false;
             }
 

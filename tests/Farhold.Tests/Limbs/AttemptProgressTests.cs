@@ -107,6 +107,7 @@ public class AttemptProgressTests
     private static AttemptProgress? Of(params (string, Payload)[] said)
     {
         var state = Story.Of(said);
-        return AttemptProgress.Of(Attempt.On(Limb.LeftLeg, state, Case.Now), state, ShippedProtocol.Protocol, Case.Now);
+        var casualty = new CasualtyView(state, ShippedProtocol.Protocol, Case.Now, []);
+        return AttemptProgress.Of(new(casualty, LimbClock.Of(Limb.LeftLeg, state, Case.Now), Attempt.On(Limb.LeftLeg, state, Case.Now)));
     }
 }

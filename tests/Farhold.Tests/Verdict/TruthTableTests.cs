@@ -84,7 +84,7 @@ public class TruthTableTests
     {
         var findings = Criteria.Select((c, i) => Found[i][(int)states[i] + 1]).ToImmutableArray();
         var expected = Expected(states);
-        var actual = Judge.Decide(findings);
+        var actual = LimbJudge.Decide(findings);
         if (expected != actual)
             Assert.Fail($"{actual} instead of {expected} for {string.Join(", ", Criteria.Select((c, i) => $"{c.Id} {states[i]}"))}");
     }

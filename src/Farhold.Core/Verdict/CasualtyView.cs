@@ -1,0 +1,46 @@
+using System.Collections.Immutable;
+using NodaTime;
+
+namespace Farhold;
+
+/// <summary>
+/// The casualty at one instant by one protocol: what several criteria and limbs ask about, each found out once and only if asked.
+/// </summary>
+/// <param name="doubts">Doubts about the record that nobody has settled.</param>
+public sealed class CasualtyView(State state, Protocol protocol, Instant now, ImmutableArray<Doubt> doubts)
+{
+    public State State => state;
+
+    public Protocol Protocol => protocol;
+
+    public Instant Now => now;
+
+    public ImmutableArray<Doubt> Doubts => doubts;
+
+    /// <summary>Who the casualty is, as last said.</summary>
+    internal Payload.CasualtyOpened? Person => person ??= Circumstances.Opened(state, now);
+
+    internal AdviceStanding Advice => advice ??= AdviceStanding.At(state, protocol.Advice, now);
+
+    internal LookHistory Looks => looks ??= new(this);
+
+    internal SoftSigns Soft => soft ??= SoftSigns.At(this);
+
+    /// <summary>Both arms carry a tourniquet that is, or may be, tight: no pulse can be felt at a wrist.</summary>
+    internal bool BothArmsTied => bothArmsTied ??= IsTied(Limb.LeftArm) && IsTied(Limb.RightArm);
+
+    /// <summary>Criteria that ask nothing of a limb, evaluated once for all limbs.</summary>
+    internal Evaluating Evaluating => evaluating ??= new(protocol.Freshness, new Scene(this, null, []));
+
+    /// <summary>The same casualty with the same record, at an earlier instant.</summary>
+    internal CasualtyView At(Instant earlier) => new(state, protocol, earlier, doubts);
+
+    private Payload.CasualtyOpened? person;
+    private AdviceStanding? advice;
+    private LookHistory? looks;
+    private SoftSigns? soft;
+    private bool? bothArmsTied;
+    private Evaluating? evaluating;
+
+    private bool IsTied(Limb limb) => LimbClock.Of(limb, state, now) is { Tight: not Truth.NotMet };
+}

@@ -1,0 +1,136 @@
+using System.Collections.Immutable;
+using NodaTime;
+
+namespace Farhold;
+
+/// <summary>The looks at the signs of shock, newest first, each worked out when it is first asked for.</summary>
+/// <remarks>
+/// A look is an instant at which every sign was taken within the minutes before. Every entry of signs may end one. A look that
+/// was begun and not finished (at least half of the signs, and no whole look within reach) is not clear: what was not written
+/// down may have been the sign. A few single readings between two looks are no look.
+/// </remarks>
+internal sealed class LookHistory
+{
+    private readonly CasualtyView casualty;
+    private readonly LookRules rules;
+    private readonly ImmutableArray<Dated> taken;
+    private readonly ImmutableArray<Criterion> signs;
+    private readonly ImmutableArray<Input> needed;
+    private readonly ImmutableSortedDictionary<string, Duration> within;
+    private readonly SignLook?[] found;
+
+    public LookHistory(CasualtyView casualty)
+    {
+        this.casualty = casualty;
+        rules = casualty.Protocol.Looks;
+        taken = [.. casualty.State.Of(Kind.SignsTaken).Where(t => t.When.Earliest <= casualty.Now)];
+        signs = [.. casualty.Protocol.Criteria.Where(c => c.IsSign)];
+        needed = [.. signs.SelectMany(c => Asked(c.Condition)).Where(i => i.IsSign && i != Input.ShockIndex).Distinct()];
+        within = needed.Append(Input.ShockIndex).ToImmutableSortedDictionary(i => i.Name, _ => rules.Within, StringComparer.Ordinal);
+        found = new SignLook?[taken.Length];
+    }
+
+    /// <summary>The signs that have to be known at a look.</summary>
+    public ImmutableArray<Input> Needed => needed;
+
+    /// <summary>How long ago the newest look may be: as long as the sign that goes stale first.</summary>
+    public Duration Fresh => needed.Select(i => casualty.Protocol.Freshness.GetValueOrDefault(i.Name, Duration.MaxValue))
+        .DefaultIfEmpty(Duration.MaxValue).Min();
+
+    public IEnumerable<SignLook> NewestFirst
+    {
+        get
+        {
+            for (var i = taken.Length - 1; i >= 0; i--)
+                yield return At(i);
+        }
+    }
+
+    /// <summary>The newest complete look, or null.</summary>
+    public SignLook? Last => NewestFirst.FirstOrDefault(l => l.Complete);
+
+    /// <summary>How far apart two clear looks are at most, with no sign and no unfinished look from the first of them on.</summary>
+    /// <param name="setAside">Soft signs that do not count.</param>
+    /// <param name="notBefore">Looks up to then do not count.</param>
+    public ClearSpan Clear(ImmutableArray<string> setAside, Instant notBefore)
+    {
+        SignLook? newest = null;
+        SignLook? first = null;
+        for (var i = taken.Length - 1; i >= 0; i--)
+        {
+            var look = At(i);
+            if (look.When.Earliest <= notBefore)
+                return new(newest, first, Since: true);
+            if (!look.ShowsNoMoreThan(setAside) || IsUnfinished(i))
+                return new(newest, first, Since: false);
+            if (!look.IsClear(setAside))
+                continue;
+            newest ??= look;
+            first = look;
+        }
+
+        return new(newest, first, Since: true);
+    }
+
+    /// <summary>At least half of the signs were taken here, and no look within reach has them all.</summary>
+    private bool IsUnfinished(int index)
+    {
+        var look = At(index);
+        if (look.Complete || look.Known * 2 < needed.Length)
+            return look.Known == 0 && Nothing(taken[index]);
+        for (var i = index + 1; i < taken.Length && taken[i].When.Latest <= look.When.Earliest + rules.Within; i++)
+            if (At(i).Complete)
+                return false;
+        return Alone(index) * 2 >= needed.Length;
+    }
+
+    /// <summary>How many signs the entries from the last whole look up to this one hold.</summary>
+    private int Alone(int index)
+    {
+        var seen = new HashSet<Input>();
+        for (var i = index; i >= 0 && taken[i].When.Latest >= taken[index].When.Latest - rules.Within && !At(i).Complete; i--)
+            seen.UnionWith(needed.Where(n => SignRead.Of(n) is { } sign && sign.Tells(taken[i])));
+        return seen.Count;
+    }
+
+    private static bool Nothing(Dated entry) => entry.As<Payload.SignsTaken>() == new Payload.SignsTaken();
+
+    private SignLook At(int index) => found[index] ??= Look(taken[index]);
+
+    private SignLook Look(Dated entry)
+    {
+        var at = Instant.Min(entry.When.Latest, casualty.Now);
+        var then = casualty.At(at);
+        var evaluating = new Evaluating(within, new Scene(then, null, [])) { PossiblyFresh = true };
+        var findings = signs.Select(evaluating.Of).ToArray();
+        ImmutableArray<string> Shown(Func<Criterion, bool> which) =>
+            [.. findings.Where(f => f.State == Truth.Met && which(f.Criterion)).Select(f => f.Criterion.Id)];
+        var known = needed.Count(i => evaluating.IsKnown(i, rules.Within));
+        return new(
+            entry.When, known == needed.Length, Shown(c => c.IsStrongSign), Shown(c => !c.IsStrongSign),
+            findings.Any(f => f.State == Truth.Unknown), known,
+            Readings(evaluating, Input.HeartRate).Select(r => (double?)r.High).Max(),
+            Readings(evaluating, Input.Systolic).Where(r => r.Word is null).Select(r => (double?)r.Low).Min());
+    }
+
+    private ImmutableArray<Reading> Readings(Evaluating evaluating, Input input) =>
+        needed.Contains(input) && evaluating.IsKnown(input, rules.Within) ? evaluating.Readings(input) : [];
+
+    /// <summary>What has to be known: all that a sign asks about, but for what only counts where it was measured.</summary>
+    private static IEnumerable<Input> Asked(Condition condition) => condition switch
+    {
+        Condition.All all => all.Parts.SelectMany(Asked),
+        Condition.Any any => any.Parts.SelectMany(Asked),
+        Condition.Not not => Asked(not.Part),
+        Condition.Compare { Measured: true } => [],
+        _ => condition.Inputs,
+    };
+}
+
+/// <summary>The newest and the first of a run of looks without a sign.</summary>
+/// <param name="Since">No sign at all was seen before them.</param>
+internal sealed record ClearSpan(SignLook? Newest, SignLook? First, bool Since)
+{
+    /// <summary>Null where there is no clear look.</summary>
+    public Duration? Apart => Newest is null ? null : Newest == First ? Duration.Zero : Newest.Since(First!);
+}

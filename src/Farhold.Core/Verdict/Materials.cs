@@ -1,0 +1,21 @@
+namespace Farhold;
+
+/// <summary>Whether packing and dressing are in place already: materials are judged before they are used only.</summary>
+internal static class Materials
+{
+    public static bool IsPacked(Scene scene) => Has(scene, Kind.WoundPacked, d => d.As<Payload.WoundPacked>().Wound);
+
+    public static bool IsDressed(Scene scene) => Has(scene, Kind.DressingApplied, d =>
+        d.As<Payload.DressingApplied>() is { Dressing: DressingKind.Pressure } p ? p.Wound : null);
+
+    /// <summary>On every wound the tourniquet is for, surely since the last attempt that bled.</summary>
+    private static bool Has(Scene scene, Kind kind, Func<Dated, string?> wound)
+    {
+        if (scene.Clock is not { Limb: var limb })
+            return false;
+        var treated = LimbWounds.Treated(limb, scene.State, scene.Now);
+        var failed = scene.LastFailed is { } f ? f.Ended ?? f.Started : (Happened?)null;
+        return !treated.IsEmpty && treated.All(w => scene.State.Of(kind).Any(d =>
+            d.When.Latest <= scene.Now && wound(d) == w && !(failed is { } bled && !bled.SurelyBefore(d.When))));
+    }
+}

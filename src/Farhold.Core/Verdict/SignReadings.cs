@@ -1,0 +1,107 @@
+using System.Collections.Immutable;
+using NodaTime;
+
+namespace Farhold;
+
+/// <summary>The current readings of the signs read off the casualty.</summary>
+internal static class SignReadings
+{
+    /// <summary>A confused mind within this time after a sedating drug says nothing of shock (design).</summary>
+    private static readonly Duration Sedated = Duration.FromHours(1);
+
+    private const int Sedation = 60;
+
+    /// <summary>Drugs that sedate, by any part of the name they go by in a record.</summary>
+    private static readonly string[] Sedating =
+    [
+        "ketamine", "morphine", "fentanyl", "oxycodone", "hydromorphone", "tramadol", "methadone", "buprenorphine", "nalbuphine",
+        "midazolam", "diazepam", "lorazepam", "propofol", "methoxyflurane", "haloperidol", "promethazine", "diphenhydramine",
+    ];
+
+    /// <summary>What the newest look says; of several readings at one look all that are still fresh.</summary>
+    public static ImmutableArray<Reading> For(Input input, Scene scene, Duration fresh) => input.Name switch
+    {
+        "systolic" => Pressure(scene, fresh),
+        "shockIndex" => Index(scene, fresh),
+        "radialPulse" when scene.Casualty.BothArmsTied => [Reading.Of("both-arms-tied", Happened.At(scene.Now), lasting: true)],
+        "mental" => [.. AtOneLook(scene, SignRead.Mental, fresh).Select(r => Undrugged(r, scene))],
+        _ => AtOneLook(scene, SignRead.Of(input)!, fresh),
+    };
+
+    /// <summary>The readings that may be the newest, and those of the same look that are still fresh.</summary>
+    private static ImmutableArray<Reading> AtOneLook(Scene scene, SignRead sign, Duration fresh)
+    {
+        var entries = scene.State.Telling(sign);
+        var newest = Current.Of(entries, scene.Now, d => sign.Of(d));
+        if (newest.IsEmpty)
+            return newest;
+        var from = newest.Min(r => r.When.Earliest) - scene.Casualty.Protocol.Looks.Within;
+        for (var i = entries.Length - 1; i >= 0 && entries[i].When.Latest >= from; i--)
+            if (entries[i].When.Earliest <= scene.Now && sign.Of(entries[i]) is var reading && !newest.Contains(reading)
+                && reading.When.Until(scene.Now).Max <= fresh)
+                newest = newest.Add(reading);
+        return newest;
+    }
+
+    /// <summary>
+    /// A measured pressure counts until it is stale, whatever was said of a cuff since. Where there never was one, "no cuff" is an
+    /// answer. Where one was measured and there is no cuff any more, only a refill timed since takes its place.
+    /// </summary>
+    private static ImmutableArray<Reading> Pressure(Scene scene, Duration fresh)
+    {
+        var usual = scene.Casualty.Protocol.Freshness.GetValueOrDefault("systolic", fresh);
+        var measured = AtOneLook(scene, SignRead.Systolic, fresh);
+        if (measured.Any(r => r.When.Until(scene.Now).Max <= usual))
+            return measured;
+        var none = Current.Of(scene.State.Telling(SignRead.NoPressureCuff), scene.Now, d => SignRead.NoPressureCuff.Of(d));
+        if (none.IsEmpty || none.Any(r => r.Word != "true"))
+            return measured;
+        var said = none.MaxBy(r => r.When.Earliest).When;
+        if (measured.IsEmpty)
+            return [Reading.Of(Input.NoCuff, said, lasting: true)];
+        var refill = AtOneLook(scene, SignRead.CapillaryRefillS, fresh);
+        var instead = !refill.IsEmpty && measured.All(m => m.When.SurelyBefore(said))
+            && refill.All(r => measured.All(m => m.When.SurelyBefore(r.When)));
+        return instead ? [.. refill.Select(r => Reading.Of(Input.NoCuff, r.When))] : measured;
+    }
+
+    /// <summary>Heart rate over systolic pressure wherever both were taken at one look, of the newest such look.</summary>
+    private static ImmutableArray<Reading> Index(Scene scene, Duration fresh)
+    {
+        var pressure = Pressure(scene, fresh);
+        if (pressure is [{ Word: not null }, ..])
+            return pressure;
+        var rates = Newest(scene, SignRead.HeartRate, Sedation);
+        var pairs = new List<Reading>();
+        foreach (var systolic in Newest(scene, SignRead.Systolic, Sedation))
+            foreach (var rate in rates)
+                if (rate.Low > 0 && systolic.Low > 0 && !rate.Doubtful && !systolic.Doubtful
+                    && Together(rate.When, systolic.When) is var when && when.Latest - when.Earliest <= scene.Casualty.Protocol.Looks.Within)
+                    pairs.Add(Reading.Of(ShockIndex.Of(rate.Low, systolic.Low), when));
+        if (pairs.Count == 0)
+            return [];
+        var last = pairs.Max(p => p.When.Latest) - scene.Casualty.Protocol.Looks.Within;
+        return [.. pairs.Where(p => p.When.Latest >= last)];
+    }
+
+    private static Happened Together(Happened a, Happened b) =>
+        new(Instant.Min(a.Earliest, b.Earliest), Instant.Max(a.Latest, b.Latest));
+
+    /// <summary>The last readings, newest first, up to a number.</summary>
+    private static List<Reading> Newest(Scene scene, SignRead sign, int most)
+    {
+        var entries = scene.State.Telling(sign);
+        var readings = new List<Reading>();
+        for (var i = entries.Length - 1; i >= 0 && readings.Count < most; i--)
+            if (entries[i].When.Earliest <= scene.Now)
+                readings.Add(sign.Of(entries[i]));
+        return readings;
+    }
+
+    private static Reading Undrugged(Reading mental, Scene scene) =>
+        mental.Word == Wire.Word(Mental.Confused) && scene.State.Of(Kind.DrugGiven).Any(d =>
+            d.When.Earliest <= mental.When.Latest && d.When.Latest >= mental.When.Earliest - Sedated
+            && Sedating.Any(s => d.As<Payload.DrugGiven>().Drug.Contains(s, StringComparison.OrdinalIgnoreCase)))
+            ? mental with { Doubtful = true }
+            : mental;
+}
