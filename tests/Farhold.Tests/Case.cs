@@ -4,8 +4,8 @@ namespace Farhold.Tests;
 
 /// <summary>A casualty of whom everything is known and well, and what a test changes of it.</summary>
 /// <remarks>
-/// Judged at <see cref="Now"/>. One wound <c>w1</c> on the left leg, tourniquet <c>t1</c>, tightened 40 minutes ago; signs,
-/// wound, watch and stock were looked at within the last ten minutes; help is ten hours away. Immutable.
+/// Judged at <see cref="Now"/>. One wound <c>w1</c> on the left leg, tourniquet <c>t1</c>, tightened 40 minutes ago; signs (twice, twelve minutes
+/// apart), wound, the rest of the casualty, watch and stock were looked at lately; surgery is ten hours away. Immutable.
 /// </remarks>
 public sealed class Case
 {
@@ -45,9 +45,17 @@ public sealed class Case
 
     public Case TightFor(string time) => With("tourniquet", Tightened, time);
 
-    public Case HelpIn(string time) => With("help", new Payload.HelpExpected(Now, null, Now + (Now - Ago(time))));
+    /// <summary>Surgery, at the latest by then.</summary>
+    public Case HelpIn(string time) => With("help", new Payload.HelpExpected(Now, null, Now + (Now - Ago(time)), Care: HelpCare.Surgery));
 
-    public Case Signs(Func<Payload.SignsTaken, Payload.SignsTaken> change) => With("signs", change(Some.GoodSigns));
+    /// <summary>Both looks at the signs, changed.</summary>
+    public Case Signs(Func<Payload.SignsTaken, Payload.SignsTaken> change) =>
+        With("earlier", change(Some.GoodSigns), "00:17").With("signs", change(Some.GoodSigns));
+
+    /// <summary>The newer look only.</summary>
+    public Case NewSigns(Func<Payload.SignsTaken, Payload.SignsTaken> change) => With("signs", change(Some.GoodSigns));
+
+    public Case LookedOver(Func<Payload.CasualtyLookedOver, Payload.CasualtyLookedOver> change) => With("over", change(Some.NothingElse));
 
     public Case Advised(string ago = "00:05") => And(ago, new Payload.AdviceReceived("duty doctor", "go ahead", ["attempt"]));
 
@@ -64,12 +72,14 @@ public sealed class Case
         ("person", Happened.At(Ago("00:39")), new Payload.CasualtyOpened("Runa", AgeYears: 34)),
         ("wound", Happened.At(Ago("00:39")), new Payload.WoundFound("w1", Farhold.Limb.LeftLeg, null, WoundNature.Bleeding)),
         ("tourniquet", Happened.At(Ago("00:40")), Tightened),
+        ("earlier", Happened.At(Ago("00:17")), Some.GoodSigns),
         ("signs", Happened.At(Ago("00:05")), Some.GoodSigns),
+        ("over", Happened.At(Ago("00:06")), Some.NothingElse),
         ("bleeding", Happened.At(Ago("00:06")), new Payload.BleedingChecked("w1", Bleeding.None)),
         ("watch", Happened.At(Ago("00:07")), new Payload.WatchStated(true)),
         ("gauze", Happened.At(Ago("00:08")), new Payload.SuppliesStated("plain-gauze", 3)),
         ("dressing", Happened.At(Ago("00:08")), new Payload.SuppliesStated("pressure-dressing", 3)),
-        ("help", Happened.At(Ago("00:09")), new Payload.HelpExpected(Now + Duration.FromHours(9), null, Now + Duration.FromHours(10))),
+        ("help", Happened.At(Ago("00:09")), new Payload.HelpExpected(Now + Duration.FromHours(9), null, Now + Duration.FromHours(10), Care: HelpCare.Surgery)),
     ];
 
     private IEnumerable<(Happened When, Payload What)> All() =>

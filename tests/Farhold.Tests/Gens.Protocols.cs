@@ -11,7 +11,15 @@ public static partial class Gens
     /// one) is left out: it stands on its worse side by itself, and only a protocol that asks for it the wrong way round could tell.
     /// </summary>
     public static readonly ImmutableArray<Input> LookedAt =
-        [.. Input.All.Except([Input.LastAttempt, Input.FailedAttempts, Input.SinceFailedAttempt, Input.FurtherAttemptAllowed])];
+        
+    [
+        .. Input.All.Except(
+        [
+            Input.LastAttempt, Input.FailedAttempts, Input.SinceFailedAttempt, Input.FurtherAttemptAllowed, Input.TimeOn, Input.CanFinish,
+            Input.TourniquetTight, Input.SoftSigns, Input.SoftSignStays, Input.ClearLooks, Input.RateSilent, Input.AdviceRefuses,
+            Input.NobodyReached, Input.HelpSoon, Input.OtherLimbFirst, Input.WatchAlone,
+        ]),
+    ];
 
     public static readonly Gen<Condition> Condition = Gen.Recursive<Condition>((depth, again) =>
         depth > 3 ? Leaf() : Gen.Frequency(
@@ -48,7 +56,8 @@ public static partial class Gens
     };
 
     private static Gen<Criterion> Criterion() => Gen.Select(Gen.Int[0, 999_999], Any<Role>(), Condition, Gen.Bool, (id, role, condition, shock) =>
-        new Criterion($"added.{id}", role, shock ? "shock" : null, false, "added", ["design"], condition));
+        new Criterion($"added.{id}", role, shock ? "shock" : null, false, "added", ["design"], condition))
+        .Select(c => c is { Role: Role.Soft, AsksOfSigns: false } ? c with { Role = Role.Asks } : c);
 
     private static Gen<Condition> Leaf() => Gen.Select(Gen.OneOf(LookedAt.ToArray()), Gen.Int[0, 400], Any<Comparison>(), Gen.Int[1, 7], Gen.Bool,
         (input, number, comparison, mask, banded) => input.Type switch

@@ -19,6 +19,9 @@ public static class Some
         RadialPulse = RadialPulse.Strong,
     };
 
+    /// <summary>The whole casualty looked over, and nothing found.</summary>
+    public static readonly Payload.CasualtyLookedOver NothingElse = new(false, false, false, false, false);
+
     public static Instant Time(string iso) => InstantPattern.ExtendedIso.Parse(iso).GetValueOrThrow();
 
     /// <summary>An invented morning; hh:mm after its midnight.</summary>

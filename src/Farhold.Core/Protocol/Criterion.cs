@@ -51,10 +51,13 @@ public sealed record Criterion(
     public string? Change { get; init; }
 
     /// <summary>A strong sign of shock.</summary>
-    public bool IsStrongSign => Role == Role.Forbids && Group == ShockGroup && Stops;
+    public bool IsStrongSign => Role == Role.Forbids && Group == ShockGroup && Stops && AsksOfSigns;
 
     /// <summary>A sign of shock, strong or soft, that is read off the casualty.</summary>
-    public bool IsSign => Role == Role.Soft || IsStrongSign;
+    public bool IsSign => (Role == Role.Soft && AsksOfSigns) || IsStrongSign;
+
+    /// <summary>It asks about nothing but what is read off the casualty, and the age.</summary>
+    public bool AsksOfSigns => Condition.Inputs.All(static i => i.IsSign || i == Input.AgeYears);
 
     internal const string ShockGroup = "shock";
 }

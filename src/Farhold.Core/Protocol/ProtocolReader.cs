@@ -49,6 +49,8 @@ public static class ProtocolReader
     {
         foreach (var twice in protocol.Criteria.GroupBy(c => c.Id).Where(g => g.Count() > 1))
             json.Refuse(root.Offset, $"criterion {twice.Key} is given twice");
+        foreach (var soft in protocol.Criteria.Where(c => c is { Role: Role.Soft, AsksOfSigns: false }))
+            json.Refuse(root.Offset, $"criterion {soft.Id} is a soft sign: it can ask only about signs and the age");
         if (protocol.Criteria.All(c => c.Role == Role.Awaits))
             json.Refuse(root.Offset, "a protocol needs criteria that forbid or require something");
         if (!protocol.Steps.Select(s => s.Id).SequenceEqual(Enum.GetValues<StepId>()))
