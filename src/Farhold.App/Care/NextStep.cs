@@ -73,7 +73,7 @@ public sealed class NextStep(CareRecord record, Judgement picture, Texts texts)
         _ when input == Input.AgeYears && Opened is { } opened => new(texts.EnterAge, Goes: $"amend/{opened}"),
         _ when input == LongInput.PulseBeyond => new(texts.QuickBeyond, Opens: Quick.Beyond),
         _ when input == LongInput.UrineFlow || input == LongInput.UrineMlPerHour => new(texts.LogUrine, Goes: "enter/" + Kinds.Wire(Kind.UrineMeasured)),
-        _ when input == LongInput.ShockIndex => OfInput(Input.Systolic),
+        _ when input == Input.ShockIndex => OfInput(Input.Systolic),
         _ when Sign.Of(input.Name.Replace("Course", "", StringComparison.Ordinal)) is { } sign => new(texts.TakeSigns, Goes: "signs/take/" + sign.Wire),
         _ => new(texts.PlaceLog, Goes: "log"),
     };

@@ -112,7 +112,7 @@ public sealed class LocalReader
             var at = criteria.FindIndex(c => c.Id == item["id"]?.Text);
             if (json.Flag(item, "drop"))
                 Drop(item, criteria, at);
-            else if (parts.Criterion(item, clock) is { } criterion)
+            else if (parts.Criterion(item, clock, at < 0 ? null : criteria[at]) is { } criterion)
                 Put(criteria, at, criterion, criterion.Id, before => Compare(item, before, criterion));
         }
 

@@ -87,7 +87,8 @@ internal sealed class ProtocolParts(LocatedJson json, Located root, ImmutableArr
     public ImmutableArray<Criterion> Criteria(ClockLimits clock) =>
         [.. json.Items(root, "criteria").Select(item => Criterion(item, clock)).OfType<Criterion>()];
 
-    public Criterion? Criterion(Located item, ClockLimits clock)
+    /// <param name="under">The criterion that a local one takes the place of: what the local one does not name stays as it is there.</param>
+    public Criterion? Criterion(Located item, ClockLimits clock, Criterion? under = null)
     {
         if (!json.IsObject(item, "a criterion"))
             return null;
@@ -99,12 +100,12 @@ internal sealed class ProtocolParts(LocatedJson json, Located root, ImmutableArr
             : new(
                 id, json.Word<Role>(item, "role"), Optional(item, "group"), json.Flag(item, "hard"), json.Text(item, "text"), Cited(item), condition)
             {
-                Stops = json.Flag(item, "stops"),
-                AdviceLifts = json.Flag(item, "adviceLifts"),
-                GivesWay = json.OptionalSpan(item, "givesWay"),
-                Acts = Texts(item, "acts", clock),
-                Look = Optional(item, "look"),
-                Change = Optional(item, "change"),
+                Stops = item["stops"] is null ? under?.Stops ?? false : json.Flag(item, "stops"),
+                AdviceLifts = item["adviceLifts"] is null ? under?.AdviceLifts ?? false : json.Flag(item, "adviceLifts"),
+                GivesWay = json.OptionalSpan(item, "givesWay") ?? under?.GivesWay,
+                Acts = item["acts"] is null ? under?.Acts ?? [] : Texts(item, "acts", clock),
+                Look = Optional(item, "look") ?? under?.Look,
+                Change = Optional(item, "change") ?? under?.Change,
             };
     }
 

@@ -43,8 +43,19 @@ internal static class Strictness
         if (before.Role != after.Role || before.Group != after.Group || before.Hard != after.Hard)
             return Change.Different;
         var met = MetMoreOften(before.Condition, after.Condition);
-        return before.Role == Role.Requires ? Reversed(met) : met;
+        return (before.Role == Role.Requires ? Reversed(met) : met)
+            .With(Stricter(before.Stops, after.Stops)).With(Stricter(!before.AdviceLifts, !after.AdviceLifts))
+            .With((before.GivesWay, after.GivesWay) switch
+            {
+                (null, null) => Change.Same,
+                (_, null) => Change.Tighter,
+                (null, _) => Change.Looser,
+                var (b, a) => Longer(b.Value, a.Value),
+            });
     }
+
+    private static Change Stricter(bool before, bool after) =>
+        before == after ? Change.Same : after ? Change.Tighter : Change.Looser;
 
     public static Change Of(AttemptStep before, AttemptStep after) =>
         before.Minimum.Keys.Union(after.Minimum.Keys).Aggregate(Change.Same, (c, key) => c.With(
@@ -92,7 +103,8 @@ internal static class Strictness
             a.Words.SetEquals(b.Words) ? Change.Same
             : a.Words.IsSupersetOf(b.Words) ? Change.Tighter
             : a.Words.IsSubsetOf(b.Words) ? Change.Looser : Change.Different,
-        (Condition.Compare b, Condition.Compare a) when b.Input == a.Input && b.Comparison == a.Comparison => Limits(b, a),
+        (Condition.Compare b, Condition.Compare a) when b.Input == a.Input && b.Comparison == a.Comparison && b.Measured == a.Measured =>
+            Limits(b, a),
         (_, Condition.Any a) => Parts([before], a.Parts, moreIs: Change.Tighter),
         _ => Change.Different,
     };

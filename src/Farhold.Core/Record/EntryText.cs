@@ -21,8 +21,8 @@ public static class EntryText
         Payload.PressureHeld p => $"Pressure held on wound {p.Wound} for {Say.Number(p.Minutes)} min",
         Payload.DressingApplied p => $"{(p.Dressing == DressingKind.Pressure ? "Pressure" : "Plain")} dressing on wound {p.Wound}",
         Payload.BleedingChecked p => $"Wound {p.Wound} looked at: {Bleeds(p.Bleeding)}",
-        Payload.AttemptStarted p => $"Attempt to replace tourniquet {p.Tourniquet} started (wound {p.Wound})",
-        Payload.AttemptEnded p => $"Attempt to replace tourniquet {p.Tourniquet} ended: {Ended(p.Outcome)}{Note(p.Note)}",
+        Payload.AttemptStarted p => $"Attempt to convert tourniquet {p.Tourniquet} started (wound {p.Wound})",
+        Payload.AttemptEnded p => $"Attempt to convert tourniquet {p.Tourniquet} ended: {Ended(p.Outcome)}{Note(p.Note)}",
         Payload.SignsTaken p => Signs(p),
         Payload.WatchStated { Able: true, Who: Watcher.Casualty } =>
             "The casualty alone can watch the wound closely from now on",

@@ -33,6 +33,29 @@ public static class InputWords
         ["oversight"] = ("advice allows an attempt", ""),
         ["helpWithin"] = ("help, at the latest in", ""),
         ["recordWhole"] = ("record whole", ""),
+        ["timeOn"] = ("since first tightened", ""),
+        ["canFinish"] = ("time left to pack and slacken", ""),
+        ["tourniquetTight"] = ("tourniquet tight", ""),
+        ["tourniquetMake"] = ("kind of tourniquet", ""),
+        ["bleedingElsewhere"] = ("bleeding elsewhere", ""),
+        ["trunkWound"] = ("wound or hard blow of the trunk", ""),
+        ["breathingHard"] = ("breathing hard", ""),
+        ["veryCold"] = ("very cold", ""),
+        ["bloodThinner"] = ("blood thinner", ""),
+        ["altitudeM"] = ("altitude", "m"),
+        ["softSigns"] = ("soft signs of shock", ""),
+        ["softSignStays"] = ("soft sign still there", ""),
+        ["clearLooks"] = ("two clear looks", ""),
+        ["rateSilent"] = ("pulse rate hides blood loss", ""),
+        ["watchAlone"] = ("casualty watches alone", ""),
+        ["adviceRefuses"] = ("advice expressly allows no attempt", ""),
+        ["nobodyReached"] = ("nobody can be reached", ""),
+        ["helpSoon"] = ("surgery or clinic soon enough", ""),
+        ["otherLimbFirst"] = ("another limb comes first", ""),
+        ["pregnant"] = ("pregnant", ""),
+        ["bellyOrChest"] = ("wound of belly or chest", ""),
+        ["vomiting"] = ("vomiting", ""),
+        ["shockNow"] = ("shock suspected", ""),
         ["pain"] = ("pain", "of 10"),
         ["shockIndex"] = ("heart rate over systolic pressure", ""),
         ["heartRateCourse"] = ("course of the heart rate", ""),
@@ -57,7 +80,7 @@ public static class InputWords
     public static string Of(Used used)
     {
         var age = used.Age is { } a ? $", {Say.Elapsed(a)} old" : "";
-        return $"{Name(used.Input)} {Value(used)}{age}{(used.Stale ? ", too old to decide by" : "")}";
+        return $"{Name(used.Input)} {Value(used)}{age}{(used.Stale ? ", too old to decide by" : "")}{(used.Doubtful ? ", to be looked at again" : "")}";
     }
 
     private static string Value(Used used) => used.Value switch

@@ -75,6 +75,10 @@ public static class JudgementJson
         Clock(w, limb.Clock);
         List(w, "criteria", limb.Findings, Finding);
         Texts(w, "checkFirst", limb.CheckFirst.Select(i => i.Name));
+        w.WriteString("act", limb.Act.Text);
+        Texts(w, "changes", limb.Act.Changes);
+        w.WriteString("lookAgain", WrittenInstant.Write(limb.Act.LookAgain));
+        Texts(w, "cautions", limb.Act.Cautions);
         List(w, "next", limb.Next, (x, n) =>
         {
             x.WriteString("at", WrittenInstant.Write(n.At));
@@ -111,6 +115,8 @@ public static class JudgementJson
         w.WriteString("step", progress.Current is { } current ? Wire.Word(current.Step.Id) : null);
         if (progress.Current?.NotBefore is { } notBefore)
             w.WriteString("notBefore", WrittenInstant.Write(notBefore));
+        if (progress.Current?.Gate is { } gate)
+            w.WriteString("gate", gate);
         w.WriteEndObject();
     }
 
@@ -119,6 +125,8 @@ public static class JudgementJson
         w.WriteString("id", finding.Criterion.Id);
         w.WriteString("role", Wire.Word(finding.Criterion.Role));
         w.WriteString("state", State(finding.State));
+        if (finding.Lifted != Lift.None)
+            w.WriteString("lifted", Wire.Word(finding.Lifted));
         List(w, "used", finding.Used, (x, u) =>
         {
             x.WriteString("input", u.Input);
@@ -126,6 +134,8 @@ public static class JudgementJson
             if (u.Age is { } age)
                 x.WriteString("age", IsoSpan.Write(age.Max));
             x.WriteBoolean("stale", u.Stale);
+            if (u.Doubtful)
+                x.WriteBoolean("doubtful", true);
         });
         if (finding.Needs is { } needs)
             w.WriteString("needs", needs.Name);

@@ -8,7 +8,7 @@ namespace Farhold;
 internal static class LimbJudge
 {
     /// <summary>How long what was found when an attempt was begun goes on counting (design); a forgotten one is judged anew.</summary>
-    private static readonly Duration Longest = Duration.FromHours(1);
+    internal static readonly Duration Longest = Duration.FromHours(1);
 
     public static LimbVerdict At(Scene scene, AttemptProgress? progress)
     {

@@ -17,7 +17,7 @@ internal static class Moments
     private static readonly ImmutableArray<string> SignInputs =
     [
         "heartRate", "breathRate", "systolic", "spo2", "temperatureC", "capillaryRefillS", "mental", "radialPulse",
-        "dizzy", "pale", "cool", "clammy",
+        "dizzy", "pale", "cool", "clammy", "shockIndex",
     ];
 
     /// <summary>In order of time.</summary>
@@ -41,7 +41,9 @@ internal static class Moments
                 yield return (entry.When.Earliest, Entry(entry, ", at the earliest"));
             foreach (var expiry in Expiries(entry, protocol))
                 yield return expiry;
-            foreach (var of in Help(entry, limits))
+            foreach (var of in Help(entry, protocol.Clock.Soon))
+                yield return of;
+            foreach (var of in Rules(entry, protocol))
                 yield return of;
         }
 
@@ -59,9 +61,13 @@ internal static class Moments
         var failed = attempts.LastOrDefault(a => a.Result == AttemptResult.Bled);
         foreach (var (input, limit) in limits)
         {
+            if (input == Input.TimeOn && clock.Tight != Truth.NotMet && clock.Stretches.Length > 1)
+                foreach (var end in (Duration[])[clock.Occluded.Max, clock.Occluded.Min])
+                    if (end <= limit)
+                        yield return (at + (limit - end), new($"{Say.Limb(clock.Limb)}: {Say.Duration(limit)} without blood flow", false));
             Elapsed? elapsed = input.Name switch
             {
-                "sinceFirstTightened" => clock.SinceFirstTightened,
+                "sinceFirstTightened" or "timeOn" => clock.SinceFirstTightened,
                 "occluded" when clock.Tight != Truth.NotMet => clock.Occluded,
                 "currentStretch" when clock.Tight != Truth.NotMet => clock.CurrentStretch,
                 "sinceFailedAttempt" => (failed?.Ended ?? failed?.Started)?.Until(at),
@@ -76,7 +82,7 @@ internal static class Moments
         }
     }
 
-    private static IEnumerable<(Instant At, Cause Cause)> Help(Dated entry, (Input Input, Duration Limit)[] limits)
+    private static IEnumerable<(Instant At, Cause Cause)> Help(Dated entry, Duration soon)
     {
         if (entry.What is not Payload.HelpExpected help)
             yield break;
@@ -85,9 +91,41 @@ internal static class Moments
             if (at is not { } time)
                 continue;
             yield return (time, new($"the {name} time of help has passed", false));
-            foreach (var (_, limit) in limits.Where(l => l.Input.Name == "helpWithin"))
-                yield return (time - limit, new($"{Say.Duration(limit)} left to the {name} time of help", false));
+            yield return (time - soon, new($"{Say.Duration(soon)} left to the {name} time of help", false));
         }
+    }
+
+    /// <summary>What the rules of the decision let begin or end some time after an entry.</summary>
+    private static IEnumerable<(Instant At, Cause Cause)> Rules(Dated entry, Protocol protocol)
+    {
+        foreach (var at in (Instant[])[entry.When.Earliest, entry.When.Latest])
+            switch (entry.What)
+            {
+                case Payload.AdviceReceived advice:
+                    yield return (advice.Until ?? at + protocol.Advice.Lasts, new("what advice said has ended", false));
+                    break;
+                case Payload.ContactTried:
+                    yield return (at + protocol.Advice.Unanswered, new("no answer came in time", false));
+                    yield return (at + protocol.Advice.Tried, new("the last try to reach advice is too long ago", false));
+                    break;
+                case Payload.TourniquetSlackened or Payload.TourniquetRemoved:
+                    yield return (at + protocol.Attempts.Held, new("the other limb has held long enough", false));
+                    break;
+                case Payload.AttemptStarted:
+                    yield return (at + LimbJudge.Longest, new("the attempt is taking too long to go by how it began", false));
+                    break;
+                case Payload.CasualtyMoved:
+                    yield return (at + Observation.MoveAhead, new("the move that was ahead is long ago", false));
+                    break;
+                case Payload.TourniquetTightened:
+                    yield return (at + protocol.Clock.Window - protocol.Looks.Closing, new("the first window is about to close", false));
+                    foreach (var lead in protocol.Attempts.Lead.Values)
+                        yield return (at + protocol.Clock.Limit - lead, new("no time is left to begin an attempt", false));
+                    break;
+                case Payload.DrugGiven:
+                    yield return (at + SignReadings.Sedated, new("the drug no longer explains the mind", false));
+                    break;
+            }
     }
 
     private static IEnumerable<(Instant At, Cause Cause)> Expiries(Dated entry, Protocol protocol) =>
@@ -106,8 +144,9 @@ internal static class Moments
         Payload.SignsTaken => SignInputs,
         Payload.BleedingChecked => ["bleeding"],
         Payload.WatchStated => ["watchAble"],
-        Payload.AdviceReceived => ["oversight"],
         Payload.HelpExpected => ["helpWithin"],
+        Payload.CasualtyLookedOver => ["bleedingElsewhere", "trunkWound", "breathingHard", "veryCold"],
+        Payload.RegionLooked => ["bleedingElsewhere", "trunkWound"],
         _ => [],
     };
 

@@ -7,7 +7,7 @@ namespace Farhold;
 internal static class Observation
 {
     /// <summary>How long "about to move" keeps an attempt from being begun before it has to be asked about (design).</summary>
-    private static readonly Duration MoveAhead = Duration.FromHours(1);
+    internal static readonly Duration MoveAhead = Duration.FromHours(1);
 
     /// <summary>
     /// As last stated. Nobody can while a move is ahead or on. The casualty alone counts only where nobody can be reached: else

@@ -7,9 +7,10 @@ namespace Farhold;
 internal static class SignReadings
 {
     /// <summary>A confused mind within this time after a sedating drug says nothing of shock (design).</summary>
-    private static readonly Duration Sedated = Duration.FromHours(1);
+    internal static readonly Duration Sedated = Duration.FromHours(1);
 
-    private const int Sedation = 60;
+    /// <summary>Readings looked through for a pair of rate and pressure.</summary>
+    private const int MostReadings = 60;
 
     /// <summary>Drugs that sedate, by any part of the name they go by in a record.</summary>
     private static readonly string[] Sedating =
@@ -71,9 +72,9 @@ internal static class SignReadings
         var pressure = Pressure(scene, fresh);
         if (pressure is [{ Word: not null }, ..])
             return pressure;
-        var rates = Newest(scene, SignRead.HeartRate, Sedation);
+        var rates = Newest(scene, SignRead.HeartRate, MostReadings);
         var pairs = new List<Reading>();
-        foreach (var systolic in Newest(scene, SignRead.Systolic, Sedation))
+        foreach (var systolic in Newest(scene, SignRead.Systolic, MostReadings))
             foreach (var rate in rates)
                 if (rate.Low > 0 && systolic.Low > 0 && !rate.Doubtful && !systolic.Doubtful
                     && Together(rate.When, systolic.When) is var when && when.Latest - when.Earliest <= scene.Casualty.Protocol.Looks.Within)

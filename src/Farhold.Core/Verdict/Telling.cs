@@ -38,10 +38,16 @@ public static class Telling
     private static void Limb(StringBuilder text, LimbVerdict limb, Judgement judgement)
     {
         Head(text, $"{Say.Limb(limb.Limb).ToUpperInvariant()}: {VerdictWords.Of(limb.Verdict)} ({Wire.Word(limb.Verdict)})");
+        Line(text, 1, Plain.Line(limb.Act.Text));
+        foreach (var caution in limb.Act.Cautions)
+            Line(text, 1, Plain.Line($"CAUTION: {caution}"));
         Line(text, 1, VerdictWords.Tight(limb.Clock));
         foreach (var line in VerdictWords.Of(limb.Clock))
             Line(text, 1, line);
         Limits(text, limb, judgement);
+        foreach (var change in limb.Act.Changes)
+            Line(text, 1, Plain.Line(change));
+        Line(text, 1, $"look again at {Say.Time(limb.Act.LookAgain)} at the latest");
         if (limb.Attempt is { } attempt)
             foreach (var line in VerdictWords.Of(attempt, judgement.At))
                 Line(text, 1, line);

@@ -22,10 +22,10 @@ public static class VerdictWords
     /// <summary>The verdict in one line.</summary>
     public static string Of(Verdict verdict) => verdict switch
     {
-        Verdict.LeaveOn => "leave the tourniquet on, no attempt to replace it",
+        Verdict.LeaveOn => "leave the tourniquet on, no attempt to convert it",
         Verdict.AwaitHelp => "wait for help with the tourniquet on; an attempt now gains nothing",
         Verdict.CheckFirst => "check first, then ask again; leave the tourniquet on until then",
-        Verdict.Attempt => "try to replace the tourniquet: pack, dress, slacken, watch",
+        Verdict.Attempt => "try to convert the tourniquet: pack, dress, slacken, watch",
         _ => throw new UnreachableException(),
     };
 
@@ -37,8 +37,13 @@ public static class VerdictWords
         _ => "can't be told, signs are missing or too old",
     };
 
-    /// <summary>A criterion with what stands against it: its sentence, then whether that is so.</summary>
-    public static string Of(Finding finding) => $"{State(finding)}: {finding.Criterion.Text}";
+    /// <summary>A criterion with what stands against it: its sentence, then whether that is so, and whether it gave way.</summary>
+    public static string Of(Finding finding) => $"{State(finding)}: {finding.Criterion.Text}{finding.Lifted switch
+    {
+        Lift.Advice => " Advice allows the attempt all the same.",
+        Lift.Unreached => " It gives way where nobody can be reached.",
+        _ => "",
+    }}";
 
     /// <summary>The sentence of a criterion is true, not true, or nobody knows.</summary>
     public static string State(Finding finding) => finding.State switch
@@ -122,6 +127,10 @@ public static class VerdictWords
 
         var number = progress.Steps.IndexOf(current) + 1;
         yield return Plain.Line($"step {number} of {progress.Steps.Length}, {Wire.Word(current.Step.Id)}: {current.Step.Text}");
+        foreach (var before in current.Before)
+            yield return Plain.Line($"before it: {before}");
+        if (current.Gate is { } gate)
+            yield return Plain.Line($"not before {gate} is ticked off");
         if (current.NotBefore is { } notBefore && notBefore > now)
             yield return $"go on with it at least until {Say.Time(notBefore)}, {Say.Duration(notBefore - now)} more";
     }

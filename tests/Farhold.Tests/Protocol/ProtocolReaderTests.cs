@@ -52,7 +52,7 @@ public class ProtocolReaderTests
     [InlineData("\"clock\": {", "\"clock\": [], \"x\": {", "clock has to be an object", "[]")]
     [InlineData("\"window\": \"PT2H\",", "", "window is missing", "{")]
     [InlineData("\"window\": \"PT2H\"", "\"window\": \"PT7H\"", "the window can't be longer than the limit", "{")]
-    [InlineData("\"title\": \"Replacing", "\"mood\": 1, \"title\": \"Replacing", "mood is not known here", "\"mood\"")]
+    [InlineData("\"title\": \"Converting", "\"mood\": 1, \"title\": \"Converting", "mood is not known here", "\"mood\"")]
     [InlineData("\"common\": { ", "\"common\": { \"mood\": 1, ", "mood is not known here", "\"mood\"")]
     [InlineData("\"known\": \"common practice\" }", "\"known\": \"hearsay\" }", "known has to be one of read, read-2, memory, design, common practice, local", "\"common\"")]
     [InlineData("\"sources\": {", "\"sources\": {\"odd\": 3, ", "a source has to be an object", "3,")]
@@ -68,8 +68,8 @@ public class ProtocolReaderTests
     [InlineData("\"periods\": [", "\"mood\": 1, \"periods\": [", "mood is not known here", "\"mood\"")]
     [InlineData("\"periods\": [", "\"periods\": [9, ", "a period has to be an object", "9,")]
     [InlineData("{ \"until\": \"PT15M\" }", "{ \"until\": \"PT15M\", \"mood\": 1 }", "mood is not known here", "\"mood\"")]
-    [InlineData("\"until\": \"PT15M\"", "\"until\": \"PT30M\"", "periods run on: each ends later than the one before", "{ \"until\": \"PT30M\", \"every\"")]
-    [InlineData("\"until\": \"PT30M\", ", "", "periods run on: each ends later than the one before", "{ \"until\": \"PT2H\"")]
+    [InlineData("\"until\": \"PT15M\"", "\"until\": \"PT1H\"", "periods run on: each ends later than the one before", "{ \"until\": \"PT1H\", \"every\"")]
+    [InlineData("\"until\": \"PT1H\", ", "", "periods run on: each ends later than the one before", "{ \"until\": \"PT2H\"")]
     [InlineData("{ \"every\": \"PT1H\" }", "{ \"until\": \"PT9H\", \"every\": \"PT1H\" }", "the last period of the watch has no until, all others have one", "{")]
     [InlineData("{ \"every\": \"PT1H\" }", "{}", "the last period needs an every", "{}")]
     [InlineData("\"tasks\": [", "\"tasks\": [4, ", "a task has to be an object", "4,")]
@@ -129,7 +129,7 @@ public class ProtocolReaderTests
             Shipped.Replace(", \"soonProbability\": 0.9", "", StringComparison.Ordinal))).Value.Clock.SoonProbability);
         Assert.Equal(["pack", "hold", "dress", "slacken", "watch"], read.Steps.Select(s => Wire.Word(s.Id)));
         Assert.Equal(Duration.FromMinutes(3), read.Steps[1].Minimum["haemostatic-gauze"]);
-        Assert.Equal([Duration.FromMinutes(15), Duration.FromMinutes(30), Duration.FromHours(2), null], read.Watch.Periods.Select(p => p.Until));
+        Assert.Equal([Duration.FromMinutes(15), Duration.FromHours(1), Duration.FromHours(2), null], read.Watch.Periods.Select(p => p.Until));
     }
 
     private static void Refuses(string text, string reason, string at)

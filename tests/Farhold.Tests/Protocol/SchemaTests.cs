@@ -96,9 +96,9 @@ public class SchemaTests
     }
 
     [Theory]
-    [InlineData("\"version\": \"1.1.0\"", "\"version\": 1")]
-    [InlineData("\"version\": \"1.1.0\",", "")]
-    [InlineData("\"title\": \"Rep", "\"name\": \"Rep")]
+    [InlineData("\"version\": \"2.0.0\"", "\"version\": 1")]
+    [InlineData("\"version\": \"2.0.0\",", "")]
+    [InlineData("\"title\": \"Conv", "\"name\": \"Conv")]
     [InlineData("\"window\": \"PT2H\"", "\"window\": 2")]
     [InlineData("\"role\": \"forbids\"", "\"role\": \"hinders\"")]
     [InlineData("\"atLeast\": \"limit\"", "\"atLeast\": \"limit\", \"above\": \"limit\"")]
@@ -107,7 +107,7 @@ public class SchemaTests
     [InlineData("\"input\": \"dizzy\"", "\"input\": \"giddy\"")]
     [InlineData("\"hard\": true", "\"hard\": \"yes\"")]
     [InlineData("\"known\": \"design\"", "\"known\": \"hearsay\"")]
-    [InlineData("\"sources\": [\"TCCC-25-2\"]", "\"sources\": []")]
+    [InlineData("\"sources\": [\"TCCC-25-2\", \"Drew-2015\", \"design\"]", "\"sources\": []")]
     [InlineData("\"plain-gauze\": \"PT10M\"", "\"wool\": \"PT10M\"")]
     [InlineData("\"scope\": \"limb\"", "\"scope\": \"arm\"")]
     [InlineData("[\"signs.taken\"]", "[\"signs.seen\"]")]
