@@ -12,7 +12,7 @@ internal static class Lifts
         if (criterion.AdviceLifts && casualty.Advice.Given is { } given && SoftSigns.StoodBefore(criterion, given, casualty))
             return Lift.Advice;
         return criterion.GivesWay is { } apart && casualty.Advice.Unreached
-            && casualty.Looks.Clear(casualty.Soft.SetAside, Instant.MinValue).Apart >= apart
+            && casualty.Looks.Clear(casualty.Soft.SetAside, Instant.MinValue, apart).Apart >= apart
             ? Lift.Unreached
             : Lift.None;
     }

@@ -49,10 +49,11 @@ internal sealed class LookHistory
     /// <summary>The newest complete look, or null.</summary>
     public SignLook? Last => NewestFirst.FirstOrDefault(l => l.Complete);
 
-    /// <summary>How far apart two clear looks are at most, with no sign and no unfinished look from the first of them on.</summary>
+    /// <summary>How far apart two clear looks are, with no sign and no unfinished look from the first of them on.</summary>
     /// <param name="setAside">Soft signs that do not count.</param>
     /// <param name="notBefore">Looks up to then do not count.</param>
-    public ClearSpan Clear(ImmutableArray<string> setAside, Instant notBefore)
+    /// <param name="enough">Earlier looks are not asked for once the two are this far apart.</param>
+    public ClearSpan Clear(ImmutableArray<string> setAside, Instant notBefore, Duration enough)
     {
         SignLook? newest = null;
         SignLook? first = null;
@@ -67,6 +68,8 @@ internal sealed class LookHistory
                 continue;
             newest ??= look;
             first = look;
+            if (look != newest && newest.Since(look) >= enough)
+                return new(newest, first, Since: true);
         }
 
         return new(newest, first, Since: true);
@@ -128,7 +131,7 @@ internal sealed class LookHistory
 }
 
 /// <summary>The newest and the first of a run of looks without a sign.</summary>
-/// <param name="Since">No sign at all was seen before them.</param>
+/// <param name="Since">No sign at all was seen before them, as far back as it mattered.</param>
 internal sealed record ClearSpan(SignLook? Newest, SignLook? First, bool Since)
 {
     /// <summary>Null where there is no clear look.</summary>

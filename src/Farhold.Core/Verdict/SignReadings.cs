@@ -9,9 +9,6 @@ internal static class SignReadings
     /// <summary>A confused mind within this time after a sedating drug says nothing of shock (design).</summary>
     internal static readonly Duration Sedated = Duration.FromHours(1);
 
-    /// <summary>Readings looked through for a pair of rate and pressure.</summary>
-    private const int MostReadings = 60;
-
     /// <summary>Drugs that sedate, by any part of the name they go by in a record.</summary>
     private static readonly string[] Sedating =
     [
@@ -72,32 +69,38 @@ internal static class SignReadings
         var pressure = Pressure(scene, fresh);
         if (pressure is [{ Word: not null }, ..])
             return pressure;
-        var rates = Newest(scene, SignRead.HeartRate, MostReadings);
-        var pairs = new List<Reading>();
-        foreach (var systolic in Newest(scene, SignRead.Systolic, MostReadings))
-            foreach (var rate in rates)
-                if (rate.Low > 0 && systolic.Low > 0 && !rate.Doubtful && !systolic.Doubtful
-                    && Together(rate.When, systolic.When) is var when && when.Latest - when.Earliest <= scene.Casualty.Protocol.Looks.Within)
-                    pairs.Add(Reading.Of(ShockIndex.Of(rate.Low, systolic.Low), when));
-        if (pairs.Count == 0)
-            return [];
-        var last = pairs.Max(p => p.When.Latest) - scene.Casualty.Protocol.Looks.Within;
-        return [.. pairs.Where(p => p.When.Latest >= last)];
+        var within = scene.Casualty.Protocol.Looks.Within;
+        var rates = scene.State.Telling(SignRead.HeartRate);
+        var pressures = scene.State.Telling(SignRead.Systolic);
+        var pairs = ImmutableArray<Reading>.Empty;
+        var from = Instant.MinValue;
+        for (var i = pressures.Length - 1; i >= 0 && pressures[i].When.Latest >= from; i--)
+        {
+            var systolic = pressures[i];
+            if (systolic.When.Earliest > scene.Now)
+                continue;
+            if (systolic.When.Until(scene.Now).Min > fresh && !pairs.IsEmpty)
+                break;
+            for (var k = rates.Length - 1; k >= 0 && rates[k].When.Latest >= systolic.When.Earliest - within; k--)
+                if (rates[k].When.Earliest <= scene.Now && Pair(rates[k], systolic, within) is { } pair)
+                    pairs = pairs.Add(pair);
+            if (!pairs.IsEmpty && from == Instant.MinValue)
+                from = pairs.Max(p => p.When.Latest) - within;
+        }
+
+        return pairs;
+    }
+
+    /// <summary>Null where they are not of one look, or no index can be made of them.</summary>
+    private static Reading? Pair(Dated rate, Dated systolic, Duration within)
+    {
+        var (beats, pressure) = (rate.As<Payload.SignsTaken>().HeartRate!.Value, systolic.As<Payload.SignsTaken>().Systolic!.Value);
+        var when = Together(rate.When, systolic.When);
+        return beats > 0 && pressure > 0 && when.Latest - when.Earliest <= within ? Reading.Of(ShockIndex.Of(beats, pressure), when) : null;
     }
 
     private static Happened Together(Happened a, Happened b) =>
         new(Instant.Min(a.Earliest, b.Earliest), Instant.Max(a.Latest, b.Latest));
-
-    /// <summary>The last readings, newest first, up to a number.</summary>
-    private static List<Reading> Newest(Scene scene, SignRead sign, int most)
-    {
-        var entries = scene.State.Telling(sign);
-        var readings = new List<Reading>();
-        for (var i = entries.Length - 1; i >= 0 && readings.Count < most; i--)
-            if (entries[i].When.Earliest <= scene.Now)
-                readings.Add(sign.Of(entries[i]));
-        return readings;
-    }
 
     private static Reading Undrugged(Reading mental, Scene scene) =>
         mental.Word == Wire.Word(Mental.Confused) && scene.State.Of(Kind.DrugGiven).Any(d =>
