@@ -24,6 +24,7 @@ public static class DueList
             .Concat(AtOnce.Elsewhere(casualty))
             .Concat(limbs.Select(l => EffectChecks.Next(l.Scene!)).OfType<DueTask>())
             .Concat(limbs.Where(l => l.Act.Text.Length > 0).Select(l => Next(l, now)))
+            .Concat(SecondLook(casualty, limbs))
             .Concat(watched.SelectMany(w => Watch(w, state, casualty.Protocol.Watch, now)))
             .Concat(plan.Where(p => p.Applies != Truth.NotMet).Select(p => p.Due(now)));
         return [.. InOrder(due)];
@@ -32,6 +33,16 @@ public static class DueList
     /// <summary>The next act of a limb as something due now.</summary>
     private static DueTask Next(LimbVerdict limb, Instant now) =>
         new(now, Name(NextTask, limb.Limb), limb.Limb, limb.Act.Text, limb.Act.Sources, false) { BySeeing = true, Leads = true };
+
+    /// <summary>So that a reminder rings when it may be taken.</summary>
+    private static IEnumerable<DueTask> SecondLook(CasualtyView casualty, IReadOnlyList<LimbVerdict> limbs)
+    {
+        if (limbs.Any(l => l is { Verdict: Verdict.CheckFirst, Attempt: null }) && ClearLooks.SecondDue(casualty) is { } at && at > casualty.Now)
+            yield return new(at, SecondLookTask, null, "Second look: take all the signs of shock again.", ["design"], false) { BySeeing = true };
+    }
+
+    /// <summary>Name of the task that stands for the second look at the signs of shock.</summary>
+    public const string SecondLookTask = "second-look";
 
     /// <summary>Name of the task that stands for a limb's next act.</summary>
     public const string NextTask = "next";

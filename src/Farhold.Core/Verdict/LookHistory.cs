@@ -11,6 +11,9 @@ namespace Farhold;
 /// </remarks>
 internal sealed class LookHistory
 {
+    /// <summary>Looks longer ago say nothing of now (design): by then a limb is past every limit.</summary>
+    private static readonly Duration Longest = Duration.FromHours(24);
+
     private readonly CasualtyView casualty;
     private readonly LookRules rules;
     private readonly ImmutableArray<Dated> taken;
@@ -37,17 +40,18 @@ internal sealed class LookHistory
     public Duration Fresh => needed.Select(i => casualty.Protocol.Freshness.GetValueOrDefault(i.Name, Duration.MaxValue))
         .DefaultIfEmpty(Duration.MaxValue).Min();
 
+    /// <summary>Those of the last day.</summary>
     public IEnumerable<SignLook> NewestFirst
     {
         get
         {
-            for (var i = taken.Length - 1; i >= 0; i--)
+            for (var i = taken.Length - 1; i >= 0 && !IsOlder(taken[i], Longest); i--)
                 yield return At(i);
         }
     }
 
-    /// <summary>The newest complete look, or null.</summary>
-    public SignLook? Last => NewestFirst.FirstOrDefault(l => l.Complete);
+    /// <summary>The newest complete look that is still fresh, or null.</summary>
+    public SignLook? Last => NewestFirst.TakeWhile(l => l.When.Until(casualty.Now).Min <= Fresh).FirstOrDefault(l => l.Complete);
 
     /// <summary>How far apart two clear looks are, with no sign and no unfinished look from the first of them on.</summary>
     /// <param name="setAside">Soft signs that do not count.</param>
@@ -57,7 +61,7 @@ internal sealed class LookHistory
     {
         SignLook? newest = null;
         SignLook? first = null;
-        for (var i = taken.Length - 1; i >= 0; i--)
+        for (var i = taken.Length - 1; i >= 0 && !IsOlder(taken[i], newest is null ? Fresh : Longest); i--)
         {
             var look = At(i);
             if (look.When.Earliest <= notBefore)
@@ -95,6 +99,8 @@ internal sealed class LookHistory
             seen.UnionWith(needed.Where(n => SignRead.Of(n) is { } sign && sign.Tells(taken[i])));
         return seen.Count;
     }
+
+    private bool IsOlder(Dated entry, Duration age) => entry.When.Until(casualty.Now).Min > age;
 
     private static bool Nothing(Dated entry) => entry.As<Payload.SignsTaken>() == new Payload.SignsTaken();
 

@@ -36,7 +36,7 @@ internal sealed record SoftSigns(ImmutableArray<string> Met, Lift Lifted, bool S
             : casualty.Advice.Given is { } given && StoodBefore(lone, given, casualty) ? Lift.Advice
             : casualty.Advice.Unreached && GivesWay(lone.Id, casualty) ? Lift.Unreached
             : Lift.None;
-        return new(ids, lifted, Persists(casualty));
+        return new(ids, lifted, met.Length > 0 && Persists(casualty));
     }
 
     /// <summary>Whether a criterion already stood against an attempt when the advice was given, however old its values were.</summary>
