@@ -37,7 +37,7 @@ internal sealed class Evaluating(
 
     /// <summary>Whether an input is surely known, by values no older than that.</summary>
     public bool IsKnown(Input input, Duration fresh) => Seen(input).Readings is { IsEmpty: false } readings
-        && readings.All(r => !r.Doubtful && (r.Lasting || r.When.Until(scene.Now).Max <= fresh));
+        && readings.All(r => r is { Doubtful: false, Contradicted: false } && (r.Lasting || r.When.Until(scene.Now).Max <= fresh));
 
     public ImmutableArray<Reading> Readings(Input input) => Seen(input).Readings;
 
@@ -124,7 +124,7 @@ internal sealed class Evaluating(
     {
         var sight = Seen(compare.Input);
         for (var i = 0; i < sight.Readings.Length; i++)
-            if (!sight.Used[i].Stale || sight.Readings[i].Doubtful || judge(sight.Readings[i]) != Truth.NotMet)
+            if (!sight.Used[i].Stale || sight.Readings[i].Doubtful || sight.Readings[i].Contradicted || judge(sight.Readings[i]) != Truth.NotMet)
                 return false;
         return true;
     }
@@ -137,6 +137,8 @@ internal sealed class Evaluating(
         for (var i = 0; i < sight.Readings.Length; i++)
         {
             var one = sight.Used[i].Stale || sight.Readings[i].Doubtful ? Truth.Unknown : judge(sight.Readings[i]);
+            if (sight.Readings[i].Contradicted && one != worse)
+                one = Truth.Unknown;
             state = input.IsSign && (one == worse || state == worse) ? worse : Kleene.Agreed(state, one);
         }
 
@@ -162,7 +164,7 @@ internal sealed class Evaluating(
     {
         var age = reading.When.Until(scene.Now);
         var stale = !reading.Lasting && (PossiblyFresh ? age.Min : age.Max) > fresh;
-        return new(input.Name, Value(input, reading), reading.Lasting && !input.Expires ? null : age, stale) { Doubtful = reading.Doubtful };
+        return new(input.Name, Value(input, reading), reading.Lasting && !input.Expires ? null : age, stale) { Doubtful = reading.Doubtful || reading.Contradicted };
     }
 
     private static Duration Least(double seconds) => Duration.FromSeconds(Math.Max(0, seconds));

@@ -20,7 +20,7 @@ internal sealed class LookHistory
     private readonly ImmutableArray<Criterion> signs;
     private readonly ImmutableArray<Input> needed;
     private readonly ImmutableSortedDictionary<string, Duration> within;
-    private readonly SignLook?[] found;
+    private readonly ShockLook?[] found;
 
     public LookHistory(CasualtyView casualty)
     {
@@ -30,7 +30,7 @@ internal sealed class LookHistory
         signs = [.. casualty.Protocol.Criteria.Where(c => c.IsSign)];
         needed = [.. signs.SelectMany(c => Asked(c.Condition)).Where(i => i.IsSign && i != Input.ShockIndex).Distinct()];
         within = needed.Append(Input.ShockIndex).ToImmutableSortedDictionary(i => i.Name, _ => rules.Within, StringComparer.Ordinal);
-        found = new SignLook?[taken.Length];
+        found = new ShockLook?[taken.Length];
     }
 
     /// <summary>The signs that have to be known at a look.</summary>
@@ -41,7 +41,7 @@ internal sealed class LookHistory
         .DefaultIfEmpty(Duration.MaxValue).Min();
 
     /// <summary>Those of the last day.</summary>
-    public IEnumerable<SignLook> NewestFirst
+    public IEnumerable<ShockLook> NewestFirst
     {
         get
         {
@@ -51,7 +51,7 @@ internal sealed class LookHistory
     }
 
     /// <summary>The newest complete look that is still fresh, or null.</summary>
-    public SignLook? Last => NewestFirst.TakeWhile(l => l.When.Until(casualty.Now).Min <= Fresh).FirstOrDefault(l => l.Complete);
+    public ShockLook? Last => NewestFirst.TakeWhile(l => l.When.Until(casualty.Now).Min <= Fresh).FirstOrDefault(l => l.Complete);
 
     /// <summary>How far apart two clear looks are, with no sign and no unfinished look from the first of them on.</summary>
     /// <param name="setAside">Soft signs that do not count.</param>
@@ -59,8 +59,8 @@ internal sealed class LookHistory
     /// <param name="enough">Earlier looks are not asked for once the two are this far apart.</param>
     public ClearSpan Clear(ImmutableArray<string> setAside, Instant notBefore, Duration enough)
     {
-        SignLook? newest = null;
-        SignLook? first = null;
+        ShockLook? newest = null;
+        ShockLook? first = null;
         for (var i = taken.Length - 1; i >= 0 && !IsOlder(taken[i], newest is null ? Fresh : Longest); i--)
         {
             var look = At(i);
@@ -104,9 +104,9 @@ internal sealed class LookHistory
 
     private static bool Nothing(Dated entry) => entry.As<Payload.SignsTaken>() == new Payload.SignsTaken();
 
-    private SignLook At(int index) => found[index] ??= Look(taken[index]);
+    private ShockLook At(int index) => found[index] ??= Look(taken[index]);
 
-    private SignLook Look(Dated entry)
+    private ShockLook Look(Dated entry)
     {
         var at = Instant.Min(entry.When.Latest, casualty.Now);
         var then = casualty.At(at);
@@ -138,7 +138,7 @@ internal sealed class LookHistory
 
 /// <summary>The newest and the first of a run of looks without a sign.</summary>
 /// <param name="Since">No sign at all was seen before them, as far back as it mattered.</param>
-internal sealed record ClearSpan(SignLook? Newest, SignLook? First, bool Since)
+internal sealed record ClearSpan(ShockLook? Newest, ShockLook? First, bool Since)
 {
     /// <summary>Null where there is no clear look.</summary>
     public Duration? Apart => Newest is null ? null : Newest == First ? Duration.Zero : Newest.Since(First!);

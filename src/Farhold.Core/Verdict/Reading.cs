@@ -8,8 +8,9 @@ namespace Farhold;
 /// <param name="Word">For words and flags; for a number, a word that stands in its place (no cuff).</param>
 /// <param name="Lasting">Does not go stale.</param>
 /// <param name="Doubtful">It can't be what it says, or says nothing of what is asked: to be looked at again, and unknown until then.</param>
+/// <param name="Contradicted">Another value of the same look contradicts it: it is no good news, but a bad one still acts.</param>
 public readonly record struct Reading(
-    double Low, double High, string? Word, Happened When, bool Lasting = false, bool Doubtful = false)
+    double Low, double High, string? Word, Happened When, bool Lasting = false, bool Doubtful = false, bool Contradicted = false)
 {
     public static Reading Of(double number, Happened when, bool lasting = false) => new(number, number, null, when, lasting);
 

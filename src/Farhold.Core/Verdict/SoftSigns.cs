@@ -49,7 +49,7 @@ internal sealed record SoftSigns(ImmutableArray<string> Met, Lift Lifted, bool S
     /// <summary>Looks at the beginning and the end of ten minutes that both show a soft sign, with no clear look between.</summary>
     private static bool Persists(CasualtyView casualty)
     {
-        SignLook? newest = null;
+        ShockLook? newest = null;
         foreach (var look in casualty.Looks.NewestFirst)
         {
             if (look.IsClear([]))
@@ -68,7 +68,7 @@ internal sealed record SoftSigns(ImmutableArray<string> Met, Lift Lifted, bool S
     private static bool GivesWay(string sign, CasualtyView casualty)
     {
         var rules = casualty.Protocol.Looks;
-        SignLook? newest = null, last = null;
+        ShockLook? newest = null, last = null;
         var looks = 0;
         var (rate, pressure) = (double.PositiveInfinity, double.NegativeInfinity);
         foreach (var look in casualty.Looks.NewestFirst)

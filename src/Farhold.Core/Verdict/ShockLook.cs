@@ -12,7 +12,7 @@ namespace Farhold;
 /// <param name="Known">How many of the signs that have to be known are.</param>
 /// <param name="HeartRate">The highest of the look, beats a minute; null where none was counted.</param>
 /// <param name="Systolic">The lowest of the look, mmHg.</param>
-internal sealed record SignLook(
+internal sealed record ShockLook(
     Happened When, bool Complete, ImmutableArray<string> Strong, ImmutableArray<string> Soft, bool Open, int Known,
     double? HeartRate, double? Systolic)
 {
@@ -24,5 +24,5 @@ internal sealed record SignLook(
     public bool ShowsNoMoreThan(ImmutableArray<string> setAside) => Strong.IsEmpty && Soft.All(setAside.Contains);
 
     /// <summary>The least time from an earlier look to this one.</summary>
-    public Duration Since(SignLook earlier) => When.Earliest - earlier.When.Latest;
+    public Duration Since(ShockLook earlier) => When.Earliest - earlier.When.Latest;
 }
