@@ -45,6 +45,9 @@ public sealed record CareTask(
     ImmutableArray<Kind> DoneBy,
     ImmutableArray<string> Sources)
 {
+    /// <summary>Further times, in order, at which what is done once is asked for anew; each takes the place of the one before.</summary>
+    public ImmutableArray<Duration> Again { get; init; } = [];
+
     /// <summary>Why, in a short sentence.</summary>
     public string? Reason { get; init; }
 

@@ -8,7 +8,7 @@ internal sealed class CareTaskReader(LocatedJson json, ProtocolParts parts, Cloc
 {
     private static readonly string[] Known =
     [
-        "id", "scope", "group", "text", "reason", "every", "unstable", "night", "atMost", "once", "from", "people", "when", "onlyStable",
+        "id", "scope", "group", "text", "reason", "every", "unstable", "night", "atMost", "once", "again", "from", "people", "when", "onlyStable",
         "instead", "replacedBy", "child", "seen", "doneBy", "sources",
     ];
 
@@ -27,6 +27,8 @@ internal sealed class CareTaskReader(LocatedJson json, ProtocolParts parts, Cloc
             json.Text(item, "id"), scope, json.Text(item, "text"), json.OptionalSpan(item, "every"), json.OptionalSpan(item, "unstable"), once,
             [.. json.Items(item, "doneBy").Select(KindOf).OfType<Kind>()], parts.Cited(item))
         {
+            Again = item["again"] is null ? under?.Again ?? []
+                : [.. json.Items(item, "again").Select(i => json.Span(i, "again")).OfType<Duration>()],
             Reason = Optional(item, "reason") ?? under?.Reason,
             Group = item["group"] is null ? under?.Group ?? TaskGroup.Check : json.Word<TaskGroup>(item, "group"),
             From = json.OptionalSpan(item, "from") ?? under?.From ?? Duration.Zero,
@@ -50,6 +52,8 @@ internal sealed class CareTaskReader(LocatedJson json, ProtocolParts parts, Cloc
             json.Refuse(item.Offset, "a task is done once, or every so often: give once, or every and unstable");
         if (task.Once is not null && task.Scope != TaskScope.Limb)
             json.Refuse(item.Offset, "a task done once counts from the tightening of a limb: its scope has to be limb");
+        if (!task.Again.IsEmpty && (task.Once is not { } first || !task.Again.Prepend(first).SequenceEqual(task.Again.Prepend(first).Distinct().Order())))
+            json.Refuse(item.Offset, "again follows once, each time later than the one before");
         if (task.Scope == TaskScope.Casualty && (task.Condition?.AsksOfLimb == true || task.Seen.Any(i => i.OfLimb)))
             json.Refuse(item.Offset, "a task about the casualty as a whole can't ask about a limb");
         if (task.Night is { } night && !(night >= task.Every))

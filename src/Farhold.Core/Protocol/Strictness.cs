@@ -76,7 +76,7 @@ internal static class Strictness
         // What a task hangs on is not weighed: drink given where it was withheld is no tighter than drink withheld.
         if (before.Scope != after.Scope || before.DoneBy.Except(after.DoneBy).Any() || after.DoneBy.Except(before.DoneBy).Any()
             || before.Seen.Except(after.Seen).Any() || after.Seen.Except(before.Seen).Any() || before.ReplacedBy != after.ReplacedBy
-            || before.OnlyStable != after.OnlyStable || before.Instead is null != after.Instead is null || !SameAsked(before.Condition, after.Condition))
+            || !before.Again.SequenceEqual(after.Again) || before.OnlyStable != after.OnlyStable || before.Instead is null != after.Instead is null || !SameAsked(before.Condition, after.Condition))
             return Change.Different;
         Change Compare(Duration? b, Duration? a) => (b, a) switch
         {

@@ -19,13 +19,25 @@ internal sealed class Planning(CareTask task, Scene scene, Evaluating evaluating
     {
         var last = LastDone() is { } counted && (task.Scope != TaskScope.Loosened || counted >= start) ? counted : (Instant?)null;
         if (task.Once is { } once)
-            return last >= start ? null : Planned(start + once, null, unstable);
+            return Once([start + once, .. task.Again.Select(a => start + a)], start, last) is { } asked ? Planned(asked, null, unstable) : null;
         if (Interval(task, unstable) is not { } every)
             return null;
         if (last is not { } done)
             return Planned(start + task.From, every, unstable);
         var (at, waits) = Next(task, done, unstable, rhythm);
         return Planned(at, every, unstable, waits);
+    }
+
+    /// <summary>
+    /// The last of its times that has come, or the first that has not, unless it was answered since the time before; then the one
+    /// after it. Null where none is left.
+    /// </summary>
+    private Instant? Once(Instant[] times, Instant start, Instant? last)
+    {
+        for (var i = Math.Max(0, times.Count(t => t <= scene.Now) - 1); i < times.Length; i++)
+            if (!(last >= (i == 0 ? start : times[i - 1])))
+                return times[i];
+        return null;
     }
 
     /// <summary>When a repeating task comes again after it was done.</summary>

@@ -37,9 +37,11 @@ public static class Telling
 
     private static void Limb(StringBuilder text, LimbVerdict limb, Judgement judgement)
     {
-        Head(text, $"{Say.Limb(limb.Limb).ToUpperInvariant()}: {VerdictWords.Of(limb.Verdict)} ({Wire.Word(limb.Verdict)})");
+        // Whoever reads no further has read the gravest caution.
+        var grave = limb.Act.Cautions is [var first, ..] ? $". CAUTION: {Plain.Line(first)}" : "";
+        Head(text, $"{Say.Limb(limb.Limb).ToUpperInvariant()}: {VerdictWords.Of(limb.Verdict)} ({Wire.Word(limb.Verdict)}){grave}");
         Line(text, 1, Plain.Line(limb.Act.Text));
-        foreach (var caution in limb.Act.Cautions)
+        foreach (var caution in limb.Act.Cautions.Skip(1))
             Line(text, 1, Plain.Line($"CAUTION: {caution}"));
         Line(text, 1, VerdictWords.Tight(limb.Clock));
         foreach (var line in VerdictWords.Of(limb.Clock))
