@@ -30,7 +30,7 @@ internal sealed class CheckCommand : Command<CheckCommand.Settings>
                         ? Whole(LocalReader.Read(bytes, file, under), file, Lines) : Refusing.Unusable,
                     Content.Trip => Whole(TripReader.Read(bytes, file, ShippedKit.Kit), file, Lines),
                     Content.Kit => Whole(KitReader.Read(bytes, file), file, Lines),
-                    _ => Record(RecordReader.Read(bytes, file), bytes, file),
+                    _ => Record(RecordReader.Read(bytes, file), file),
                 };
             case Read<ReadOnlyMemory<byte>>.Refused refused:
                 return Refusing.Of(refused.Refusals);
@@ -66,8 +66,8 @@ internal sealed class CheckCommand : Command<CheckCommand.Settings>
     private static IEnumerable<string> Lines(KitList kit) =>
         [$"Kit list {kit.Id} {kit.Version}: {kit.Title}", $"{kit.Items.Length} items, {kit.Sources.Count} sources"];
 
-    /// <summary>Lines that can't be read make the check fail, though the rest of the record still serves.</summary>
-    private static int Record(Read<RecordFile> read, ReadOnlyMemory<byte> bytes, string file)
+    /// <summary>What can't be read, or not understood, makes the check fail, though the rest of the record still serves.</summary>
+    private static int Record(Read<RecordFile> read, string file)
     {
         if (read is not Read<RecordFile>.Usable { Value: var held })
             return Refusing.Of(((Read<RecordFile>.Refused)read).Refusals);
@@ -79,30 +79,36 @@ internal sealed class CheckCommand : Command<CheckCommand.Settings>
         foreach (var remark in record.Remarks.Concat(Oddities.Of(record.Readings[0])))
             Print($"odd: {(remark.About is { } about ? $"entry {about}: " : "")}{remark.Text}");
         Print($"fingerprint: {Fingerprint.Of(record)}");
-        var faults = held.Damaged.SelectMany(d => d.Refusals).Concat(Chains(record, bytes, file)).ToArray();
+        var faults = held.Damaged.SelectMany(d => d.Refusals)
+            .Concat(held.NotUnderstood(file)).Concat(Replaced(record, held, file)).Concat(Chains(record, held, file))
+            .OrderBy(r => r.Line).ToArray();
         return faults.Length == 0 ? 0 : Refusing.Of(faults);
     }
 
-    /// <summary>Says how the entries of every device hang together; refuses the line where one first does not.</summary>
-    private static List<Refusal> Chains(CareRecord record, ReadOnlyMemory<byte> bytes, string file)
+    /// <summary>What amendments replace that is not understood in the entry they are about.</summary>
+    private static IEnumerable<Refusal> Replaced(CareRecord record, RecordFile held, string file)
+    {
+        var targets = record.Entries.ToLookup(e => e.Id);
+        return held.Entries.Zip(held.Lines).SelectMany(e => e.First.Payload is not Payload.EntryAmended amendment ? []
+            : targets[amendment.Target].SelectMany(t => Amending.NotUnderstood(t, e.First).Select(n => n.In(t, file, e.Second)
+                with { Column = EntryReader.Column(e.First.Json.Utf8.Span, n.Offset) })).Distinct());
+    }
+
+    /// <summary>Says how the entries of every device hang together; refuses each line that does not follow from the one before.</summary>
+    private static List<Refusal> Chains(CareRecord record, RecordFile held, string file)
     {
         var broken = new List<Refusal>();
+        var lines = held.Entries.Zip(held.Lines).ToLookup(e => e.First.Id, e => e.Second);
         foreach (var chain in EntryChain.Check(record))
         {
             Print($"chain of {chain.Device}: {Say.Number(chain.Linked)} of {Say.Number(chain.Entries)} entries linked, "
-                + (chain.Break is { } b ? $"BROKEN at {b.At}" : chain.Linked == 0 ? "nothing to check" : "unbroken")
+                + (chain.Breaks is [var b, ..] ? $"BROKEN at {b.At}" : chain.Linked == 0 ? "nothing to check" : "unbroken")
+                + (chain.Breaks.Length > 1 ? $" and {Say.Number(chain.Breaks.Length - 1)} more" : "")
                 + (chain.Unchecked == 0 ? "" : $"; {Say.Number(chain.Unchecked)} name an entry that is not here"));
-            if (chain.Break is { } at)
-                broken.Add(new(file, LineOf(bytes.Span, record.Entries.First(e => e.Id == at.At)), 1, $"entry {at.At}: {at.Reason}"));
+            broken.AddRange(chain.Breaks.Select(at => new Refusal(file, lines[at.At].First(), 1, $"entry {at.At}: {at.Reason}")));
         }
 
         return broken;
-    }
-
-    private static int LineOf(ReadOnlySpan<byte> bytes, Entry entry)
-    {
-        var at = bytes.IndexOf(entry.Json.Utf8.Span);
-        return at < 0 ? 1 : bytes[..at].Count((byte)'\n') + 1;
     }
 
     private static void Print(string line) => Console.Out.WriteLine(Plain.Line(line));

@@ -1,5 +1,4 @@
 using System.Text;
-using Farhold.Exchange.Evidence;
 
 namespace Farhold.Tests;
 

@@ -16,14 +16,17 @@ public sealed class CareRecord
     public const int MaxReadings = 64;
 
     private readonly Dictionary<EntryId, Entry> entries = [];
-    private readonly SortedDictionary<EntryId, List<Entry>> conflicts = [];
+    private readonly SortedDictionary<EntryId, Variants> conflicts = [];
+    private readonly LineChains chains;
     private readonly Dictionary<string, Device> devices = [];
     private readonly HashSet<EntryId> targets = [];
     private readonly List<DamagedLine> damaged = [];
+    private readonly HashSet<JsonText> damagedText = [];
     private Folded? folded;
 
     public CareRecord(IEnumerable<Entry> entries, IEnumerable<DamagedLine> damaged)
     {
+        chains = new(this.entries);
         if (entries.TryGetNonEnumeratedCount(out var count))
             this.entries.EnsureCapacity(count);
         foreach (var entry in entries)
@@ -37,7 +40,7 @@ public sealed class CareRecord
 
     /// <summary>All entries held, both of a conflict, sorted by device and number.</summary>
     public IEnumerable<Entry> Entries => entries.Values
-        .Concat(conflicts.Values.SelectMany(c => c.Skip(1)))
+        .Concat(conflicts.Values.SelectMany(c => c.Sorted.Skip(1)))
         .OrderBy(e => e.Id);
 
     public int Count => entries.Count + conflicts.Values.Sum(c => c.Count - 1);
@@ -50,8 +53,11 @@ public sealed class CareRecord
     /// <summary>What the record comes to: one state, or one for every way of reading its conflicts.</summary>
     public ImmutableArray<State> Readings => Folding.Readings;
 
-    /// <summary>Why the record may not be whole; sorted by id.</summary>
+    /// <summary>Why the record may not be whole, or not be understood; sorted by id.</summary>
     public ImmutableArray<Doubt> Doubts => Folding.Doubts;
+
+    /// <summary>Entries that do not follow from the line before them, sorted.</summary>
+    public ImmutableArray<ChainBreak> Breaks => Folding.Breaks;
 
     /// <summary>What is odd in it, sorted by entry.</summary>
     public ImmutableArray<Remark> Remarks => Folding.Remarks;
@@ -70,7 +76,8 @@ public sealed class CareRecord
         if (entries.TryGetValue(entry.Id, out var held))
             return AddConflict(held, entry);
         entries.Add(entry.Id, entry);
-        var plain = Register(entry);
+        var linked = chains.Add(entry, null);
+        var plain = Register(entry) && linked && entry.NotUnderstood.IsEmpty;
         folded = plain && folded is { Readings: [var only] } && conflicts.Count == 0 && damaged.Count == 0
             ? folded with { Readings = [only.Plus(Farhold.Folding.Date(entry, entry.Recorded, Duration.Zero))] }
             : null;
@@ -80,7 +87,7 @@ public sealed class CareRecord
     /// <summary>Keeps a line that can't be read; the same line twice is kept once.</summary>
     public void Add(DamagedLine line)
     {
-        if (damaged.Any(d => d.Raw == line.Raw))
+        if (!damagedText.Add(line.Raw))
             return;
         damaged.Add(line);
         folded = null;
@@ -92,14 +99,19 @@ public sealed class CareRecord
     {
         if (held.Json == entry.Json)
             return false;
-        var canonical = CanonicalJson.Of(entry.Json);
-        var variants = conflicts.GetValueOrDefault(entry.Id) ?? [held];
-        if (variants.Any(v => CanonicalJson.Of(v.Json) == canonical))
+        if (!chains.Add(entry, held))
+            folded = null;
+        var meaning = CanonicalJson.Of(entry.Json);
+        if (!conflicts.TryGetValue(entry.Id, out var variants))
+        {
+            variants = new(CanonicalJson.Of(held.Json), held);
+            if (!variants.Add(meaning, entry))
+                return false;
+            conflicts.Add(entry.Id, variants);
+        }
+        else if (!variants.Add(meaning, entry))
             return false;
-        variants.Add(entry);
-        variants.Sort((a, b) => CanonicalJson.Of(a.Json).Utf8.Span.SequenceCompareTo(CanonicalJson.Of(b.Json).Utf8.Span));
-        conflicts[entry.Id] = variants;
-        entries[entry.Id] = variants[0];
+        entries[entry.Id] = variants.First;
         Register(entry);
         folded = null;
         return true;
@@ -131,9 +143,8 @@ public sealed class CareRecord
     private Folded Fold()
     {
         var first = Farhold.Folding.Of(entries);
-        var readings = ImmutableArray.CreateBuilder<State>();
-        readings.Add(first.State);
-        var chosen = conflicts.ToArray();
+        var readings = new List<Folding> { first };
+        var chosen = OpenConflicts();
         var ways = chosen.Aggregate(1L, (n, c) => Math.Min(n * c.Value.Count, MaxReadings + 1));
         var total = Math.Min(ways, MaxReadings);
         for (var reading = 1; reading < total; reading++)
@@ -142,26 +153,36 @@ public sealed class CareRecord
             var rest = reading;
             foreach (var (id, variants) in chosen)
             {
-                variant[id] = variants[rest % variants.Count];
+                variant[id] = variants.Sorted[rest % variants.Count];
                 rest /= variants.Count;
             }
 
-            readings.Add(Farhold.Folding.Of(variant).State);
+            readings.Add(Farhold.Folding.Of(variant));
         }
 
-        var doubts = first.Doubts
+        var breaks = chains.IsEmpty ? [] : chains.Breaks(Entries).DistinctBy(b => b.At).OrderBy(b => b.At).ToImmutableArray();
+        var doubts = readings.SelectMany(r => r.Doubts).DistinctBy(d => d.Id)
             .Concat(damaged.Select(Doubt.OfLine))
-            .Concat(conflicts.Keys.Where(id => !Withdrawn(id)).Select(Doubt.OfConflict))
-            .Concat(ways > MaxReadings ? [Doubt.OfManyConflicts(MaxReadings)] : [])
+            .Concat(chosen.Take(MaxReadings).Select(c => Doubt.OfConflict(c.Key)))
+            .Concat(ways > MaxReadings ? [Doubt.OfManyConflicts(MaxReadings, chosen.Length)] : [])
+            .Concat(breaks.GroupBy(b => b.At.Device).Select(d => Doubt.OfChain([.. d], chains.Print(d.Key, d.Select(b => b.At)))))
             .Concat(Gaps());
         return new(
-            readings.ToImmutable(),
+            [.. readings.Select(r => r.State)],
             [.. doubts.OrderBy(d => d.Id, StringComparer.Ordinal)],
-            [.. first.Remarks.OrderBy(r => r.About).ThenBy(r => r.Text, StringComparer.Ordinal)]);
+            [.. first.Remarks.OrderBy(r => r.About).ThenBy(r => r.Text, StringComparer.Ordinal)],
+            breaks);
     }
 
-    private bool Withdrawn(EntryId id) =>
-        entries.Values.Any(e => e.Payload is Payload.EntryWithdrawn w && w.Target == id);
+    /// <summary>Those in which no entry was withdrawn: withdrawn, both count for nothing in every reading.</summary>
+    private KeyValuePair<EntryId, Variants>[] OpenConflicts()
+    {
+        if (conflicts.Count == 0)
+            return [];
+        var withdrawn = entries.Values.Where(e => !conflicts.ContainsKey(e.Id))
+            .Select(e => (e.Payload as Payload.EntryWithdrawn)?.Target).OfType<EntryId>().ToHashSet();
+        return [.. conflicts.Where(c => !withdrawn.Contains(c.Key))];
+    }
 
     /// <summary>Numbers that a device skipped, or whose entries never came; those of damaged lines are told by the damage.</summary>
     private IEnumerable<Doubt> Gaps()
@@ -183,5 +204,6 @@ public sealed class CareRecord
 
     private readonly record struct Device(int Last, Instant Latest);
 
-    private sealed record Folded(ImmutableArray<State> Readings, ImmutableArray<Doubt> Doubts, ImmutableArray<Remark> Remarks);
+    private sealed record Folded(
+        ImmutableArray<State> Readings, ImmutableArray<Doubt> Doubts, ImmutableArray<Remark> Remarks, ImmutableArray<ChainBreak> Breaks);
 }

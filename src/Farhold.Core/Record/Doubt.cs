@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using System.Security.Cryptography;
 
@@ -10,20 +11,50 @@ namespace Farhold;
 /// <param name="CanBeSettled">False where only mending the record helps.</param>
 public sealed record Doubt(string Id, string Text, bool CanBeSettled = true)
 {
+    /// <summary>Design: fields of one entry that are named; the log has all.</summary>
+    private const int MaxFields = 3;
+
+    private const string ChainPrefix = "chain-";
+
     public static Doubt OfLine(DamagedLine line)
     {
         var print = Convert.ToHexStringLower(SHA256.HashData(line.Raw.Utf8.Span).AsSpan(0, 4));
         return new("damage-" + print, $"line {line.Number} can't be read: {line.Refusals[0].Reason}");
     }
 
+    /// <summary>What it says is not known, and may be what forbids an attempt. Of the entry as it counts: corrected, it is another doubt.</summary>
+    public static Doubt OfNotUnderstood(Entry entry)
+    {
+        var print = Convert.ToHexStringLower(SHA256.HashData(CanonicalJson.Of(entry.Json).Utf8.Span).AsSpan(0, 8));
+        var text = entry.NotUnderstood is [{ IsKind: true } kind]
+            ? $"entry {entry.Id} is of a kind that this version does not know: {kind.Name}"
+            : $"entry {entry.Id} says something that this version does not understand: {Fields(entry.NotUnderstood)}";
+        return new("unknown-" + print, text);
+    }
+
     public static Doubt OfConflict(EntryId id) =>
         new($"conflict-{id}", $"there are two different entries {id}; the more cautious one is used. Withdraw it and enter the right one");
 
     /// <summary>Not every way of reading the conflicts was judged.</summary>
-    public static Doubt OfManyConflicts(int judged) => new(
+    /// <param name="conflicts">Ids under which there are different entries.</param>
+    public static Doubt OfManyConflicts(int judged, int conflicts) => new(
         "conflicts-many",
-        string.Create(CultureInfo.InvariantCulture, $"the entries in conflict combine in more than {judged} ways, too many to judge each. Withdraw the wrong ones"),
+        string.Create(CultureInfo.InvariantCulture,
+            $"the entries in conflict ({conflicts}) combine in more than {judged} ways, too many to judge each. Withdraw the wrong ones"),
         CanBeSettled: false);
+
+    /// <summary>What one device wrote no longer hangs together. Its id is another as soon as anything about that is.</summary>
+    /// <param name="breaks">At least one, in order.</param>
+    /// <param name="print">See <see cref="LineChains.Print"/>.</param>
+    internal static Doubt OfChain(ImmutableArray<ChainBreak> breaks, string print)
+    {
+        var more = breaks.Length == 1 ? "" : string.Create(CultureInfo.InvariantCulture, $", nor do {breaks.Length - 1} more of device {breaks[0].At.Device}");
+        return new(ChainPrefix + print,
+            $"entry {breaks[0].At} does not follow from the line before it{more}: lines were changed after they were written, or another program rewrote the file");
+    }
+
+    /// <summary>Whether a task is to see to a chain that does not hold: then it may be that a program honestly rewrote the file.</summary>
+    public static bool IsOfChain(string task) => task.StartsWith(ChainPrefix, StringComparison.Ordinal);
 
     public static Doubt OfAmendment(EntryId id, string reason) =>
         new($"amendment-{id}", $"the amendment {id} can't be used: {reason}");
@@ -33,6 +64,11 @@ public sealed record Doubt(string Id, string Text, bool CanBeSettled = true)
         from == to
             ? $"entry {device}-{from} is missing"
             : string.Create(CultureInfo.InvariantCulture, $"entries {device}-{from} to {device}-{to} are missing"));
+
+    /// <summary>The first few, each with its value.</summary>
+    private static string Fields(ImmutableArray<NotUnderstood> all) =>
+        string.Join(", ", all.Take(MaxFields).Select(f => $"{f.Name} {f.Says}"))
+            + (all.Length <= MaxFields ? "" : string.Create(CultureInfo.InvariantCulture, $" and {all.Length - MaxFields} more"));
 }
 
 /// <summary>Something odd that does not stop a decision but should be seen. <paramref name="About"/> is null for the whole record.</summary>

@@ -7,7 +7,10 @@ using NodaTime;
 namespace Farhold;
 
 /// <summary>The fields of one line, found in one pass, and the objections to them gathered on the way.</summary>
-/// <remarks>A field whose value is JSON <c>null</c> counts as not given. Offsets are in bytes from the line's start.</remarks>
+/// <remarks>
+/// A field whose value is JSON <c>null</c> counts as not given. Offsets are in bytes from the line's start. What nobody has asked
+/// for once the entry is read is not understood: so the fields of a kind are those that its reader asks for.
+/// </remarks>
 internal sealed class EntryFields(StringPool pool)
 {
     public const int MaxFields = 200;
@@ -16,6 +19,10 @@ internal sealed class EntryFields(StringPool pool)
     private const int MaxName = 64;
 
     private readonly Slot[] slots = new Slot[Fields.Total];
+    private readonly bool[] asked = new bool[Fields.Total];
+    private readonly List<int> given = [];
+    private readonly List<(string Name, Slot Slot)> unknown = [];
+    private readonly List<(NotUnderstood What, bool IsNull)> inside = [];
     private readonly List<(int Offset, string Reason)> objections = [];
     private ReadOnlyMemory<byte> line;
 
@@ -26,6 +33,10 @@ internal sealed class EntryFields(StringPool pool)
     {
         line = text;
         Array.Clear(slots);
+        Array.Clear(asked);
+        given.Clear();
+        unknown.Clear();
+        inside.Clear();
         objections.Clear();
         var reader = new Utf8JsonReader(text.Span, new JsonReaderOptions { MaxDepth = MaxDepth });
         try
@@ -70,6 +81,7 @@ internal sealed class EntryFields(StringPool pool)
 
     public bool? Flag(Field field)
     {
+        asked[(int)field] = true;
         ref var slot = ref slots[(int)field];
         if (slot.Type is JsonTokenType.True or JsonTokenType.False)
             return slot.Type == JsonTokenType.True;
@@ -129,6 +141,18 @@ internal sealed class EntryFields(StringPool pool)
             ? Kinds.Parse(Written(slot)) ?? Kind.OfNewerVersion
             : Missing<Kind?>(Field.Kind, null);
 
+    /// <summary>The link to the line before; null where none is given, one that fits no line where it is no such digits.</summary>
+    public LineHash? Link(Field field)
+    {
+        asked[(int)field] = true;
+        return !Has(field) ? null
+            : slots[(int)field] is { Type: JsonTokenType.String } slot && LineHash.TryParse(Written(slot)) is { } link ? link
+            : default(LineHash);
+    }
+
+    /// <summary>A mark that others may read; anything but true or false is left as not understood.</summary>
+    public void Mark(Field field) => asked[(int)field] = slots[(int)field].Type is JsonTokenType.True or JsonTokenType.False;
+
     /// <summary>A list of texts; <c>default</c> where the field is not given.</summary>
     public ImmutableArray<string> Texts(Field field)
     {
@@ -162,6 +186,8 @@ internal sealed class EntryFields(StringPool pool)
         var value = read(inner);
         foreach (var (offset, reason) in inner.objections)
             Object(slot.Start + offset, reason);
+        foreach (var (left, isNull) in inner.Left())
+            inside.Add((left with { Name = $"{Fields.Wire(field)}.{left.Name}", Offset = slot.Start + left.Offset }, isNull));
         return inner.objections.Count == 0 ? value : null;
     }
 
@@ -190,6 +216,33 @@ internal sealed class EntryFields(StringPool pool)
         return members;
     }
 
+    /// <summary>What nobody asked for, in the order of the line.</summary>
+    /// <param name="nulls">Whether that counts which is null, and so not given.</param>
+    public ImmutableArray<NotUnderstood> NotUnderstood(bool nulls)
+    {
+        if (unknown.Count == 0 && inside.Count == 0 && given.TrueForAll(i => asked[i]))
+            return [];
+        return [.. Left().Where(l => nulls || !l.IsNull).Select(l => l.What).OrderBy(w => w.Offset)];
+    }
+
+    /// <summary>The word that stands for the kind.</summary>
+    public NotUnderstood UnknownKind() => new(Farhold.NotUnderstood.Cut(Text(Field.Kind) ?? ""), "", slots[(int)Field.Kind].Start, IsKind: true);
+
+    /// <summary>Objects to the first text anywhere in the line in which an escape stands for half a character: nobody could write it again.</summary>
+    public void RefuseHalfCharacters()
+    {
+        if (line.Span.IndexOf("\\u"u8) < 0)
+            return;
+        var reader = new Utf8JsonReader(line.Span, new JsonReaderOptions { MaxDepth = MaxDepth });
+        while (reader.Read())
+        {
+            if (reader.TokenType is not (JsonTokenType.String or JsonTokenType.PropertyName) || !reader.ValueIsEscaped || TryString(ref reader) is not null)
+                continue;
+            Object((int)reader.TokenStartIndex, "a text holds an escape that stands for no character");
+            return;
+        }
+    }
+
     public bool Has(Field field) => slots[(int)field].Type is not (JsonTokenType.None or JsonTokenType.Null);
 
     /// <summary>Adds an objection at a field (or at the line's start where the field is not given).</summary>
@@ -203,7 +256,6 @@ internal sealed class EntryFields(StringPool pool)
 
     private void ScanMembers(ref Utf8JsonReader reader)
     {
-        var others = new List<string>();
         var members = 0;
         while (reader.Read() && reader.TokenType == JsonTokenType.PropertyName)
         {
@@ -215,29 +267,35 @@ internal sealed class EntryFields(StringPool pool)
             }
 
             var index = Fields.IndexOf(reader.ValueIsEscaped ? Encoding.UTF8.GetBytes(reader.GetString()!) : reader.ValueSpan);
-            var twice = index >= 0 ? slots[index].Type != JsonTokenType.None : Seen(others, reader.GetString()!);
+            var name = index < 0 ? reader.GetString()! : "";
+            var twice = index >= 0 ? slots[index].Type != JsonTokenType.None : unknown.Exists(u => u.Name == name);
             if (twice)
                 Object(at, "the same field is given twice");
             reader.Read();
             var start = (int)reader.TokenStartIndex;
-            var slot = new Slot(start, 0, reader.TokenType, reader.ValueIsEscaped);
+            var slot = new Slot(at, start, 0, reader.TokenType, reader.ValueIsEscaped);
             if (reader.TokenType == JsonTokenType.String)
                 slot = slot with { Start = start + 1, Length = reader.ValueSpan.Length };
             reader.Skip();
             if (slot.Type != JsonTokenType.String)
                 slot = slot with { Length = (int)reader.BytesConsumed - start };
             if (index >= 0)
+            {
                 slots[index] = slot;
+                given.Add(index);
+            }
+            else
+                unknown.Add((name, slot));
         }
     }
 
-    private static bool Seen(List<string> others, string name)
-    {
-        if (others.Contains(name))
-            return true;
-        others.Add(name);
-        return false;
-    }
+    private IEnumerable<(NotUnderstood What, bool IsNull)> Left() => given.Where(i => !asked[i]).Select(i => (Fields.Wire((Field)i), slots[i]))
+        .Concat(unknown).Select(u => (new NotUnderstood(Farhold.NotUnderstood.Cut(u.Item1), Shown(u.Item2), u.Item2.At), u.Item2.Type == JsonTokenType.Null))
+        .Concat(inside);
+
+    /// <summary>A value as it is written.</summary>
+    private string Shown(Slot slot) =>
+        Farhold.NotUnderstood.Cut(Encoding.UTF8.GetString(line.Span.Slice(slot.Start, Math.Min(slot.Length, 4 * Farhold.NotUnderstood.MaxShown))));
 
     private string? Text(Field field, int longest)
     {
@@ -299,6 +357,7 @@ internal sealed class EntryFields(StringPool pool)
 
     private bool Given(Field field, JsonTokenType type, string expected, out Slot slot)
     {
+        asked[(int)field] = true;
         slot = slots[(int)field];
         if (slot.Type == type)
             return true;
@@ -316,5 +375,7 @@ internal sealed class EntryFields(StringPool pool)
 
     private sealed record Pair(Instant Earliest, Instant Latest);
 
-    private readonly record struct Slot(int Start, int Length, JsonTokenType Type, bool Escaped);
+    /// <param name="At">Where the field's name stands.</param>
+    /// <param name="Start">Where its value does; a text's without the quote.</param>
+    private readonly record struct Slot(int At, int Start, int Length, JsonTokenType Type, bool Escaped);
 }

@@ -8,7 +8,8 @@ namespace Farhold;
 public static class EntryText
 {
     /// <param name="zone">For the times it names; null: UTC.</param>
-    public static string Of(Entry entry, DateTimeZone? zone = null) => Of(entry.Payload, zone);
+    public static string Of(Entry entry, DateTimeZone? zone = null) =>
+        Of(entry.Payload, zone) + (entry.NotUnderstood.IsEmpty ? "" : Plain.Line($" [NOT UNDERSTOOD: {NotUnderstood(entry)}]"));
 
     public static string Of(Payload payload, DateTimeZone? zone = null) => Plain.Line(payload switch
     {
@@ -50,6 +51,10 @@ public static class EntryText
         Payload.OfNewerVersion p => $"Entry of a newer version ({p.Kind}): kept, counted in nothing",
         _ => throw new UnreachableException(),
     });
+
+    /// <summary>As it is written, so that a person may make something of it.</summary>
+    private static string NotUnderstood(Entry entry) => entry.NotUnderstood is [{ IsKind: true }]
+        ? Farhold.NotUnderstood.Cut(Replacing.Others(entry), 3 * Farhold.NotUnderstood.MaxShown) : string.Join(", ", entry.NotUnderstood.Select(f => $"{f.Name} {f.Says}"));
 
     private static string Opened(Payload.CasualtyOpened p) => "Casualty " + Listed(
         [

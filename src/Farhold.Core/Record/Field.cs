@@ -8,6 +8,8 @@ internal enum Field
     Recorded,
     By,
     Kind,
+    Previous,
+    Practice,
     Alias,
     Sex,
     AgeYears,

@@ -81,14 +81,19 @@ internal sealed class Folding
         var ranBack = ClocksThatRanBack();
         foreach (var entry in entries.Values)
         {
-            if (entry.Payload is Payload.EntryAmended or Payload.EntryWithdrawn || withdrawn.Contains(entry.Id))
+            if (withdrawn.Contains(entry.Id))
+                continue;
+            var counts = amended.TryGetValue(entry.Id, out var change) ? change.Amended : entry;
+            if (!counts.NotUnderstood.IsEmpty)
+                Doubts.Add(Doubt.OfNotUnderstood(counts));
+            if (entry.Payload is Payload.EntryAmended or Payload.EntryWithdrawn)
                 continue;
             var back = ranBack.GetValueOrDefault(entry.Id);
-            if (amended.TryGetValue(entry.Id, out var change))
+            if (change.Amendment is { } amendment)
             {
-                var byHand = Amending.ReplacesTime((Payload.EntryAmended)change.Amendment.Payload);
-                var written = Instant.Max(entry.Recorded, change.Amendment.Recorded);
-                yield return Date(change.Amended, written, byHand ? Duration.Zero : back);
+                var byHand = Amending.ReplacesTime((Payload.EntryAmended)amendment.Payload);
+                var written = Instant.Max(entry.Recorded, amendment.Recorded);
+                yield return Date(counts, written, byHand ? Duration.Zero : back);
             }
             else
             {

@@ -8,7 +8,15 @@ namespace Farhold;
 public sealed record DamagedLine(int Number, JsonText Raw, ImmutableArray<Refusal> Refusals);
 
 /// <summary>What a record file holds, in the order of its lines.</summary>
-public sealed record RecordFile(ImmutableArray<Entry> Entries, ImmutableArray<DamagedLine> Damaged);
+public sealed record RecordFile(ImmutableArray<Entry> Entries, ImmutableArray<DamagedLine> Damaged)
+{
+    /// <summary>The line of each entry, from 1.</summary>
+    public required ImmutableArray<int> Lines { get; init; }
+
+    /// <summary>What of the entries this version can't make anything of, in file order; that of amendments depends on their target (see <see cref="Amending"/>).</summary>
+    public IEnumerable<Refusal> NotUnderstood(string file) =>
+        Entries.Zip(Lines, (entry, line) => entry.NotUnderstood.Select(n => n.In(entry, file, line))).SelectMany(r => r);
+}
 
 /// <summary>Reads and writes record files: UTF-8 JSON Lines, one entry a line.</summary>
 /// <remarks>
@@ -30,6 +38,7 @@ public static class RecordReader
         if (bytes.Span.StartsWith("\uFEFF"u8))
             bytes = bytes[3..];
         var entries = ImmutableArray.CreateBuilder<Entry>(Math.Max(4, bytes.Length / 250));
+        var lines = ImmutableArray.CreateBuilder<int>(entries.Capacity);
         var damaged = ImmutableArray.CreateBuilder<DamagedLine>();
         var reader = new EntryReader();
         for (var number = 1; !bytes.IsEmpty; number++)
@@ -45,6 +54,7 @@ public static class RecordReader
             {
                 case Read<Entry>.Usable usable:
                     entries.Add(usable.Value);
+                    lines.Add(number);
                     break;
                 case Read<Entry>.Refused refused:
                     damaged.Add(new(number, new(line), end < 0 ? CutOff(refused.Refusals) : refused.Refusals));
@@ -59,7 +69,8 @@ public static class RecordReader
             return damaged.Count == 0
                 ? Refuse(file, 1, "there is no entry in the file")
                 : new Read<RecordFile>.Refused([.. damaged.SelectMany(d => d.Refusals).Take(100)]);
-        return new Read<RecordFile>.Usable(new(entries.DrainToImmutable(), damaged.DrainToImmutable()));
+        return new Read<RecordFile>.Usable(
+            new(entries.DrainToImmutable(), damaged.DrainToImmutable()) { Lines = lines.DrainToImmutable() });
     }
 
     /// <summary>All lines of a record, entries first in the order given, then the damaged ones as they stood.</summary>

@@ -23,6 +23,15 @@ public static class Replacing
             $"{FieldWords.Of(m.Name)} {(old.RootElement.TryGetProperty(m.Name, out var was) ? Value(was, zone) : "unknown")} becomes {Value(m.Value, zone)}"));
     }
 
+    /// <summary>The fields of an entry beside those that every entry has, as they are written.</summary>
+    public static string Others(Entry entry)
+    {
+        using var json = JsonDocument.Parse(entry.Json.Utf8);
+        return string.Join(", ", json.RootElement.EnumerateObject()
+            .Where(m => m.Name is not ("id" or "happened" or "recorded" or "by" or "kind" or "previous" or "practice"))
+            .Select(m => $"{m.Name} {m.Value.GetRawText()}"));
+    }
+
     private static string Value(JsonElement value, DateTimeZone? zone) => value.ValueKind switch
     {
         JsonValueKind.String => WrittenInstant.TryParse(System.Text.Encoding.UTF8.GetBytes(value.GetString()!)) is { } time

@@ -88,7 +88,6 @@ public sealed record CareFacts
         var source = new Source(record, now);
         var judgement = Judge.At(record, protocol, now, rhythm);
         var practice = record.Entries.Any(IsPractice);
-        var newer = source.Of(Kind.OfNewerVersion);
         return new()
         {
             At = now,
@@ -111,18 +110,17 @@ public sealed record CareFacts
             Supplies = [.. source.Of(Kind.SuppliesStated).Select(s => s.As<Payload.SuppliesStated>().Item).Distinct()
                 .SelectMany(item => source.Last(Kind.SuppliesStated, p => ((Payload.SuppliesStated)p).Item == item))],
             Ended = source.Of(Kind.CareEnded),
-            OfNewerVersion = newer,
+            OfNewerVersion = source.Of(Kind.OfNewerVersion),
             Helpers = Helper.All(record, now),
             Judgement = judgement,
-            Cautions = Cautioning(judgement, newer.Length),
+            Cautions = Cautioning(judgement),
         };
     }
 
-    private static ImmutableArray<string> Cautioning(Judgement judgement, int newer) =>
+    private static ImmutableArray<string> Cautioning(Judgement judgement) =>
     [
         .. judgement.Doubts.Select(d => Plain.Line(d.Text)),
         .. (judgement.Protocol.Local?.Loosened ?? []).Select(l => Plain.Line($"hard limit loosened by the local protocol: {l}")),
-        .. newer == 0 ? [] : (string[])[$"{Say.Number(newer)} entries of a newer version of Farhold are counted in nothing"],
         .. judgement.Remarks.Select(r => Plain.Line(r.About is { } about ? $"entry {about}: {r.Text}" : r.Text)),
     ];
 

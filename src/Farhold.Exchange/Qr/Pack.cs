@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using System.IO.Compression;
 using System.Security.Cryptography;
 using System.Text;
-using Farhold.Exchange.Evidence;
 
 namespace Farhold.Exchange.Qr;
 

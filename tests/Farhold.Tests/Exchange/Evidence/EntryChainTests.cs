@@ -13,7 +13,7 @@ public class EntryChainTests
     {
         var chains = EntryChain.Check(new CareRecord(Linked, []));
         Assert.Equal(["a7k3", "m2rt"], chains.Select(c => c.Device));
-        Assert.All(chains, c => Assert.Null(c.Break));
+        Assert.All(chains, c => Assert.Empty(c.Breaks));
         Assert.Equal([50 - 1, 40 - 1], chains.Select(c => c.Linked));
     }
 
@@ -24,7 +24,7 @@ public class EntryChainTests
         {
             var entries = Linked;
             entries[i] = Chained.Read(entries[i].Json.ToString().Replace("\"by\":\"Ane\"", "\"by\":\"Ana\"", StringComparison.Ordinal));
-            Assert.Equal(new EntryId("a7k3", i + 2), EntryChain.Check(new CareRecord(entries, []))[0].Break?.At);
+            Assert.Equal(new EntryId("a7k3", i + 2), EntryChain.Check(new CareRecord(entries, []))[0].Breaks[0].At);
         }
     }
 
@@ -41,17 +41,17 @@ public class EntryChainTests
     {
         var entries = Linked;
         entries[20] = LongWatch.Entries(90).Single(e => e.Id == entries[20].Id);
-        Assert.Equal(entries[20].Id, EntryChain.Check(new CareRecord(entries, []))[0].Break?.At);
+        Assert.Equal(entries[20].Id, EntryChain.Check(new CareRecord(entries, []))[0].Breaks[0].At);
     }
 
     [Fact]
     public void Records_without_links_have_nothing_to_check() =>
-        Assert.All(EntryChain.Check(Demo.Record()), c => Assert.Equal((0, null), (c.Linked, c.Break)));
+        Assert.All(EntryChain.Check(Demo.Record()), c => Assert.Equal((0, 0), (c.Linked, c.Breaks.Length)));
 
     [Fact]
     public void A_link_that_is_no_text_is_a_break() =>
-        Assert.NotNull(EntryChain.Check(new CareRecord(
-            [Linked[0], Chained.Read(Linked[1].Json.ToString().Replace($"\"{EntryChain.LinkTo(Linked[0].Json)}\"", "7", StringComparison.Ordinal))], []))[0].Break);
+        Assert.Single(EntryChain.Check(new CareRecord(
+            [Linked[0], Chained.Read(Linked[1].Json.ToString().Replace($"\"{EntryChain.LinkTo(Linked[0].Json)}\"", "7", StringComparison.Ordinal))], []))[0].Breaks);
 
     /// <summary>What <c>sort -u | sha256sum</c> does, written out.</summary>
     [Fact]
