@@ -9,7 +9,7 @@ internal sealed class CheckCommand : Command<CheckCommand.Settings>
     public sealed class Settings : CommandSettings
     {
         [CommandArgument(0, "<FILE>")]
-        [Description("A record, a protocol, a local protocol, a trip or a kit list: its content tells which. A dash reads standard input.")]
+        [Description("A record, a protocol, a local protocol, a trip, a kit list, a formulary or trouble rules: its content shows which. A dash reads standard input.")]
         public string File { get; init; } = "";
 
         [CommandOption("--protocol <FILE>")]
@@ -30,6 +30,8 @@ internal sealed class CheckCommand : Command<CheckCommand.Settings>
                         ? Whole(LocalReader.Read(bytes, file, under), file, Lines) : Refusing.Unusable,
                     Content.Trip => Whole(TripReader.Read(bytes, file, ShippedKit.Kit), file, Lines),
                     Content.Kit => Whole(KitReader.Read(bytes, file), file, Lines),
+                    Content.Formulary => Whole(FormularyReader.Read(bytes, file), file, Lines),
+                    Content.Trouble => Whole(TroubleReader.Read(bytes, file), file, Lines),
                     _ => Record(RecordReader.Read(bytes, file), file),
                 };
             case Read<ReadOnlyMemory<byte>>.Refused refused:
@@ -66,6 +68,12 @@ internal sealed class CheckCommand : Command<CheckCommand.Settings>
     private static IEnumerable<string> Lines(KitList kit) =>
         [$"Kit list {kit.Id} {kit.Version}: {kit.Title}", $"{kit.Items.Length} items, {kit.Sources.Count} sources"];
 
+    private static IEnumerable<string> Lines(Formulary formulary) =>
+        [$"Formulary {formulary.Id} {formulary.Version}: {formulary.Title}", $"{formulary.Drugs.Length} drugs, {formulary.Sources.Count} sources"];
+
+    private static IEnumerable<string> Lines(TroubleRules rules) =>
+        [$"Trouble rules {rules.Id} {rules.Version}: {rules.Title}", $"{rules.Rules.Length} rules, {rules.Sources.Count} sources"];
+
     /// <summary>What can't be read, or not understood, makes the check fail, though the rest of the record still serves.</summary>
     private static int Record(Read<RecordFile> read, string file)
     {
@@ -79,7 +87,7 @@ internal sealed class CheckCommand : Command<CheckCommand.Settings>
         foreach (var remark in record.Remarks.Concat(Oddities.Of(record.Readings[0])))
             Print($"odd: {(remark.About is { } about ? $"entry {about}: " : "")}{remark.Text}");
         Print($"fingerprint: {Fingerprint.Of(record)}");
-        var faults = held.Damaged.SelectMany(d => d.Refusals)
+        var faults = held.Damaged.SelectMany(d => d.Explained)
             .Concat(held.NotUnderstood(file)).Concat(Replaced(record, held, file)).Concat(Chains(record, held, file))
             .OrderBy(r => r.Line).ToArray();
         return faults.Length == 0 ? 0 : Refusing.Of(faults);

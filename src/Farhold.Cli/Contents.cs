@@ -9,6 +9,8 @@ internal enum Content
     Local,
     Trip,
     Kit,
+    Formulary,
+    Trouble,
 }
 
 /// <summary>Tells what a file is meant to be, even where it is broken further down.</summary>
@@ -35,6 +37,10 @@ internal static class Contents
                     return Content.Local;
                 if (reader.ValueTextEquals("kit"u8) || reader.ValueTextEquals("items"u8))
                     return Content.Kit;
+                if (reader.ValueTextEquals("formulary"u8) || reader.ValueTextEquals("drugs"u8))
+                    return Content.Formulary;
+                if (reader.ValueTextEquals("trouble"u8) || reader.ValueTextEquals("rules"u8))
+                    return Content.Trouble;
                 if (OfATrip(ref reader))
                     return Content.Trip;
                 if (reader.ValueTextEquals("route"u8))

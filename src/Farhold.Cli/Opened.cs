@@ -19,7 +19,7 @@ internal sealed record Opened(CareRecord Record, Protocol Protocol, Instant At, 
         switch (RecordReader.Read(utf8, path))
         {
             case Read<RecordFile>.Usable file:
-                Refusing.Of(file.Value.Damaged.SelectMany(d => d.Refusals).Concat(file.Value.NotUnderstood(path)).OrderBy(r => r.Line));
+                Refusing.Of(file.Value.Damaged.SelectMany(d => d.Explained).Concat(file.Value.NotUnderstood(path)).OrderBy(r => r.Line));
                 return CareRecord.Of(file.Value);
             case Read<RecordFile>.Refused refused:
                 return Nothing<CareRecord>(refused.Refusals);

@@ -162,4 +162,64 @@ public class VerbTests
         Assert.Equal((2, ""), (ran.ExitCode, ran.Output));
         Assert.Contains("nothing to draw", ran.Errors);
     }
+
+    [Fact]
+    public void Check_and_tell_name_everything_that_is_not_understood_with_line_and_column()
+    {
+        using var scratch = new Scratch();
+        var signs = Lines.Entry("k1-3", "02:20", "signs.taken", "\"heartRbte\":150,\"gcs\":{\"motpr\":5}");
+        var note = Lines.Entry("k1-5", "02:40", "note", "\"text\":\"calm\",\"heartRate\":150");
+        var amended = Lines.Entry("k1-6", "02:50", "entry.amended", "\"target\":\"k1-5\",\"replace\":{\"mood\":\"good\"}");
+        var record = scratch.Write("r.jsonl", Lines.Opened, Lines.Tightened("k1-2", "02:10"), signs, Lines.Entry("k1-4", "02:30", "signs.tcken"), note, amended);
+        var check = Run.Farhold("check", record);
+        Assert.Equal(2, check.ExitCode);
+        foreach (var (line, text, word, reason) in (ReadOnlySpan<(int, string, string, string)>)[
+            (3, signs, "\"heartRbte\"", "the field heartRbte is not understood in an entry of the kind signs.taken"),
+            (3, signs, "\"motpr\"", "the field gcs.motpr is not understood in an entry of the kind signs.taken"),
+            (4, Lines.Entry("k1-4", "02:30", "signs.tcken"), "signs.tcken", "the kind signs.tcken is not known to this version"),
+            (5, note, "\"heartRate\"", "the field heartRate is not understood in an entry of the kind note"),
+            (6, amended, "\"mood\"", "the field mood is not understood in an entry of the kind note")])
+            Assert.Contains($"r.jsonl:{line}:{text.IndexOf(word, StringComparison.Ordinal) + 1}: {reason}", check.Errors);
+        Assert.Equal(3, check.Output.Split('\n').Count(l => l.StartsWith("doubt: ", StringComparison.Ordinal)));
+
+        var told = Run.Farhold("tell", record, "--at", "2031-05-04T03:00:00Z");
+        Assert.Equal(0, told.ExitCode);
+        Assert.Contains("r.jsonl:3:", told.Errors);
+        Assert.Contains("entry k1-3 says something that this version does not understand: heartRbte 150, gcs.motpr 5", told.Output);
+        Assert.Contains("entry k1-4 is of a kind that this version does not know: signs.tcken", told.Output);
+    }
+
+    [Theory]
+    [InlineData("farhold-drugs.json", "Formulary farhold-drugs 1.")]
+    [InlineData("farhold-trouble.json", "Trouble rules farhold-trouble 1.")]
+    public void Check_knows_a_formulary_and_trouble_rules_by_their_content(string shipped, string said)
+    {
+        using var built = new StreamReader(typeof(KitList).Assembly.GetManifestResourceStream(shipped)!);
+        var text = built.ReadToEnd();
+        var ran = Run.Fed(Encoding.UTF8.GetBytes(text), "check", "-");
+        Assert.Equal((0, ""), (ran.ExitCode, ran.Errors));
+        Assert.Contains("standard input: usable\n" + said, ran.Output);
+        var broken = Run.Fed(Encoding.UTF8.GetBytes(text.Replace("\"version\"", "\"vers\"", StringComparison.Ordinal)), "check", "-");
+        Assert.Equal(2, broken.ExitCode);
+        Assert.Contains("standard input:3:3: vers is not known here", broken.Errors);
+    }
+
+    [Fact]
+    public void A_document_of_a_damaged_record_that_nobody_touched_says_nothing_of_changes()
+    {
+        using var scratch = new Scratch();
+        var record = scratch.Write("r.jsonl", [.. File.ReadAllBytes(Run.Demo)[..^60]]);
+        var written = Run.Farhold("fhir", record, "-o", scratch.At("r.json"), "--at", "2031-05-04T12:00:00Z");
+        Assert.Equal(0, written.ExitCode);
+        var read = Run.Farhold("fhir", "--read", scratch.At("r.json"), "-o", scratch.At("again.jsonl"));
+        Assert.Equal((0, ""), (read.ExitCode, read.Errors));
+    }
+
+    [Fact]
+    public void A_plan_that_starts_at_the_end_of_time_is_refused_where_it_says_so()
+    {
+        var ran = Run.Fed("{\n\"start\":\"9999-12-31T23:00:00Z\",\"legs\":[{\"mode\":\"wait\",\"p10\":1,\"p90\":2}]}"u8.ToArray(), "way", "-");
+        Assert.Equal((2, ""), (ran.ExitCode, ran.Output));
+        Assert.Contains("standard input:2:9: 'start' is an instant of the years 1900 to 2500", ran.Errors);
+    }
 }

@@ -56,9 +56,14 @@ public sealed class NextStep(CareRecord record, Judgement picture, Texts texts)
             "urine" or "release-urine" => new(texts.LogUrine, Goes: "enter/" + Kinds.Wire(Kind.UrineMeasured)),
             "pain" => new(texts.SignPain, Goes: "signs/take/pain"),
             _ when due.Every is not null => new(texts.TickOff, Logs: new Payload.TaskDone(due.Task)),
+            _ when Doubt.IsOfChain(due.Task) => new(texts.SeenAndSettled, Logs: new Payload.TaskDone(due.Task, texts.ChainLookedAt)),
             _ => new(texts.SeenAndSettled, Logs: new Payload.TaskDone(due.Task)),
         };
     }
+
+    /// <summary>Another answer to the same, for another reason; null where there is none.</summary>
+    public Step? OrElse(DueTask due) =>
+        Doubt.IsOfChain(due.Task) ? new(texts.Rewritten, Logs: new Payload.TaskDone(due.Task, texts.RewrittenReason)) : null;
 
     public Step OfInput(Input input) => input switch
     {
@@ -69,6 +74,7 @@ public sealed class NextStep(CareRecord record, Judgement picture, Texts texts)
         _ when input == Input.HelpWithin => new(texts.QuickHelp, Opens: Quick.Help),
         _ when input == Input.Oversight || input == Input.FurtherAttemptAllowed =>
             new(texts.LogAdvice, Goes: "enter/" + Kinds.Wire(Kind.AdviceReceived)),
+        _ when input == Input.TourniquetTight => new(texts.QuickTightened, Opens: Quick.Tightened),
         _ when input == Input.RecordWhole => new(texts.PlaceLog, Goes: "log"),
         _ when input == Input.AgeYears && Opened is { } opened => new(texts.EnterAge, Goes: $"amend/{opened}"),
         _ when input == LongInput.PulseBeyond => new(texts.QuickBeyond, Opens: Quick.Beyond),

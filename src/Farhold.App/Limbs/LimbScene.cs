@@ -16,7 +16,7 @@ public sealed record LimbScene(LimbClock Clock, LimbVerdict? Verdict, WatchedLim
     public AttemptProgress? Progress => Verdict?.Attempt ?? Watched?.Attempt;
 
     /// <summary>Wounds that the tourniquets here are about.</summary>
-    public ImmutableArray<string> Wounds => LimbWounds.Treated(Limb, State, At);
+    public WoundNames Wounds => LimbWounds.Treated(Limb, State, At);
 
     public ImmutableArray<Attempt> Attempts => Attempt.On(Limb, State, At);
 

@@ -10,7 +10,7 @@ namespace Farhold.App.Screens;
 /// <param name="Withdraws">Id of the entry it withdraws; null if it withdraws none.</param>
 public sealed record LineView(string Id, Happened? Happened, string By, string Kind, string Said, string? Withdraws)
 {
-    private static readonly string[] Common = ["id", "happened", "recorded", "by", "kind", "practice"];
+    private static readonly string[] Common = ["id", "happened", "recorded", "by", "kind", "practice", "previous"];
 
     public static LineView Of(StoredLine line) =>
         line.State == LineState.Unreadable ? new LineView("", null, "", "", line.Text, null) : Of(line.Text);

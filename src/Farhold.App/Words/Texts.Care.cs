@@ -165,6 +165,14 @@ public sealed partial class Texts
 
     public string SeenAndSettled => Get();
 
+    /// <summary>Into the record: why a chain that does not hold was settled.</summary>
+    public string ChainLookedAt => Get();
+
+    public string Rewritten => Get();
+
+    /// <summary>Into the record, likewise.</summary>
+    public string RewrittenReason => Get();
+
     public string TakeSigns => Get();
 
     public string LogAdvice => Get();

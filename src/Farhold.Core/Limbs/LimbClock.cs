@@ -34,7 +34,7 @@ public sealed record LimbClock(
         if (lives.IsEmpty)
             return null;
         var stretches = StretchesOf(lives, now);
-        var tight = lives.Aggregate(Truth.NotMet, (t, life) => t.Or(life.TightAt(now)));
+        var tight = lives.Aggregate(Truth.NotMet, (t, life) => t.Or(life.KnownTightAt(now)));
         var first = new Happened(
             lives.Min(l => l.Tightened.Min(t => t.When.Earliest)),
             lives.Min(l => l.Tightened.Min(t => t.When.Latest)));
@@ -55,19 +55,29 @@ public sealed record LimbClock(
     public Happened? Loosened() => this is { Tight: Truth.NotMet, Stretches: [.., var last] }
         ? new(last.Stopped == Truth.Met ? last.To : last.From, last.To) : null;
 
-    /// <summary>Nothing changes between two neighbouring ends of intervals, so one look between them tells of all of it.</summary>
+    /// <summary>Passes through what every tourniquet does in order of time, counting how many are tight and how many may be.</summary>
     private static ImmutableArray<Stoppage> StretchesOf(ImmutableArray<TourniquetLife> lives, Instant now)
     {
-        var ends = lives
-            .SelectMany(l => l.Tightened.Concat(l.Loosened))
-            .SelectMany(d => (Instant[])[d.When.Earliest, d.When.Latest])
-            .Append(now).Where(t => t <= now)
-            .Distinct().Order().ToArray();
-        var stretches = ImmutableArray.CreateBuilder<Stoppage>();
-        foreach (var (from, to) in ends.Zip(ends.Skip(1)))
+        var turns = new List<(Instant At, int Tight, int Perhaps)>();
+        foreach (var life in lives)
         {
-            var stopped = lives.Aggregate(Truth.NotMet, (t, life) => t.Or(life.TightAt(from + ((to - from) / 2))));
-            if (stopped == Truth.NotMet)
+            var before = Truth.NotMet;
+            foreach (var (from, tight) in life.Turns(now))
+            {
+                turns.Add((from, Count(tight, Truth.Met) - Count(before, Truth.Met), Count(tight, Truth.Unknown) - Count(before, Truth.Unknown)));
+                before = tight;
+            }
+        }
+
+        turns.Sort((a, b) => a.At.CompareTo(b.At));
+        var stretches = ImmutableArray.CreateBuilder<Stoppage>();
+        var (surely, perhaps) = (0, 0);
+        for (var i = 0; i < turns.Count; i++)
+        {
+            (surely, perhaps) = (surely + turns[i].Tight, perhaps + turns[i].Perhaps);
+            var (from, to) = (turns[i].At, i + 1 < turns.Count ? turns[i + 1].At : now);
+            var stopped = surely > 0 ? Truth.Met : perhaps > 0 ? Truth.Unknown : Truth.NotMet;
+            if (from == to || stopped == Truth.NotMet)
                 continue;
             if (stretches.Count > 0 && stretches[^1] is var last && last.To == from && last.Stopped == stopped)
                 stretches[^1] = last with { To = to };
@@ -77,6 +87,8 @@ public sealed record LimbClock(
 
         return stretches.ToImmutable();
     }
+
+    private static int Count(Truth truth, Truth asked) => truth == asked ? 1 : 0;
 
     private static Duration Total(ImmutableArray<Stoppage> stretches, Truth atLeast) => stretches
         .Where(s => s.Stopped >= atLeast)

@@ -45,7 +45,7 @@ public static class LogText
         foreach (var damaged in record.Damaged)
         {
             var raw = damaged.Raw.ToString();
-            to.Write($"line {damaged.Number} can't be read: {Plain.Line(damaged.Refusals[0].Reason)}\n");
+            to.Write($"line {damaged.Number} can't be read: {Plain.Line(damaged.Explained[0].Reason)}\n");
             to.Write($"    it says: {Plain.Line(raw.Length > 200 ? raw[..200] + " …" : raw)}\n");
         }
     }

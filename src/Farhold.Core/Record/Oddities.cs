@@ -10,6 +10,7 @@ public static class Oddities
 
     private static IEnumerable<Remark> Loosened(State state)
     {
+        var tightenings = Tightened(state);
         foreach (var entry in state.Of(Kind.TourniquetSlackened).Concat(state.Of(Kind.TourniquetRemoved)))
         {
             var name = entry.What switch
@@ -18,7 +19,7 @@ public static class Oddities
                 Payload.TourniquetRemoved r => r.Tourniquet,
                 _ => throw new System.Diagnostics.UnreachableException(),
             };
-            var tightened = Tightened(state, name).ToArray();
+            Dated[] tightened = [.. tightenings[name]];
             if (tightened.Length == 0)
                 yield return new(entry.Id, $"tourniquet {name} was never tightened in this record");
             else if (entry.When.SurelyBefore(tightened.MinBy(t => t.When.Earliest)!.When))
@@ -48,14 +49,15 @@ public static class Oddities
 
     private static IEnumerable<Remark> Attempts(State state)
     {
+        var tightenings = Tightened(state);
         foreach (var entry in state.Of(Kind.AttemptStarted))
         {
             var name = entry.As<Payload.AttemptStarted>().Tourniquet;
-            if (!Tightened(state, name).Any())
+            if (!tightenings.Contains(name))
                 yield return new(entry.Id, $"tourniquet {name} was never tightened in this record");
         }
     }
 
-    private static IEnumerable<Dated> Tightened(State state, string tourniquet) =>
-        state.Of(Kind.TourniquetTightened).Where(t => t.As<Payload.TourniquetTightened>().Tourniquet == tourniquet);
+    private static ILookup<string, Dated> Tightened(State state) =>
+        state.Of(Kind.TourniquetTightened).ToLookup(t => t.As<Payload.TourniquetTightened>().Tourniquet);
 }

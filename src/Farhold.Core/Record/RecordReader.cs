@@ -5,7 +5,17 @@ namespace Farhold;
 /// <summary>A line of a record file that can't be read; kept as it stands and written back with the rest.</summary>
 /// <param name="Number">Its line, from 1.</param>
 /// <param name="Refusals">Why, at least one.</param>
-public sealed record DamagedLine(int Number, JsonText Raw, ImmutableArray<Refusal> Refusals);
+public sealed record DamagedLine(int Number, JsonText Raw, ImmutableArray<Refusal> Refusals)
+{
+    private const string CutOffHint = "the last line is cut off or broken, as when a phone dies while writing; ";
+
+    /// <summary>It is the last of its file and has no end. The line itself does not show that: it can't be told of one that went through other hands.</summary>
+    public bool IsCutOff { get; init; }
+
+    /// <summary>The refusals, with what most likely happened.</summary>
+    public ImmutableArray<Refusal> Explained =>
+        IsCutOff ? Refusals.SetItem(0, Refusals[0] with { Reason = CutOffHint + Refusals[0].Reason }) : Refusals;
+}
 
 /// <summary>What a record file holds, in the order of its lines.</summary>
 public sealed record RecordFile(ImmutableArray<Entry> Entries, ImmutableArray<DamagedLine> Damaged)
@@ -57,7 +67,7 @@ public static class RecordReader
                     lines.Add(number);
                     break;
                 case Read<Entry>.Refused refused:
-                    damaged.Add(new(number, new(line), end < 0 ? CutOff(refused.Refusals) : refused.Refusals));
+                    damaged.Add(new(number, new(line), refused.Refusals) { IsCutOff = end < 0 });
                     break;
             }
 
@@ -68,7 +78,7 @@ public static class RecordReader
         if (entries.Count == 0)
             return damaged.Count == 0
                 ? Refuse(file, 1, "there is no entry in the file")
-                : new Read<RecordFile>.Refused([.. damaged.SelectMany(d => d.Refusals).Take(100)]);
+                : new Read<RecordFile>.Refused([.. damaged.SelectMany(d => d.Explained).Take(100)]);
         return new Read<RecordFile>.Usable(
             new(entries.DrainToImmutable(), damaged.DrainToImmutable()) { Lines = lines.DrainToImmutable() });
     }
@@ -96,8 +106,4 @@ public static class RecordReader
 
     private static Read<RecordFile>.Refused Refuse(string file, int line, string reason) =>
         new([new Refusal(file, line, 1, reason)]);
-
-    private static ImmutableArray<Refusal> CutOff(ImmutableArray<Refusal> refusals) =>
-        [refusals[0] with { Reason = "the last line is cut off or broken, as when a phone dies while writing; " + refusals[0].Reason },
-            .. refusals.Skip(1)];
 }

@@ -10,6 +10,7 @@ public sealed class State
 
     private readonly ImmutableArray<ImmutableArray<Dated>> byKind;
     private readonly SignLists signs;
+    private Dictionary<string, ImmutableArray<Dated>>? checks;
 
     private State(ImmutableArray<ImmutableArray<Dated>> byKind, SignLists? signs = null) =>
         (this.byKind, this.signs) = (byKind, signs ?? new(byKind[(int)Kind.SignsTaken]));
@@ -33,10 +34,20 @@ public sealed class State
     /// <summary>Those of <see cref="Kind.SignsTaken"/> that tell of one thing, in the same order.</summary>
     internal ImmutableArray<Dated> Telling(SignRead sign) => signs.Of(sign);
 
+    /// <summary>Those of <see cref="Kind.BleedingChecked"/> that are about one wound, in the same order.</summary>
+    internal ImmutableArray<Dated> ChecksOf(string wound)
+    {
+        checks ??= Of(Kind.BleedingChecked).GroupBy(d => d.As<Payload.BleedingChecked>().Wound).ToDictionary(g => g.Key, g => g.ToImmutableArray());
+        return checks.TryGetValue(wound, out var found) ? found : [];
+    }
+
     public State Plus(Dated entry)
     {
         var kind = Kinds.Of(entry.What);
         var list = DatedOrder.Insert(Of(kind), entry);
-        return new(byKind.SetItem((int)kind, list), kind == Kind.SignsTaken ? signs.Plus(entry, list) : signs);
+        return new(byKind.SetItem((int)kind, list), kind == Kind.SignsTaken ? signs.Plus(entry, list) : signs)
+        {
+            checks = kind == Kind.BleedingChecked ? null : checks,
+        };
     }
 }

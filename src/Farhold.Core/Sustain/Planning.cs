@@ -72,7 +72,7 @@ internal sealed class Planning(CareTask task, Scene scene, Evaluating evaluating
     /// <summary>When it was last done: a task ticked off, an entry of a kind that amounts to doing it, or a value that was looked at.</summary>
     private Instant? LastDone()
     {
-        var wounds = scene.Clock is { } clock ? LimbWounds.Treated(clock.Limb, scene.State, scene.Now) : [];
+        var wounds = scene.Clock is { } clock ? LimbWounds.Treated(clock.Limb, scene.State, scene.Now) : WoundNames.None;
         Instant? last = null;
         Latest(scene.State.Of(Kind.TaskDone), d => d.As<Payload.TaskDone>().Task == name);
         foreach (var kind in task.DoneBy)

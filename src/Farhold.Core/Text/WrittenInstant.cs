@@ -8,6 +8,8 @@ namespace Farhold;
 public static class WrittenInstant
 {
     /// <summary>Years 1900 to 2500: wide enough for any wrong clock, narrow enough for safe sums.</summary>
+    private const int FirstYear = 1899;
+    private const int LastYear = 2500;
     private static readonly Instant Min = Instant.FromUtc(1900, 1, 1, 0, 0);
     private static readonly Instant Max = Instant.FromUtc(2500, 1, 1, 0, 0);
 
@@ -63,6 +65,7 @@ public static class WrittenInstant
         }
 
         var read = OffsetDateTimePattern.Rfc3339.Parse(chars.ToString());
-        return read.Success ? read.Value.ToInstant() : null;
+        // An offset could carry the first and the last years that there are past what an instant holds.
+        return read is { Success: true, Value: { Year: >= FirstYear and <= LastYear } value } ? value.ToInstant() : null;
     }
 }

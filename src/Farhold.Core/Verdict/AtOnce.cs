@@ -37,8 +37,7 @@ internal static class AtOnce
             var wound = found.As<Payload.WoundFound>();
             if (treated.Contains(wound.Wound) || !seen.Add(wound.Wound))
                 continue;
-            var last = state.Of(Kind.BleedingChecked).LastOrDefault(b =>
-                b.When.Earliest <= now && b.As<Payload.BleedingChecked>().Wound == wound.Wound);
+            var last = state.ChecksOf(wound.Wound).LastOrDefault(b => b.When.Earliest <= now);
             var task = $"wound.{wound.Wound}";
             if (last?.As<Payload.BleedingChecked>().Bleeding == Bleeding.Active)
                 yield return new(last.When.Earliest, task, wound.Limb, $"bleeding, {Place(wound)}: {Control(wound)}", ["common", "Shackelford-2015"], true)

@@ -68,8 +68,11 @@ public static class Judge
 
     /// <summary>The doubts that nobody has surely looked into yet.</summary>
     internal static ImmutableArray<Doubt> Unsettled(ImmutableArray<Doubt> doubts, State state, Instant now) =>
-        doubts.IsEmpty ? doubts : [.. doubts.Where(d => !d.CanBeSettled || !state.Of(Kind.TaskDone)
-            .Any(t => t.When.Latest <= now && t.As<Payload.TaskDone>().Task == d.Id))];
+        doubts.IsEmpty ? doubts : Unsettled(
+            doubts, state.Of(Kind.TaskDone).Where(t => t.When.Latest <= now).Select(t => t.As<Payload.TaskDone>().Task).ToHashSet());
+
+    private static ImmutableArray<Doubt> Unsettled(ImmutableArray<Doubt> doubts, HashSet<string> done) =>
+        [.. doubts.Where(d => !d.CanBeSettled || !done.Contains(d.Id))];
 
     /// <summary>Limb by limb the most cautious of several readings of one record.</summary>
     private static Judgement MostCautious(ImmutableArray<Judgement> readings)

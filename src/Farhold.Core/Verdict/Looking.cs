@@ -98,9 +98,7 @@ internal static class Looking
     }
 
     private static ImmutableArray<Reading> LastSeen(string wound, Scene scene) =>
-        Current.Of(scene.State.Of(Kind.BleedingChecked), scene.Now, d =>
-            d.As<Payload.BleedingChecked>() is var check && check.Wound == wound
-                ? Reading.Of(Wire.Word(check.Bleeding), d.When) : null);
+        Current.Of(scene.State.ChecksOf(wound), scene.Now, d => Reading.Of(Wire.Word(d.As<Payload.BleedingChecked>().Bleeding), d.When));
 
     private static int Severity(Reading look) => Severity(Wire.Parse<Bleeding>(look.Word!)!.Value);
 

@@ -15,7 +15,8 @@ internal static class Materials
             return false;
         var treated = LimbWounds.Treated(limb, scene.State, scene.Now);
         var failed = scene.LastFailed is { } f ? f.Ended ?? f.Started : (Happened?)null;
-        return !treated.IsEmpty && treated.All(w => scene.State.Of(kind).Any(d =>
-            d.When.Latest <= scene.Now && wound(d) == w && !(failed is { } bled && !bled.SurelyBefore(d.When))));
+        var done = scene.State.Of(kind).Where(d => d.When.Latest <= scene.Now && !(failed is { } bled && !bled.SurelyBefore(d.When)))
+            .Select(wound).OfType<string>().ToHashSet();
+        return !treated.IsEmpty && treated.All(done.Contains);
     }
 }

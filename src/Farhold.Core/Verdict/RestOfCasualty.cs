@@ -35,12 +35,12 @@ internal static class RestOfCasualty
     private static ImmutableArray<Reading> BleedingElsewhere(Scene scene)
     {
         var looked = LookedOver(scene, p => p.BleedingElsewhere);
-        var here = scene.Clock is { Limb: var limb } ? LimbWounds.Treated(limb, scene.State, scene.Now) : [];
+        var here = scene.Clock is { Limb: var limb } ? LimbWounds.Treated(limb, scene.State, scene.Now) : WoundNames.None;
         foreach (var wound in Found(scene).Where(w => !here.Contains(w.As<Payload.WoundFound>().Wound)))
         {
             var name = wound.As<Payload.WoundFound>().Wound;
-            var checks = Current.Of(scene.State.Of(Kind.BleedingChecked), scene.Now, d =>
-                d.As<Payload.BleedingChecked>() is var check && check.Wound == name ? Reading.Of(Wire.Word(check.Bleeding), d.When) : null);
+            var checks = Current.Of(
+                scene.State.ChecksOf(name), scene.Now, d => Reading.Of(Wire.Word(d.As<Payload.BleedingChecked>().Bleeding), d.When));
             if (checks.Any(c => c.Word == Wire.Word(Bleeding.Active))
                 || (checks.IsEmpty && !looked.Any(l => l.Word == "false" && wound.When.Latest <= l.When.Earliest)))
                 return [Looking.Now(scene, true)];

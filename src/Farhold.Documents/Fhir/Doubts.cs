@@ -8,14 +8,12 @@ internal static class Doubts
 {
     public static IEnumerable<DetectedIssue> Of(CareRecord record, Draft draft)
     {
-        foreach (var doubt in record.Doubts)
-        {
-            var damaged = record.Damaged.FirstOrDefault(d => Doubt.OfLine(d).Id == doubt.Id);
-            yield return Issue(draft, doubt.Id, "record-doubt", doubt.Text, damaged);
-        }
+        var damaged = record.Damaged.ToLookup(d => Doubt.OfLine(d).Id);
+        foreach (var doubt in record.Doubts.DistinctBy(d => d.Id))
+            yield return Issue(draft, doubt.Id, "record-doubt", doubt.Text, damaged[doubt.Id].FirstOrDefault());
 
         // Two lines that read alike share a doubt; each is carried all the same.
-        foreach (var line in record.Damaged.GroupBy(d => Doubt.OfLine(d).Id).SelectMany(g => g.Skip(1)))
+        foreach (var line in damaged.SelectMany(g => g.Skip(1)))
             yield return Issue(draft, "line " + Names.OfContent(line.Raw), "record-doubt", Doubt.OfLine(line).Text, line);
         foreach (var (remark, number) in record.Remarks.Select((r, i) => (r, i)))
             yield return Issue(draft, $"remark {number} {remark.About} {remark.Text}", "record-remark", $"{remark.About}: {remark.Text}", null);

@@ -79,8 +79,11 @@ public sealed record CareFacts
     /// <summary>Verdicts, shock, what is due, doubts, and the protocol in force.</summary>
     public required Judgement Judgement { get; init; }
 
-    /// <summary>Why the record is to be read with care, a sentence each: damage, gaps, conflicts, loosened limits. Empty: nothing known.</summary>
+    /// <summary>Why the record is to be read with care, a sentence each: doubts, loosened limits, what is odd. Empty: nothing known.</summary>
     public required ImmutableArray<string> Cautions { get; init; }
+
+    /// <summary>That the record is in doubt, then why, a sentence each; empty where it is not.</summary>
+    public ImmutableArray<string> Doubts => Doubting(Judgement);
 
     /// <param name="protocol">The one in force, local one laid over it where there is one.</param>
     public static CareFacts Of(CareRecord record, Protocol protocol, Instant now, Rhythm? rhythm = null)
@@ -117,9 +120,19 @@ public sealed record CareFacts
         };
     }
 
+    /// <summary>Design: doubts that are named in a form; the log has all.</summary>
+    private const int MostDoubts = 20;
+
+    private static ImmutableArray<string> Doubting(Judgement judgement) => judgement.Doubts.IsEmpty ? [] :
+    [
+        "the record is in doubt: something in it can't be read, is missing, was changed or is not understood",
+        .. judgement.Doubts.Take(MostDoubts).Select(d => Plain.Line(d.Text)),
+        .. judgement.Doubts.Length <= MostDoubts ? [] : (string[])[$"and {Say.Number(judgement.Doubts.Length - MostDoubts)} more doubts: see the log"],
+    ];
+
     private static ImmutableArray<string> Cautioning(Judgement judgement) =>
     [
-        .. judgement.Doubts.Select(d => Plain.Line(d.Text)),
+        .. Doubting(judgement),
         .. (judgement.Protocol.Local?.Loosened ?? []).Select(l => Plain.Line($"hard limit loosened by the local protocol: {l}")),
         .. judgement.Remarks.Select(r => Plain.Line(r.About is { } about ? $"entry {about}: {r.Text}" : r.Text)),
     ];

@@ -5,7 +5,8 @@ using Farhold.Exchange.HandOver;
 namespace Farhold.Exchange.Spreadsheet;
 
 /// <summary>Every look at the signs as a table for a spreadsheet: CSV by RFC 4180, one look a row, in order of time.</summary>
-/// <remarks>Times are instants in UTC; where a time is only known as a range, first and last possible. An empty cell: not looked at.</remarks>
+/// <remarks>Times are instants in UTC; where a time is only known as a range, first and last possible. An empty cell: not looked at.
+/// Where the record is in doubt every row says so, and one stands alone where nobody looked: rows are sorted and copied apart.</remarks>
 public static class SignsTable
 {
     public const string MediaType = "text/csv";
@@ -13,14 +14,18 @@ public static class SignsTable
     public static string Write(CareFacts facts)
     {
         var table = new StringBuilder();
-        Row(table, ["id", "happenedEarliest", "happenedLatest", "by", .. SignKind.All.Select(Head), "pulseBeyond", "corrected", "disputed"]);
+        var doubts = string.Join("; ", facts.Doubts);
+        string[] heads = ["id", "happenedEarliest", "happenedLatest", "by", .. SignKind.All.Select(Head), "pulseBeyond", "corrected", "disputed", "doubts"];
+        Row(table, heads);
+        if (facts.Looks.IsEmpty && doubts.Length > 0)
+            Row(table, [.. Enumerable.Repeat("", heads.Length - 1), doubts]);
         foreach (var look in facts.Looks)
             Row(table,
             [
                 look.Id.ToString(), WrittenInstant.Write(look.When.Earliest), WrittenInstant.Write(look.When.Latest), look.By,
                 .. SignKind.All.Select(k => Value(k, look.As<Payload.SignsTaken>())),
                 string.Join(' ', look.As<Payload.SignsTaken>().DistalPulse?.Select(p => $"{Wire.Word(p.Key)}:{Wire.Word(p.Value)}") ?? []),
-                look.Corrected ? "yes" : "", look.Disputed ? "yes" : "",
+                look.Corrected ? "yes" : "", look.Disputed ? "yes" : "", doubts,
             ]);
         return table.ToString();
     }

@@ -131,14 +131,14 @@ internal sealed class PlacedFields
         return null;
     }
 
-    /// <summary>An instant with its offset from UTC.</summary>
+    /// <summary>An instant with its offset from UTC, of years that leave room for any journey.</summary>
     public Instant? Moment(string name)
     {
         if (Text(name, 64) is not { } text)
             return null;
-        if (OffsetDateTimePattern.Rfc3339.Parse(text) is { Success: true, Value: var read })
-            return read.ToInstant();
-        Refuse(name, $"'{name}' is an instant such as \"2031-05-04T02:10:00Z\".");
+        if (WrittenInstant.TryParse(text) is { } read)
+            return read;
+        Refuse(name, $"'{name}' is an instant of the years 1900 to 2500, such as \"2031-05-04T02:10:00Z\".");
         return null;
     }
 

@@ -1,4 +1,5 @@
 using Farhold.App.Care;
+using Farhold.App.Screens;
 
 namespace Farhold.App.Tests.Care;
 
@@ -14,6 +15,42 @@ public class NextStepTests : CareTest
         Assert.Equal("signs/take/skin", next.OfInput(Input.Pale).Goes);
         Assert.Equal("amend/7k3f-1", next.OfInput(Input.AgeYears).Goes);
     }
+
+    /// <summary>Two answers to it, each one tap, and the record says which it was.</summary>
+    [Theory]
+    [InlineData("I have looked, go on", "the entries were looked through")]
+    [InlineData("Another program rewrote the file", "another program rewrote the file")]
+    public async Task A_chain_that_does_not_hold_is_settled_with_one_tap_and_its_reason(string answer, string reason)
+    {
+        await TightAsync();
+        Store.AddElsewhere(Casualty, new("b7", 1), Note(1, ""));
+        Store.AddElsewhere(Casualty, new("b7", 2), Note(2, $"\"previous\":\"{new string('0', 64)}\","));
+        var doubt = Assert.Single(Desk.Picture!.Doubts);
+        var now = Show<NowScreen>();
+        Assert.Contains("Entry b7-2 does not follow from the line before it", Cautions(now), StringComparison.Ordinal);
+        Tap(now, answer);
+        Assert.Equal(new Payload.TaskDone(doubt.Id, reason), Last<Payload.TaskDone>());
+        Assert.DoesNotContain(Desk.Picture!.Due, d => d.Task == doubt.Id);
+    }
+
+    [Fact]
+    public async Task What_is_not_understood_stands_among_the_cautions_and_is_settled_with_one_tap()
+    {
+        await TightAsync();
+        Store.AddElsewhere(Casualty, new("b7", 1), Note(1, "").Replace("\"note\",\"text\":\"calm\"", "\"signs.tcken\",\"heartRate\":150", StringComparison.Ordinal));
+        var doubt = Assert.Single(Desk.Picture!.Doubts);
+        var now = Show<NowScreen>();
+        Assert.Contains("Entry b7-1 is of a kind that this version does not know: signs.tcken", Cautions(now), StringComparison.Ordinal);
+        Tap(now, "I have looked, go on");
+        Assert.Equal(doubt.Id, Last<Payload.TaskDone>().Task);
+        Assert.DoesNotContain(Desk.Picture!.Due, d => d.Task == doubt.Id);
+        Assert.Contains("NOT UNDERSTOOD: heartRate 150", Text(Show<LogScreen>().Find("ol.list")), StringComparison.Ordinal);
+    }
+
+    private static string Cautions(Bunit.IRenderedComponent<Shell.Frame> now) => Text(now.Find("section[aria-labelledby=cautions-title]"));
+
+    private static string Note(int number, string link) =>
+        $$"""{"id":"b7-{{number}}",{{link}}"happened":"2031-05-04T01:00:00Z","recorded":"2031-05-04T01:00:00Z","by":"Tor","kind":"note","text":"calm"}""";
 
     [Theory]
     [InlineData(null, null, 250.0)]

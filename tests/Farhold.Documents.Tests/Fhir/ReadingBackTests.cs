@@ -33,6 +33,31 @@ public class ReadingBackTests
         Assert.Equal("Observation", Assert.Single(read.Differences).Split(' ')[0]);
     }
 
+    /// <summary>The hint that a line was cut off comes from its file; a document does not know of it.</summary>
+    [Fact]
+    public void An_untouched_document_of_a_record_with_a_cut_last_line_says_nothing_of_changes()
+    {
+        var file = Encoding.UTF8.GetBytes(Signs().Entries.Single().Json.ToString() + "\n{\"id\":\"a7k3-2\",\"happ");
+        var record = CareRecord.Of(((Read<RecordFile>.Usable)RecordReader.Read(file, "r.jsonl")).Value);
+        var read = Usable(FhirReader.Read(FhirDocument.Write(record, Some.At("03:00")), "x"));
+        Assert.Equal(Lines(record), Lines(read.Record));
+        Assert.Empty(read.Differences);
+    }
+
+    /// <summary>What is not understood and a broken chain are doubts in the document too, and stay so when it is read back.</summary>
+    [Fact]
+    public void Doubts_of_every_kind_are_issues_of_the_document()
+    {
+        var record = Doubtful.Record();
+        var document = FhirDocument.Write(record, Some.At("13:00"));
+        foreach (var doubt in record.Doubts)
+            Assert.Contains(System.Text.Json.JsonEncodedText.Encode(doubt.Text, System.Text.Encodings.Web.JavaScriptEncoder.UnsafeRelaxedJsonEscaping).ToString(),
+                Encoding.UTF8.GetString(document), StringComparison.Ordinal);
+        var read = Usable(FhirReader.Read(document, "x"));
+        Assert.Empty(read.Differences);
+        Assert.Equal(record.Doubts, read.Record.Doubts);
+    }
+
     [Theory]
     [InlineData("{}", "no FHIR document")]
     [InlineData("""{"resourceType":"Patient"}""", "no FHIR document")]

@@ -16,7 +16,8 @@ public class MovedTourniquetTests
     {
         var judged = Judged(Some.At("10:00"), Some.At("11:00"), "10:30", "11:30");
         Assert.Equal([Limb.LeftLeg, Limb.RightLeg], judged.Limbs.Select(l => l.Limb));
-        Assert.All(judged.Limbs, l => Assert.Equal(Truth.Met, l.Clock.Tight));
+        Assert.All(judged.Limbs, l => Assert.Equal(Case.Now, l.Clock.Stretches[^1].To));
+        Assert.All(judged.Limbs, l => Assert.Equal(Truth.Unknown, l.Clock.Tight));
         Assert.Contains(judged.Remarks, r => r.Text.StartsWith("it can't be told from which limb tourniquet t1 was loosened", StringComparison.Ordinal));
     }
 

@@ -23,6 +23,8 @@ public class RecordReaderTests
     [InlineData("field-twice-by-escape", 2, 2, 128, "the same field is given twice")]
     [InlineData("unknown-field-twice", 2, 2, 126, "the same field is given twice")]
     [InlineData("surrogate-alone", 2, 2, 114, "text holds an escape that stands for no character")]
+    [InlineData("surrogate-in-amendment", 2, 2, 151, "a text holds an escape that stands for no character")]
+    [InlineData("surrogate-in-unknown", 2, 2, 128, "a text holds an escape that stands for no character")]
     [InlineData("surrogate-in-name", 2, 2, 106, "a name holds an escape that stands for no character")]
     [InlineData("text-empty", 2, 2, 87, "by is a text of 1 to 64 characters")]
     [InlineData("instant-local", 2, 2, 25, "happened is no instant")]
@@ -69,7 +71,7 @@ public class RecordReaderTests
         var refusal = read switch
         {
             Read<RecordFile>.Refused refused when loaded < 0 => refused.Refusals[0],
-            Read<RecordFile>.Usable { Value: var file } when file.Entries.Length == loaded => Assert.Single(file.Damaged).Refusals[0],
+            Read<RecordFile>.Usable { Value: var file } when file.Entries.Length == loaded => Assert.Single(file.Damaged).Explained[0],
             _ => throw new InvalidOperationException(read.ToString()),
         };
         Assert.Contains(reason, refusal.Reason, StringComparison.Ordinal);

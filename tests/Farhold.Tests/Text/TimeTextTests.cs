@@ -57,4 +57,18 @@ public class TimeTextTests
         Assert.Null(TimeText.TryDate(text));
         Assert.False(LocalDatePattern.Iso.Parse(text).Success && text[0] != '0');
     }
+
+    /// <summary>An offset may carry the first and the last years of all past what an instant holds.</summary>
+    [Theory]
+    [InlineData("9999-12-31T23:59:59-12:00")]
+    [InlineData("0001-01-01T00:00:00+14:00")]
+    [InlineData("2500-01-01T00:00:00Z")]
+    [InlineData("2499-12-31T23:00:00-02:00")]
+    [InlineData("1900-01-01T01:00:00+02:00")]
+    public void An_instant_beyond_the_years_of_a_record_is_null(string text) => Assert.Null(WrittenInstant.TryParse(text));
+
+    [Theory]
+    [InlineData("2500-01-01T01:00:00+02:00")]
+    [InlineData("1899-12-31T23:00:00-02:00")]
+    public void The_years_are_counted_in_UTC(string text) => Assert.NotNull(WrittenInstant.TryParse(text));
 }

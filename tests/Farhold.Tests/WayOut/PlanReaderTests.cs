@@ -69,6 +69,8 @@ public class PlanReaderTests
     [InlineData("""{"start":"2031-02-30T08:00:00Z","legs":[{"mode":"wait","p10":1,"p90":2}]}""", 1, 10, "'start' is an instant")]
     [InlineData("""{"start":"2031-05-04T08:00:00Z","timeZone":"Mars/Base","legs":[{"mode":"wait","p10":1,"p90":2}]}""", 1, 44, "no time zone")]
     [InlineData("""{"start":"2031-05-04T08:00:00Z","from":{"lat":91,"lon":0},"legs":[{"mode":"wait","p10":1,"p90":2}]}""", 1, 47, "'lat' is a number")]
+    [InlineData("{\"start\":\"9999-12-31T08:00:00Z\",\"legs\":[{\"mode\":\"wait\",\"p10\":1,\"p90\":2}]}", 1, 10, "an instant of the years 1900 to 2500")]
+    [InlineData("{\"start\":\"9999-12-31T23:00:00-12:00\",\"legs\":[{\"mode\":\"wait\",\"p10\":1,\"p90\":2}]}", 1, 10, "an instant of the years 1900 to 2500")]
     [InlineData("{\n  \"title\": \"né\", \"legs\": []\n}", 2, 26, "needs an end")]
     [InlineData("{\n  \"legs\": [,]\n}", 2, 12, "This is not JSON")]
     [InlineData("", 1, 1, "This is not JSON")]

@@ -10,7 +10,7 @@ namespace Farhold.App.Care.Forms;
 public sealed record Correction(
     Entry Target, ImmutableSortedDictionary<string, string> Written, ImmutableSortedDictionary<string, string> Standing)
 {
-    private static readonly string[] Fixed = ["id", "kind", "recorded", "practice"];
+    private static readonly string[] Fixed = ["id", "kind", "recorded", "practice", "previous"];
 
     /// <summary>Null if the record has no such entry, or it is one that can't be corrected.</summary>
     public static Correction? Of(CareRecord record, EntryId id)
