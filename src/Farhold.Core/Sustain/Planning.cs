@@ -94,7 +94,7 @@ internal sealed class Planning(CareTask task, Scene scene, Evaluating evaluating
         }
     }
 
-    private static bool About(Payload payload, LimbClock clock, ImmutableArray<string> wounds) => payload switch
+    private static bool About(Payload payload, LimbClock clock, WoundNames wounds) => payload switch
     {
         Payload.BleedingChecked b => wounds.Contains(b.Wound),
         Payload.AttemptStarted a => clock.Tourniquets.Contains(a.Tourniquet) || wounds.Contains(a.Wound),

@@ -71,9 +71,9 @@ public class FlipTests
     private static IEnumerable<Entry> TwoDevices(Case scene)
     {
         var numbers = new int[2];
-        var said = scene.Record.Entries.Select((e, i) => (e.Happened, e.Payload, Device: i % 2))
-            .Concat(Enumerable.Range(0, 2).Select(d => (Happened.At(Case.Now), (Payload)new Payload.NoteWritten("calm"), d)));
-        return Chained.Of(said.Select(s => EntryWriting.Write(
-            new(s.Device == 0 ? "a7k3" : "m2rt", ++numbers[s.Device]), s.Item1, Case.Now, "Ane", s.Item2)));
+        var said = scene.Record.Entries.Select(e => (When: e.Happened, What: e.Payload))
+            .Concat(Enumerable.Repeat((When: Happened.At(Case.Now), What: (Payload)new Payload.NoteWritten("calm")), 2));
+        return Chained.Of(said.Select((s, i) => EntryWriting.Write(
+            new(i % 2 == 0 ? "a7k3" : "m2rt", ++numbers[i % 2]), s.When, Case.Now, "Ane", s.What)));
     }
 }

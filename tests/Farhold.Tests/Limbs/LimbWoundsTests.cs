@@ -30,5 +30,5 @@ public class LimbWoundsTests
         Assert.Equal(["w1", "w2"], LimbWounds.On(Limb.LeftLeg, Story.Of(said), Case.Now).Select(w => w.As<Payload.WoundFound>().Wound));
     }
 
-    private static ImmutableArray<string> Treated(params (string, Payload)[] said) => LimbWounds.Treated(Limb.LeftLeg, Story.Of(said), Case.Now);
+    private static WoundNames Treated(params (string, Payload)[] said) => LimbWounds.Treated(Limb.LeftLeg, Story.Of(said), Case.Now);
 }
