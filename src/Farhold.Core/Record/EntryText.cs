@@ -16,7 +16,7 @@ public static class EntryText
         Payload.CasualtyOpened p => Opened(p),
         Payload.WoundFound p => Wound(p),
         Payload.TourniquetTightened p => Tightened(p),
-        Payload.TourniquetSlackened p => $"Tourniquet {p.Tourniquet} slackened, left in place",
+        Payload.TourniquetSlackened p => $"Tourniquet {p.Tourniquet} slackened, still around the limb, loose",
         Payload.TourniquetRemoved p => $"Tourniquet {p.Tourniquet} removed",
         Payload.WoundPacked p => $"Wound {p.Wound} packed with {Word(p.Material)}",
         Payload.PressureHeld p => $"Pressure held on wound {p.Wound} for {Say.Number(p.Minutes)} min",

@@ -23,7 +23,7 @@ public static class VerdictWords
     public static string Of(Verdict verdict) => verdict switch
     {
         Verdict.LeaveOn => "leave the tourniquet on, no attempt to convert it",
-        Verdict.AwaitHelp => "wait for help with the tourniquet on; an attempt now gains nothing",
+        Verdict.AwaitHelp => "leave it on: surgery is near",
         Verdict.CheckFirst => "check first, then ask again; leave the tourniquet on until then",
         Verdict.Attempt => "try to convert the tourniquet: pack, dress, slacken, watch",
         _ => throw new UnreachableException(),
@@ -33,7 +33,7 @@ public static class VerdictWords
     public static string Of(ShockPicture shock) => shock.State switch
     {
         Truth.Met => "suspected",
-        Truth.NotMet => "no sign of it",
+        Truth.NotMet => "none of the signs asked for",
         _ => "can't be told, signs are missing or too old",
     };
 
@@ -89,7 +89,7 @@ public static class VerdictWords
         {
             Truth.Met => $"{names} tight",
             Truth.Unknown => $"{names} perhaps tight, it is not known",
-            _ => clock.Tourniquets.IsEmpty ? $"{names} on the limb any more" : $"{names} slackened, lying ready",
+            _ => clock.Tourniquets.IsEmpty ? $"{names} on the limb any more" : $"{names} still around the limb, loose",
         });
     }
 
@@ -135,13 +135,16 @@ public static class VerdictWords
             yield return $"go on with it at least until {Say.Time(notBefore)}, {Say.Duration(notBefore - now)} more";
     }
 
+    /// <summary>Late enough to be called overdue. Within a minute of its time a thing is due now (design).</summary>
+    public static bool IsLate(DueTask due, Instant now) => due.Overdue && now - due.At >= Duration.FromMinutes(1);
+
     /// <summary><c>OVERDUE since 2031-05-04 03:05 UTC</c> and the task's sentence.</summary>
     public static string Of(DueTask due, Instant now)
     {
         var when = due switch
         {
             { AtOnce: true } => "AT ONCE",
-            { Overdue: true } => $"OVERDUE by {Say.Duration(now - due.At)}, since {Say.Time(due.At)}",
+            _ when IsLate(due, now) => $"OVERDUE by {Say.Duration(now - due.At)}, since {Say.Time(due.At)}",
             _ when due.At <= now => "now",
             _ => $"{Say.Time(due.At)}, in {Say.Duration(due.At - now)}",
         };

@@ -12,7 +12,7 @@ internal static class Mapping
         Payload.CasualtyOpened p => [.. Person.Beside(entry, p, draft)],
         Payload.WoundFound p => [Findings.Wound(entry, p, draft)],
         Payload.TourniquetTightened p => [Treatments.Tightened(entry, p, draft)],
-        Payload.TourniquetSlackened p => [Treatments.Loosened(entry, "tourniquet-slackened", "Tourniquet slackened, left in place", p.Tourniquet, draft)],
+        Payload.TourniquetSlackened p => [Treatments.Loosened(entry, "tourniquet-slackened", "Tourniquet slackened, still around the limb, loose", p.Tourniquet, draft)],
         Payload.TourniquetRemoved p => [Treatments.Loosened(entry, "tourniquet-removed", "Tourniquet removed", p.Tourniquet, draft)],
         Payload.WoundPacked p => [Treatments.OnWound(entry, "wound-packed", "Wound packed", p.Wound, draft, Codes.Word(p.Material))],
         Payload.PressureHeld p => [Treatments.Pressure(entry, p, draft)],

@@ -74,7 +74,7 @@ internal static class CardCare
             var when = due switch
             {
                 { AtOnce: true } => "AT ONCE",
-                { Overdue: true } => $"OVERDUE since {times.Of(due.At)}",
+                _ when VerdictWords.IsLate(due, facts.At) => $"OVERDUE since {times.Of(due.At)}",
                 _ => times.Of(due.At),
             };
             yield return new CardPart.Said(when, Plain.Line($"{OnLimb(due.Limb)}{due.Text}{(due.Waits ? " (with the change of watch)" : "")}"), due.AtOnce || due.Overdue);

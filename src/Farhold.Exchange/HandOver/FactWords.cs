@@ -54,8 +54,8 @@ public sealed class FactWords(CareFacts facts, DateTimeZone zone)
         _ => throw new UnreachableException(),
     };
 
-    public string Beyond(LimbFact limb) => $"{Say.Limb(limb.Limb)}: pulse beyond {Or(limb.PulseBeyond,
-        s => $"{Word(s.As<Payload.SignsTaken>().DistalPulse![limb.Limb])} {Times.At(s.When)}", "not felt for")}";
+    public string Beyond(LimbFact limb) => $"{Say.Limb(limb.Limb)}: pulse beyond the tourniquet: {Or(limb.PulseBeyond,
+        s => $"{Word(s.As<Payload.SignsTaken>().DistalPulse![limb.Limb])} {Times.At(s.When)}", "NOT CHECKED")}";
 
     /// <summary>Every tightening, slackening and removal with its time and place.</summary>
     public ImmutableArray<string> Events(LimbFact limb) => [.. limb.Events.Select(e => Timed(e))];
@@ -122,7 +122,7 @@ public sealed class FactWords(CareFacts facts, DateTimeZone zone)
     public ImmutableArray<string> Due => facts.Judgement.Due.IsEmpty
         ? ["nothing is due"]
         : [.. facts.Judgement.Due.Select(d => Plain.Line(
-            $"{(d.AtOnce ? "AT ONCE" : d.Overdue ? $"overdue since {Times.At(d.At)}" : d.At <= facts.At ? "now" : Times.At(d.At))}"
+            $"{(d.AtOnce ? "AT ONCE" : VerdictWords.IsLate(d, facts.At) ? $"overdue since {Times.At(d.At)}" : d.At <= facts.At ? "now" : Times.At(d.At))}"
             + $"{(d.Limb is { } limb ? $", {Say.Limb(limb)}" : "")}: {d.Text}"))];
 
     public ImmutableArray<string> Cautions =>

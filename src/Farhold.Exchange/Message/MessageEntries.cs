@@ -58,7 +58,7 @@ public static class MessageEntries
                 yield return (now, new Payload.NoteWritten("The sender's record may not be whole, or disagrees with itself."));
                 break;
             case MessageFact.Shock s:
-                yield return (now, new Payload.NoteWritten($"The sender's record judged shock: {s.State switch { Truth.Met => "suspected", Truth.NotMet => "no sign of it", _ => "can't be told" }}."));
+                yield return (now, new Payload.NoteWritten($"The sender's record judged shock: {s.State switch { Truth.Met => "suspected", Truth.NotMet => "none of the signs asked for", _ => "can't be told" }}."));
                 break;
             case MessageFact.Wound w:
                 yield return (w.When, new Payload.WoundFound(w.Name, w.Limb, w.Region, w.Nature));

@@ -9,7 +9,7 @@ public class EntryTextTests
         { "Casualty Runa, female, 34 years, 68 kg, allergies: penicillin, medicines: none, history: asthma", new Payload.CasualtyOpened("Runa", Sex.Female, 34, 68, ["penicillin"], [], "asthma") },
         { "Wound w1 found, groin: burn (small)", new Payload.WoundFound("w1", null, BodyRegion.Groin, WoundNature.Burn, "small") },
         { "Tourniquet t1 tightened on the left arm", new Payload.TourniquetTightened("t1", Limb.LeftArm) },
-        { "Tourniquet t1 slackened, left in place", new Payload.TourniquetSlackened("t1") },
+        { "Tourniquet t1 slackened, still around the limb, loose", new Payload.TourniquetSlackened("t1") },
         { "Tourniquet t1 removed", new Payload.TourniquetRemoved("t1") },
         { "Wound w1 packed with haemostatic gauze", new Payload.WoundPacked("w1", PackingMaterial.HaemostaticGauze) },
         { "Pressure held on wound w1 for 2.5 min", new Payload.PressureHeld("w1", 2.5) },

@@ -46,6 +46,14 @@ public class DueListTests
     }
 
     [Fact]
+    public void Within_a_minute_of_its_time_it_is_called_due_now_not_overdue()
+    {
+        var due = Due("signs", [.. Calm[..3], ("10:59", Some.GoodSigns), .. Calm[4..]])!;
+        Assert.StartsWith("now: ", VerdictWords.Of(due, due.At + Duration.FromSeconds(59)), StringComparison.Ordinal);
+        Assert.StartsWith("OVERDUE by 1 min", VerdictWords.Of(due, due.At + Duration.FromMinutes(1)), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Ticked_off_it_counts_as_done()
     {
         Assert.Equal(Some.At("12:58"), Due("signs", [.. Calm, ("11:58", new Payload.TaskDone("signs"))])!.At);

@@ -49,6 +49,20 @@ public class FormsTests
     }
 
     [Fact]
+    public void A_pulse_that_nobody_felt_for_is_called_not_checked_and_shock_none_of_what_was_asked()
+    {
+        var record = new CareRecord(
+            [
+                EntryWriting.Write(new("a7k3", 1), Happened.At(Some.At("08:00")), Some.At("08:00"), "Ane", new Payload.TourniquetTightened("t1", Limb.LeftLeg)),
+                EntryWriting.Write(new("a7k3", 2), Happened.At(Some.At("08:28")), Some.At("08:28"), "Ane", Some.GoodSigns),
+            ],
+            []);
+        var text = Said(FormKind.Atmist, CareFacts.Of(record, ShippedProtocol.Protocol, Some.At("08:30")));
+        Assert.Contains("left leg: pulse beyond the tourniquet: NOT CHECKED", text, StringComparison.Ordinal);
+        Assert.Contains("shock: none of the signs asked for", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Two_entries_in_conflict_are_both_told()
     {
         Entry Told(double rate) => EntryWriting.Write(new("a7k3", 1), Happened.At(Some.At("08:20")), Some.At("08:20"), "Ane", new Payload.SignsTaken { HeartRate = rate });
