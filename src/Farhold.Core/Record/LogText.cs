@@ -2,8 +2,9 @@ using NodaTime;
 
 namespace Farhold;
 
-/// <summary>One entry of the log as people read it: first as written, then what became of it.</summary>
+/// <summary>One entry of the log as people read it: first as it counts, then how it came to that.</summary>
 /// <param name="When">As it counts: amended, and not later than it was written.</param>
+/// <param name="Text">As it counts: amended, if a correction stands. What was written at first is told by the changes.</param>
 /// <param name="Changes">Amendments and withdrawals, in the order they were written.</param>
 public sealed record LogLine(Entry Entry, Happened When, string Text, bool Withdrawn, IReadOnlyList<string> Changes);
 
@@ -22,12 +23,13 @@ public static class LogText
             if (Target(entry) is { } target && held.Contains(target) && about[entry.Id].FirstOrDefault() is null)
                 continue;
             var later = about[entry.Id].OrderBy(c => c.Recorded).ThenBy(c => c.Id).ToArray();
+            var standing = later.LastOrDefault(c => Stands(c, about) && Amended(entry, c) is not null);
             lines.Add(new(
                 entry,
                 counts.GetValueOrDefault(entry.Id, entry.Happened),
-                EntryText.Of(entry, zone),
+                EntryText.Of((standing is null ? null : Amended(entry, standing)) ?? entry, zone),
                 later.Any(c => c.Payload is Payload.EntryWithdrawn),
-                [.. later.Select(c => Change(c, entry, zone) + Overtaken(c, later, about))]));
+                [.. later.Select(c => Change(c, entry, zone) + Overtaken(c, entry, standing, about))]));
         }
 
         return [.. lines.OrderBy(l => l.When.Latest).ThenBy(l => l.When.Earliest).ThenBy(l => l.Entry.Id)];
@@ -67,13 +69,21 @@ public static class LogText
     });
 
     /// <summary>Why a correction does not count, where it does not.</summary>
-    private static string Overtaken(Entry change, Entry[] all, ILookup<EntryId, Entry> about)
+    private static string Overtaken(Entry change, Entry target, Entry? standing, ILookup<EntryId, Entry> about)
     {
-        bool Stands(Entry c) => c.Payload is Payload.EntryAmended && !about[c.Id].Any(w => w.Payload is Payload.EntryWithdrawn);
-        if (change.Payload is not Payload.EntryAmended || all.LastOrDefault(Stands)?.Id == change.Id)
+        if (change.Payload is not Payload.EntryAmended || standing?.Id == change.Id)
             return "";
-        return Stands(change) ? "; a later correction counts instead" : "; this correction was withdrawn";
+        return !Stands(change, about) ? "; this correction was withdrawn"
+            : Amended(target, change) is null ? "; this correction can't be read and does not count"
+            : "; a later correction counts instead";
     }
+
+    private static bool Stands(Entry change, ILookup<EntryId, Entry> about) =>
+        change.Payload is Payload.EntryAmended && !about[change.Id].Any(w => w.Payload is Payload.EntryWithdrawn);
+
+    /// <summary>The entry with the correction in it; null where that can't be read.</summary>
+    private static Entry? Amended(Entry target, Entry change) =>
+        Amending.Apply(target, (Payload.EntryAmended)change.Payload) is Read<Entry>.Usable usable ? usable.Value : null;
 
     private static string By(Entry change, DateTimeZone? zone) => $"{change.By}, {change.Id}, {Say.Time(change.Recorded, zone)}";
 

@@ -28,7 +28,7 @@ public class LogScreenTests : CareTest
         await StartAsync();
         await LogAsync(5, new Payload.SignsTaken { HeartRate = 188 });
         await LogAsync(0, new Payload.EntryAmended(new("7k3f", 2), JsonText.Of("""{"heartRate":88}""")));
-        var entry = Show<LogScreen>().FindAll("li.entry").Single(e => Text(e).Contains("heart rate 188 /min", StringComparison.Ordinal));
+        var entry = Show<LogScreen>().FindAll("li.entry").Single(e => Text(e).Contains("heart rate 88 /min", StringComparison.Ordinal));
         Assert.Contains("heart rate 188 becomes 88", Text(entry), StringComparison.Ordinal);
     }
 
