@@ -13,13 +13,15 @@ internal static class CardLimbs
         foreach (var limb in facts.Limbs)
         {
             yield return new CardPart.Heading($"Tourniquet, {Say.Limb(limb.Limb)}");
-            yield return new CardPart.Large("First tightened", times.Of(limb.FirstTightened));
-            yield return new CardPart.Large(limb.Tight switch
+            yield return new CardPart.Large(
+                "First tightened", $"{times.Of(limb.FirstTightened)}, {Say.Elapsed(limb.SinceFirstTightened)} ago");
+            yield return limb.Tight switch
             {
-                Truth.Met => "Tight now",
-                Truth.Unknown => "Perhaps tight",
-                _ => "Loose now",
-            }, $"{Say.Elapsed(limb.SinceFirstTightened)} since then");
+                Truth.Met => new CardPart.Large("Tight now", Plain.Line($"tourniquet {string.Join(", ", limb.Clock.Tourniquets)}")),
+                Truth.Unknown => new CardPart.Large("Perhaps tight", "it is not known"),
+                _ => new CardPart.Large("Loose now", limb.Loosened is { } loosened
+                    ? $"since {times.Of(loosened)}, {Say.Elapsed(loosened.Until(facts.At))} ago" : "since when is not known"),
+            };
             yield return new CardPart.Large("Limit", $"{times.Of(limb.LimitAt)}{(limb.LimitAt <= facts.At ? " (PASSED)" : "")}");
             yield return new CardPart.Picture(LimbPicture.Of(limb.Clock, record.Readings[0], protocol, facts.At, zone));
         }
@@ -50,7 +52,7 @@ internal static class CardLimbs
         foreach (var attempt in limb.Attempts)
             yield return new CardPart.Said("Attempt", Plain.Line(
                 $"begun {times.Of(attempt.Started)} (wound {attempt.Wound}, tourniquet {attempt.Tourniquet}): {Result(attempt, times)}"), Strong: true);
-        yield return new CardPart.Said("Pulse beyond", limb.PulseBeyond.IsEmpty ? "nobody has felt for it"
+        yield return new CardPart.Said("Pulse beyond", limb.PulseBeyond.IsEmpty ? "NOT CHECKED"
             : string.Join("; or ", limb.PulseBeyond.Select(p => Beyond(p, limb.Limb, times))));
     }
 

@@ -6,6 +6,7 @@ namespace Farhold.Exchange.HandOver;
 /// <summary>One limb that has, or had, a tourniquet.</summary>
 /// <param name="Tight">Over all readings of the record: known only where they agree.</param>
 /// <param name="FirstTightened">From the earliest to the latest time any reading allows. The limits count from its earliest.</param>
+/// <param name="Loosened">When flow came back, from the earliest to the latest time any reading allows; null while it is, or may be, tight.</param>
 /// <param name="Occluded">Total time without flow, over all readings.</param>
 /// <param name="Events">Every tightening, slackening and removal, in order of time.</param>
 /// <param name="Attempts">In order of time; where readings differ, those of each.</param>
@@ -19,6 +20,7 @@ public sealed record LimbFact(
     Truth Tight,
     Happened FirstTightened,
     Elapsed SinceFirstTightened,
+    Happened? Loosened,
     Elapsed Occluded,
     ImmutableArray<Stated> Events,
     ImmutableArray<Attempt> Attempts,
@@ -51,6 +53,7 @@ public sealed record LimbFact(
             clocks.Aggregate((Truth?)null, (t, c) => Kleene.Agreed(t, c?.Tight ?? Truth.NotMet))!.Value,
             first,
             first.Until(now),
+            Since([.. known.Select(c => c.Loosened())]),
             new(Least(c => c.Occluded.Min), known.Max(c => c.Occluded.Max)),
             EventsOn(limb, source),
             [.. source.Readings.SelectMany(r => Attempt.On(limb, r, now)).Distinct().OrderBy(a => a.Started.Latest)],
@@ -60,6 +63,9 @@ public sealed record LimbFact(
             verdict,
             watched);
     }
+
+    private static Happened? Since(ImmutableArray<Happened?> loosened) => loosened.All(l => l is not null)
+        ? new(loosened.Min(l => l!.Value.Earliest), loosened.Max(l => l!.Value.Latest)) : null;
 
     /// <summary>A loosening belongs to the limb on which its tourniquet was last tightened before.</summary>
     private static ImmutableArray<Stated> EventsOn(Limb limb, Source source)
