@@ -90,8 +90,9 @@ public sealed class QuickSheets(CareRecord record, Judgement picture, Texts text
         var groups = picture.Limbs.Select(l => new QuickGroup(
             Labels.Word(l.Limb),
             [
-                .. l.Clock.Tourniquets.Where(t => NewNames.WoundOf(t, state, picture.At) is not null).Select(t =>
-                    Fixed(texts.AttemptOf(t), new Payload.AttemptStarted(NewNames.WoundOf(t, state, picture.At)!, t))),
+                .. l.Clock.Tourniquets.Where(t => NewNames.WoundOf(t, state, picture.At) is not null).Select(t => Fixed(
+                    l.Verdict == Verdict.Attempt ? texts.AttemptOf(t) : texts.AttemptAgainst(t),
+                    new Payload.AttemptStarted(NewNames.WoundOf(t, state, picture.At)!, t))),
             ],
             l.Verdict == Verdict.Attempt ? null : Labels.Sentence(VerdictWords.Of(l.Verdict)))).Where(g => g.Options.Length > 0).ToImmutableArray();
         var noLimb = picture.Limbs.IsEmpty;

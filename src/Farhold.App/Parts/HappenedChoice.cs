@@ -19,6 +19,12 @@ public abstract record HappenedChoice
         public override Happened? Resolve(Instant now, PhoneClock clock) => Happened.At(now);
     }
 
+    /// <summary>Before now; when, is still to be said.</summary>
+    public sealed record Earlier : HappenedChoice
+    {
+        public override Happened? Resolve(Instant now, PhoneClock clock) => null;
+    }
+
     /// <summary>Counted back from when it was said, however long the form stays open after.</summary>
     public sealed record Ago(Instant Said, Duration By) : HappenedChoice
     {

@@ -1,6 +1,9 @@
 using System.Collections.Immutable;
 using System.Diagnostics;
 using Farhold.App.Care;
+using Farhold.App.Parts;
+using Farhold.App.Phone;
+using NodaTime;
 
 namespace Farhold.App.Words;
 
@@ -18,6 +21,12 @@ public static class TextChoices
             ("stale", t.FirstTapStale), ("notSaved", t.FirstTapNotSaved), ("kept", t.FirstTapKept), ("lost", t.FirstTapLost),
             ("undo", t.Undo), ("undone", t.FirstTapUndone), ("up", t.FirstTapUp), ("goOn", t.FirstTapGoOn),
         ];
+
+        /// <summary>On the button that logs: the time, unless it is the moment of pressing, and what is missing while it is not complete.</summary>
+        public string LogAt(string log, HappenedChoice happened, Instant now, PhoneClock clock) =>
+            happened is HappenedChoice.AtOnce ? log
+            : happened.Resolve(now, clock) is { } at ? t.LogAtTime(log, clock.Show(at, now))
+            : t.LogNotYet;
 
         public ImmutableArray<string> WithdrawReasons => [t.ReasonTwice, t.ReasonNever, t.ReasonOther, t.ReasonSlip];
 

@@ -21,6 +21,10 @@ public sealed partial class Texts
 
     public string LoosenedAt(string what) => Fill(what);
 
+    public string ElsewhereTitle => Get();
+
+    public string ElsewhereWhy => Get();
+
     public string NoTourniquetYet => Get();
 
     public string CheckTitle(int count) => Fill(count);
@@ -103,6 +107,8 @@ public sealed partial class Texts
 
     public string AttemptOf(string what) => Fill(what);
 
+    public string AttemptAgainst(string what) => Fill(what);
+
     public string NoWoundYet => Get();
 
     public string NoTourniquetTight => Get();
@@ -149,11 +155,23 @@ public sealed partial class Texts
 
     public string EarlierThanNow => Get();
 
+    public string NowAfterAll => Get();
+
+    public string HappenedAt(string what) => Fill(what);
+
     public string FullForm => Get();
 
     public string CloseChoice => Get();
 
-    public string ThenChoose => Get();
+    public string WhenFirst => Get();
+
+    public string WhenGoOn(string what) => Fill(what);
+
+    public string WhenOther => Get();
+
+    public string LogAtTime(string what, string time) => Fill(what, time);
+
+    public string LogNotYet => Get();
 
     public string DueTitle => Get();
 

@@ -388,6 +388,16 @@ public sealed partial class Texts
 
     public string SlackenLog => Get();
 
+    public string SlackenLogOf(string what) => Fill(what);
+
+    public string SlackenSeveral(int count) => Fill(count);
+
+    public string OneStillTight(string what) => Fill(what);
+
+    public string SomeStillTight(int count) => Fill(count);
+
+    public string LoggedStillTight(string what, string tight) => Fill(what, tight);
+
     public string WatchLeft => Get();
 
     public string WatchReached(string time) => Fill(time);
@@ -407,6 +417,8 @@ public sealed partial class Texts
     public string AbandonWhy => Get();
 
     public string AbandonTight => Get();
+
+    public string AbandonTightOf(string what) => Fill(what);
 
     public string AbandonTightAgain => Get();
 

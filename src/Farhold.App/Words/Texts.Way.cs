@@ -237,6 +237,18 @@ public sealed partial class Texts
 
     public string WayNotKept => Get();
 
+    public string WayOtherDay(string first) => Fill(first);
+
+    public string WayReplaceTitle => Get();
+
+    public string WayReplaceHere(string first) => Fill(first);
+
+    public string WayReplaceLoaded(string first, string second) => Fill(first, second);
+
+    public string WayReplaceNo => Get();
+
+    public string WayReplaceYes => Get();
+
     public string WayStale(string first) => Fill(first);
 
     public string WayWork => Get();

@@ -41,6 +41,20 @@ public class SignsScreenTests : CareTest
     }
 
     [Fact]
+    public async Task Signs_of_earlier_are_not_logged_as_of_now_and_the_button_says_when()
+    {
+        await TightAsync();
+        var take = Show<TakeSignsScreen>();
+        Type(take, "Pulse", "104");
+        Tap(take, "Earlier than now …");
+        Tap(take, "Say first when it happened");
+        Assert.Empty(State.Of(Kind.SignsTaken));
+        Choose(take, "When", "15 min ago");
+        Tap(take, "Log signs: 13:45");
+        Assert.Equal(Happened.At(Now - Duration.FromMinutes(15)), State.Of(Kind.SignsTaken).Single().When);
+    }
+
+    [Fact]
     public async Task No_sign_is_no_entry()
     {
         await TightAsync();

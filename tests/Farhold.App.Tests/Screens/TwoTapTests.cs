@@ -79,7 +79,7 @@ public class TwoTapTests : CareTest
     [InlineData("Bleeding now?", "Oozing", "w1, left leg", typeof(Payload.BleedingChecked))]
     [InlineData("Signs seen", "Confused", "Mental state", typeof(Payload.SignsTaken))]
     [InlineData("Tourniquet slackened", "t1", "Left leg", typeof(Payload.TourniquetSlackened))]
-    [InlineData("Start an attempt", "Start with t1", "Left leg", typeof(Payload.AttemptStarted))]
+    [InlineData("Start an attempt", "Start against this advice (t1)", "Left leg", typeof(Payload.AttemptStarted))]
     [InlineData("When help comes", "4 h", "Most likely in", typeof(Payload.HelpExpected))]
     [InlineData("Who can watch", "Nobody can watch", "", typeof(Payload.WatchStated))]
     [InlineData("Supplies left", "2", "Plain gauze", typeof(Payload.SuppliesStated))]
@@ -132,15 +132,57 @@ public class TwoTapTests : CareTest
     }
 
     [Fact]
-    public async Task What_happened_earlier_can_be_said_before_choosing()
+    public async Task What_happened_earlier_is_dated_before_anything_can_be_logged_and_the_button_says_when()
+    {
+        await TightAsync();
+        var now = Show<NowScreen>();
+        Tap(now, "Bleeding now?");
+        Tap(now, "Earlier than now …");
+        Assert.Empty(now.FindAll("[role=dialog] .options button"));
+        Choose(now, "When", "10 min ago");
+        Tap(now, "None at 13:50", "w1, left leg");
+        Assert.Equal(Happened.At(Now - Duration.FromMinutes(10)), State.Of(Kind.BleedingChecked).Single().When);
+    }
+
+    [Fact]
+    public async Task A_clock_time_is_complete_only_once_it_is_gone_on_with_and_then_stands()
+    {
+        await TightAsync();
+        var now = Show<NowScreen>();
+        Tap(now, "Tourniquet slackened");
+        Tap(now, "Earlier than now …");
+        Choose(now, "When", "Clock time");
+        foreach (var key in "1355")
+            Tap(now, key.ToString());
+        Assert.Empty(now.FindAll("[role=dialog] .options button"));
+        Tap(now, "Go on: it happened at 13:55");
+        Time.Advance(TimeSpan.FromMinutes(3));
+        Tap(now, "t1 at 13:55", "Left leg");
+        Assert.Equal(Happened.At(Now - Duration.FromMinutes(8)), State.Of(Kind.TourniquetSlackened).Single().When);
+    }
+
+    [Fact]
+    public async Task Now_after_all_logs_the_moment_of_the_tap()
     {
         await TightAsync();
         var now = Show<NowScreen>();
         Tap(now, "Bleeding now?");
         Tap(now, "Earlier than now …");
         Choose(now, "When", "10 min ago");
+        Tap(now, "Now after all");
         Tap(now, "None", "w1, left leg");
-        Assert.Equal(Happened.At(Now - Duration.FromMinutes(10)), State.Of(Kind.BleedingChecked).Single().When);
+        Assert.Equal(Happened.At(Now), State.Of(Kind.BleedingChecked).Single().When);
+    }
+
+    [Fact]
+    public async Task As_a_choice_opens_and_closes_a_hasty_second_tap_is_kept_from_what_is_there()
+    {
+        await TightAsync();
+        var now = Show<NowScreen>();
+        Tap(now, "Bleeding now?");
+        Assert.Equal(1, Phone.Replacements);
+        Tap(now, "None", "w1, left leg");
+        Assert.Equal(2, Phone.Replacements);
     }
 
     [Fact]
@@ -162,6 +204,7 @@ public class TwoTapTests : CareTest
         var now = Show<NowScreen>();
         Tap(now, "Start an attempt");
         Assert.Contains("Check first", now.Find("[role=dialog] .warning").TextContent, StringComparison.Ordinal);
+        Assert.Equal("Start against this advice (t1)", Text(now.Find("[role=dialog] .options button")));
     }
 
     [Fact]

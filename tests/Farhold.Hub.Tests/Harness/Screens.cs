@@ -102,7 +102,7 @@ internal static class Screens
         yield return "note-between";
         await page.ChooseAsync("10 min ago");
         await page.GetByRole(AriaRole.Textbox, new() { Name = "Note" }).FillAsync("Left leg, cloth packed, still oozing");
-        await page.Button("Log entry").TapAsync();
+        await page.GetByRole(AriaRole.Button, new() { NameRegex = new("^Log entry: ") }).TapAsync();
         await page.GetByText("Logged: Note").WaitForAsync();
         yield return "now-toast";
         await page.GoToAsync("Log");
