@@ -35,6 +35,9 @@ public sealed record Correction(
         Written.SetItems(Standing).RemoveRange([.. Fixed, "happened", "by"])
             .RemoveRange(Standing.Where(s => s.Value == "null").Select(s => s.Key)));
 
+    /// <summary>What it says as it counts now.</summary>
+    public Payload Counts => Draft.Read() is Read<Payload>.Usable usable ? usable.Value : Target.Payload;
+
     /// <summary>When it counts as having happened, as written or as corrected.</summary>
     public Happened When =>
         Standing.GetValueOrDefault("happened") is not { } raw ? Target.Happened
