@@ -12,7 +12,7 @@ public static class DueText
         var when = due switch
         {
             { AtOnce: true } => texts.DueAtOnce,
-            { Overdue: true } when due.At < judged => texts.DueSince(clock.Show(due.At, now)),
+            _ when due.At < judged && VerdictWords.IsLate(due, now) => texts.DueSince(clock.Show(due.At, now)),
             _ when due.At > now => texts.DueAt(clock.Show(due.At, now), Say.Duration(due.At - now)),
             _ => texts.DueNow,
         };

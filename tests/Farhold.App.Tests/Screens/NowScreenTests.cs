@@ -121,6 +121,27 @@ public class NowScreenTests : CareTest
     }
 
     [Fact]
+    public async Task On_a_record_a_second_old_nothing_is_overdue()
+    {
+        await StartAsync();
+        await LogAsync(0, new Payload.TourniquetTightened("t1", Farhold.Limb.LeftLeg));
+        Time.Advance(TimeSpan.FromSeconds(2));
+        Desk.Use(Desk.Protocol);
+        var now = Show<NowScreen>();
+        Assert.NotEmpty(now.FindAll("li.due"));
+        Assert.DoesNotContain("OVERDUE", now.Markup, StringComparison.Ordinal);
+        Assert.DoesNotContain("OVERDUE", Show<Farhold.App.Sustain.SustainScreen>().Markup, StringComparison.Ordinal);
+        Assert.DoesNotContain("OVERDUE", Show<Farhold.App.Reminders.RemindersScreen>().Markup, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Before_anything_is_known_it_says_to_press()
+    {
+        await StartAsync();
+        Assert.Contains("Bleeding? Press now", Show<NowScreen>().Find("main .notice").TextContent, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task A_doubt_about_the_record_is_told()
     {
         await TightAsync();
