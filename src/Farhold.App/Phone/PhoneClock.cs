@@ -9,12 +9,23 @@ public sealed class PhoneClock(DateTimeZone zone)
 {
     public DateTimeZone Zone => zone;
 
-    /// <summary><c>02:14</c>, or <c>3 May 02:14</c> if it is not the day of <paramref name="now"/>.</summary>
+    /// <summary><c>02:14</c>; <c>3 May 02:14</c> or <c>3 May 2031 02:14</c> if it is not the day, or not the year, of <paramref name="now"/>.</summary>
     public string Show(Instant at, Instant now)
     {
         var local = at.InZone(zone).LocalDateTime;
         var clock = TimeText.Clock(local.TimeOfDay);
-        return local.Date == now.InZone(zone).Date ? clock : $"{TimeText.Day(local.Date)} {clock}";
+        return IsToday(at, now) ? clock
+            : local.Year == now.InZone(zone).Year ? $"{TimeText.Day(local.Date)} {clock}"
+            : Dated(at);
+    }
+
+    public bool IsToday(Instant at, Instant now) => at.InZone(zone).Date == now.InZone(zone).Date;
+
+    /// <summary>With its day and year, whatever day it is: <c>3 May 2031 02:14</c>.</summary>
+    public string Dated(Instant at)
+    {
+        var local = at.InZone(zone).LocalDateTime;
+        return string.Create(CultureInfo.InvariantCulture, $"{TimeText.Day(local.Date)} {local.Year:0000} {TimeText.Clock(local.TimeOfDay)}");
     }
 
     public string Show(Happened happened, Instant now) => happened.IsInstant

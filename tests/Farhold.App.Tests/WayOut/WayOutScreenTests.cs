@@ -226,6 +226,40 @@ public class WayOutScreenTests : WayTest
         Assert.Equal(Now, Way.Plan!.Start);
     }
 
+    private const string OtherDay = """{"start":"2031-06-07T08:00:00Z","legs":[{"mode":"wait","low":10,"likely":20,"high":40}]}""";
+
+    [Fact]
+    public async Task A_plan_of_another_day_says_which()
+    {
+        await ReadyAsync();
+        var screen = Shown();
+        screen.FindComponent<InputFile>().UploadFiles(InputFileContent.CreateFromText(OtherDay, "spur.json"));
+        Assert.Contains(Texts.WayOtherDay("7 Jun 2031 20:00"), screen.Find("main [role=status]").TextContent, StringComparison.Ordinal);
+        PressFirst(screen, Texts.WayStartNow);
+        Assert.Equal(Now, Way.Plan!.Start);
+    }
+
+    [Fact]
+    public async Task A_plan_that_is_loaded_takes_the_place_of_the_one_at_hand_only_once_that_is_said()
+    {
+        await ReadyAsync();
+        Way.Use(Waits(30, 60, 120));
+        var before = Way.Plan;
+        var screen = Shown();
+        screen.FindComponent<InputFile>().UploadFiles(InputFileContent.CreateFromText(OtherDay, "spur.json"));
+        Assert.Same(before, Way.Plan);
+        var asked = screen.Find($"[role=group][aria-label='{Texts.WayReplaceTitle}']").TextContent;
+        Assert.Contains("4 May 2031 14:00", asked, StringComparison.Ordinal);
+        Assert.Contains("spur.json sets out 7 Jun 2031 20:00", asked, StringComparison.Ordinal);
+        Press(screen, Texts.WayReplaceNo);
+        Assert.Same(before, Way.Plan);
+
+        screen.FindComponent<InputFile>().UploadFiles(InputFileContent.CreateFromText(OtherDay, "spur.json"));
+        Press(screen, Texts.WayReplaceYes);
+        Assert.Equal(Instant.FromUtc(2031, 6, 7, 8, 0), Way.Plan!.Start);
+        Assert.DoesNotContain(Texts.WayReplaceTitle, screen.Markup, StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData("plan.json", """{"start":"2031-05-04T02:00:00Z","legs":[{"branches":[{"probability":1.2,"legs":[]},{"legs":[]}]}]}""", "Line 1, column 69", "'probability' is a number from 0 to 1")]
     [InlineData("plan.json", """{"start":"2031-05-04T02:00:00Z"}""", "Line 1", "a plan without legs has no end")]
