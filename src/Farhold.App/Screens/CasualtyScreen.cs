@@ -8,8 +8,6 @@ namespace Farhold.App.Screens;
 /// <summary>A place within a casualty: opens the casualty named in the address and draws again when its record changes.</summary>
 public abstract class CasualtyScreen : ComponentBase, IDisposable
 {
-    private bool left;
-
     [Parameter]
     public string Casualty { get; set; } = "";
 
@@ -27,17 +25,11 @@ public abstract class CasualtyScreen : ComponentBase, IDisposable
 
     protected override void OnInitialized() => Session.Changed += Show;
 
-    protected override async Task OnParametersSetAsync()
-    {
-        var asked = Casualty;
-        await Session.OpenAsync(asked);
-        if (!left && asked == Casualty && Session.Open?.Id != asked)
-            Navigation.NavigateTo("");
-    }
+    // One that is not on this phone does not get here: the frame says so in its place.
+    protected override Task OnParametersSetAsync() => Session.OpenAsync(Casualty);
 
     public void Dispose()
     {
-        left = true;
         Session.Changed -= Show;
         Dispose(true);
         GC.SuppressFinalize(this);

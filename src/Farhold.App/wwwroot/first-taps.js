@@ -143,7 +143,9 @@ const timer = setInterval(look, 250);
 
 try {
   const taps = JSON.parse(localStorage.getItem('farhold-first-taps'));
-  if (taps?.v === 1 && taps.casualty === localStorage.getItem('farhold-open') && document.querySelector('.glance')) {
+  // An address may name another casualty than the one that was open last: for that one nothing is kept ready.
+  const named = location.pathname.match(/\/casualty\/([^/]+)/)?.[1] ?? taps?.casualty;
+  if (taps?.v === 1 && taps.casualty === localStorage.getItem('farhold-open') && taps.casualty === named && document.querySelector('.glance')) {
     words = taps.words;
     show(taps);
   }

@@ -36,7 +36,9 @@
   function show(place, picture) {
     const ticks = [];
     const open = stored('open');
-    for (const casualty of [...picture.casualties].sort((a, b) => (b.id === open) - (a.id === open))) {
+    // An address that names a casualty is about no other.
+    const named = location.pathname.match(/\/casualty\/([^/]+)/)?.[1];
+    for (const casualty of picture.casualties.filter(c => !named || c.id === named).sort((a, b) => (b.id === open) - (a.id === open))) {
       const part = element('section', undefined, casualty.practice ? 'glance practice' : 'glance');
       part.append(element('h2', casualty.practice ? picture.words.practice + ' ' + casualty.alias : casualty.alias),
         element('p', picture.words.asOf + ' ' + clock(casualty.at), 'glance-age'));
