@@ -28,8 +28,7 @@ public class CodeTransferTests(Browser browser) : PhoneTest(browser)
             Args = [.. Browser.Flags, "--use-fake-ui-for-media-stream", "--use-fake-device-for-media-stream", $"--use-file-for-fake-video-capture={film}"],
         });
         var phone = await other.NewContextAsync(Harness.Kinds.Phone);
-        var page = await phone.NewPageAsync();
-        page.SetDefaultTimeout(Browser.PatienceMs);
+        var page = await phone.NewPatientPageAsync();
         await page.GotoAsync(Server.Address);
         await page.ReadCautionsAsync("Tor");
         await page.KeepOfflineAsync();

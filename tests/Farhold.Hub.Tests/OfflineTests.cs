@@ -30,8 +30,7 @@ public class OfflineTests(Browser browser) : PhoneTest(browser)
     public async Task A_browser_that_takes_no_copy_still_runs_the_app_and_says_so(string answer)
     {
         await Page.Button("I have read this").WaitForAsync();
-        var page = await Phone.NewPageAsync();
-        page.SetDefaultTimeout(Browser.PatienceMs);
+        var page = await Phone.NewPatientPageAsync();
         await page.AddInitScriptAsync($"navigator.serviceWorker.register = () => {answer}; navigator.serviceWorker.getRegistration = () => Promise.resolve(undefined)");
         await page.GotoAsync(Server.Address);
         await page.ReadCautionsAsync();

@@ -35,6 +35,10 @@ internal sealed partial class BrowserPhone : IPhone
 
     public void BackToOpener() => Script.BackToOpener();
 
+    public void Replaced() => Script.Replaced();
+
+    public void BringUp(string id) => Script.BringUp(id);
+
     public Task<bool> CopyAsync(string text) => Script.CopyAsync(text);
 
     public Task QuietAsync() => Script.QuietAsync();
@@ -58,6 +62,12 @@ internal sealed partial class BrowserPhone : IPhone
 
         [JSImport("backToOpener", Module)]
         public static partial void BackToOpener();
+
+        [JSImport("replaced", Module)]
+        public static partial void Replaced();
+
+        [JSImport("bringUp", Module)]
+        public static partial void BringUp(string id);
 
         [JSImport("room", Module)]
         public static partial double Room();

@@ -30,6 +30,12 @@ public interface IPhone
     /// <summary>Gives the focus back to what opened the sheet; to the heading of the place if that is gone or says something else by now.</summary>
     void BackToOpener();
 
+    /// <summary>What is under the finger is being replaced: a hasty second tap must not reach what comes in its place.</summary>
+    void Replaced();
+
+    /// <summary>Scrolls to an element by its id, so that it begins at the top of what is seen, and gives its heading the focus.</summary>
+    void BringUp(string id);
+
     Task<bool> CopyAsync(string text);
 
     /// <summary>

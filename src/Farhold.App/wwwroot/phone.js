@@ -1,6 +1,7 @@
 // Small things the phone does for the app.
 
 export { quiet } from './breath.js';
+export { replaced } from './taps.js';
 
 export const get = key => localStorage.getItem('farhold-' + key) ?? '';
 
@@ -31,6 +32,13 @@ export function backToOpener() {
   opener = undefined;
   if (control?.isConnected && named(control) === name) control.focus();
   if (!control || document.activeElement !== control) document.querySelector('h1')?.focus({ preventScroll: true });
+}
+
+// At once: nothing slides under a finger, so no motion has to be reduced either.
+export function bringUp(id) {
+  const place = document.getElementById(id);
+  place?.scrollIntoView({ block: 'start', behavior: 'instant' });
+  (place?.querySelector('.step-text') ?? place?.querySelector('h1, h2'))?.focus({ preventScroll: true });
 }
 
 export async function copy(text) {

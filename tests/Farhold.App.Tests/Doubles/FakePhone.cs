@@ -38,6 +38,16 @@ internal sealed class FakePhone : IPhone
 
     public void BackToOpener() => Focus = (Focus.Marked, Focus.Back + 1);
 
+    /// <summary>How often what was under the finger was replaced.</summary>
+    public int Replacements { get; private set; }
+
+    /// <summary>What was scrolled to, in order.</summary>
+    public List<string> BroughtUp { get; } = [];
+
+    public void Replaced() => Replacements++;
+
+    public void BringUp(string id) => BroughtUp.Add(id);
+
     public Task QuietAsync() => Task.CompletedTask;
 
     public Task<bool> CopyAsync(string text)

@@ -5,6 +5,15 @@ namespace Farhold.Hub.Tests.Harness;
 /// <summary>What a carer does, found by role and name.</summary>
 internal static class Carer
 {
+    /// <summary>A page as patient as the tests are; like a carer, it does not tap while what is under the finger is being replaced.</summary>
+    public static async Task<IPage> NewPatientPageAsync(this IBrowserContext phone)
+    {
+        var page = await phone.NewPageAsync();
+        page.SetDefaultTimeout(Browser.PatienceMs);
+        await page.AddLocatorHandlerAsync(page.Locator("html[data-blind]"), _ => Task.CompletedTask);
+        return page;
+    }
+
     public static ILocator Button(this IPage page, string name) =>
         page.GetByRole(AriaRole.Button, new() { Name = name, Exact = true });
 
@@ -93,6 +102,16 @@ internal static class Carer
         await page.GetByRole(AriaRole.Navigation, new() { Name = "Places" })
             .GetByRole(AriaRole.Link, new() { Name = place, Exact = true }).TapAsync();
         await page.Heading(place).WaitForAsync(new() { State = WaitForSelectorState.Attached });
+    }
+
+    /// <summary>Takes in a record file and opens its casualty.</summary>
+    public static async Task TakeInAsync(this IPage page, RecordFile file)
+    {
+        await page.GetByLabel("record file").SetInputFilesAsync(
+            new FilePayload { Name = file.Alias + ".jsonl", MimeType = "application/jsonl", Buffer = file.Bytes });
+        await page.GetByText("new entries").WaitForAsync();
+        await page.EvaluateAsync("alias => [...document.querySelectorAll('a')].find(a => a.textContent.includes(alias)).click()", file.Alias);
+        await page.Heading("Now").WaitForAsync(new() { State = WaitForSelectorState.Attached });
     }
 
     /// <summary>To an address within the open casualty, without loading the app anew.</summary>

@@ -14,8 +14,7 @@ internal sealed class KillableBrowser : IAsyncDisposable
 
     public async Task<IPage> NewPageAsync()
     {
-        var page = await browser.Contexts[0].NewPageAsync();
-        page.SetDefaultTimeout(Browser.PatienceMs);
+        var page = await browser.Contexts[0].NewPatientPageAsync();
         return page;
     }
 

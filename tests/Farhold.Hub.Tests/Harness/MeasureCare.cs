@@ -49,8 +49,7 @@ public class MeasureCare(Browser browser)
         await using var server = await AppServer.StartAsync();
         var context = await browser.Chromium.NewContextAsync(Kinds.Phone);
         await context.AddInitScriptAsync(Watch);
-        var page = await context.NewPageAsync();
-        page.SetDefaultTimeout(Browser.PatienceMs);
+        var page = await context.NewPatientPageAsync();
         await page.GotoAsync(server.Address);
         await page.ReadCautionsAsync();
         var file = RecordFile.Ready("aaaa", "Tor");

@@ -45,8 +45,7 @@ public class MeasureTool(Browser browser)
     {
         await using var server = await AppServer.StartAsync();
         var context = await browser.Chromium.NewContextAsync(Kinds.Phone);
-        var page = await context.NewPageAsync();
-        page.SetDefaultTimeout(Browser.PatienceMs);
+        var page = await context.NewPatientPageAsync();
         await page.GotoAsync(server.Address);
         await page.ReadCautionsAsync();
         await page.OpenCasualtyAsync("Tor");

@@ -43,8 +43,7 @@ public abstract class PhoneTest(Browser browser) : IAsyncLifetime
 
     protected async Task<IPage> NewTabAsync()
     {
-        var page = await Phone.NewPageAsync();
-        page.SetDefaultTimeout(Browser.PatienceMs);
+        var page = await Phone.NewPatientPageAsync();
         page.Console += (_, message) =>
         {
             if (message.Type is "error")

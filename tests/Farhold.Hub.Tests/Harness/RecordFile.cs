@@ -43,6 +43,16 @@ internal sealed class RecordFile
         "heartRate":84,"breathRate":16,"systolic":124,"mental":"alert","radialPulse":"strong","dizzy":false,"pale":false,"cool":false,"clammy":false
         """);
 
+    /// <summary>A second tourniquet beside the first.</summary>
+    public RecordFile Second(double minutesAgo) => At(minutesAgo, "tourniquet.tightened", """
+        "tourniquet":"t2","limb":"left-leg","place":"above the knee","make":"elastic","wound":"w1"
+        """);
+
+    /// <summary>Strong signs of shock, more than fit a small screen.</summary>
+    public RecordFile InShock(double minutesAgo) => At(minutesAgo, "signs.taken", """
+        "heartRate":136,"breathRate":34,"systolic":82,"mental":"voice","radialPulse":"absent","dizzy":true,"pale":true,"cool":true,"clammy":true
+        """);
+
     public RecordFile At(double minutesAgo, string kind, string fields)
     {
         var at = now.AddMinutes(-minutesAgo).ToString("yyyy-MM-ddTHH:mm:ssZ", CultureInfo.InvariantCulture);
@@ -61,7 +71,8 @@ internal sealed class RecordFile
 
     public RecordFile Looked(double minutesAgo, string bleeding) => At(minutesAgo, "bleeding.checked", $"\"wound\":\"w1\",\"bleeding\":\"{bleeding}\"");
 
-    public RecordFile Slackened(double minutesAgo) => At(minutesAgo, "tourniquet.slackened", "\"tourniquet\":\"t1\"");
+    public RecordFile Slackened(double minutesAgo, string tourniquet = "t1") =>
+        At(minutesAgo, "tourniquet.slackened", $"\"tourniquet\":\"{tourniquet}\"");
 
     public byte[] Bytes => Encoding.UTF8.GetBytes(lines.ToString());
 }

@@ -12,8 +12,7 @@ public class ScreensTool(Browser browser)
     {
         await using var server = await AppServer.StartAsync();
         var context = await browser.Chromium.NewContextAsync(size == "phone" ? Kinds.Phone : Kinds.Tablet);
-        var page = await context.NewPageAsync();
-        page.SetDefaultTimeout(Browser.PatienceMs);
+        var page = await context.NewPatientPageAsync();
         await page.GotoAsync(server.Address);
         await foreach (var name in Screens.EachAsync(page, look))
             await SaveAsync(page, $"{size}-{look}-{name}");
