@@ -26,15 +26,6 @@ public sealed class AttemptLog(CareDesk desk, Logbook logbook, Toasts toasts, Se
             await desk.LogAsync(open, new Payload.AttemptEnded(attempt.Wound, attempt.Tourniquet, AttemptOutcome.Bled));
     }
 
-    /// <summary>Slackened and left in place: those beside it first, so that a crash between them leaves the step undone.</summary>
-    public async Task SlackenedAsync(LimbScene scene, Attempt attempt)
-    {
-        var open = Open;
-        foreach (var other in scene.Clock.Tourniquets.Where(t => t != attempt.Tourniquet))
-            await desk.LogAsync(open, new Payload.TourniquetSlackened(other));
-        await logbook.LogAsync(open, new Payload.TourniquetSlackened(attempt.Tourniquet));
-    }
-
     /// <summary>Held to the end of the watch: what was seen at the last look, then the end.</summary>
     public async Task HeldAsync(Attempt attempt, Bleeding seen)
     {

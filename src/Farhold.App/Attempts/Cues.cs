@@ -16,7 +16,7 @@ public static class Cues
     public static Signal? Between(Instant before, Instant now, LimbScene scene)
     {
         bool Falls(Instant from, Duration every, Instant until) => Crossed(before, Instant.Min(now, until), from, every);
-        if (scene.Tighten is not null || scene.Progress is not { Current: { } step } progress)
+        if (scene.Tighten is not null || scene.Progress is not { } progress || scene.Step is not { } step)
             return null;
         if (step.Step.Id == StepId.Slacken)
             return Pacing.Of(step, progress, scene.State) is not { } pace ? null

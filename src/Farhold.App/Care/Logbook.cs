@@ -19,7 +19,25 @@ public sealed class Logbook(CareDesk desk, Session session, Toasts toasts, Phone
             return false;
         var id = new EntryId(session.Device, stored.Number);
         if (session.Open?.Id == open.Id)
-            toasts.Show(texts.Logged(EntryText.Of(payload, clock.Zone)), () => session.WithdrawAsync(open, id.ToString(), texts.UndoneReason));
+            toasts.Show(Said(payload), () => session.WithdrawAsync(open, id.ToString(), texts.UndoneReason));
         return true;
+    }
+
+    /// <summary>What was logged; and, where one tourniquet was let out beside another, that the other still stops the flow.</summary>
+    private string Said(Payload payload)
+    {
+        var logged = texts.Logged(EntryText.Of(payload, clock.Zone));
+        var gone = payload switch
+        {
+            Payload.TourniquetSlackened p => p.Tourniquet,
+            Payload.TourniquetRemoved p => p.Tourniquet,
+            _ => null,
+        };
+        if (gone is null || desk.Record is not { } record || desk.Picture is not { } picture)
+            return logged;
+        var on = record.Readings[0].Of(Kind.TourniquetTightened).Select(t => t.As<Payload.TourniquetTightened>())
+            .LastOrDefault(t => t.Tourniquet == gone)?.Limb;
+        var tight = picture.Limbs.FirstOrDefault(l => l.Limb == on)?.Clock.Tourniquets.Remove(gone) ?? [];
+        return tight.IsEmpty ? logged : texts.LoggedStillTight(logged, string.Join(", ", tight));
     }
 }

@@ -15,6 +15,24 @@ public sealed record LimbScene(LimbClock Clock, LimbVerdict? Verdict, WatchedLim
     /// <summary>The attempt under way, or null.</summary>
     public AttemptProgress? Progress => Verdict?.Attempt ?? Watched?.Attempt;
 
+    /// <summary>Those that are, or may be, tight now.</summary>
+    public ImmutableArray<string> Tight => Clock.Tight == Truth.NotMet ? [] : Clock.Tourniquets;
+
+    /// <summary>One on this limb was let out in the attempt under way; blood flows only once none is tight.</summary>
+    public bool OneIsLoose => Progress is { Attempt.Started: var started } && State.Of(Kind.TourniquetSlackened)
+        .Where(s => s.When.Latest >= started.Earliest).Select(s => s.As<Payload.TourniquetSlackened>().Tourniquet)
+        .Any(t => !Tight.Contains(t) && State.Of(Kind.TourniquetTightened).Select(d => d.As<Payload.TourniquetTightened>())
+            .Any(d => d.Tourniquet == t && d.Limb == Limb));
+
+    /// <summary>The step to be done now; null when none is.</summary>
+    /// <remarks>The watch begins once no tourniquet on the limb is tight, and counts from the last that was let out.</remarks>
+    public StepProgress? Step => Progress is not { Current: { } current } progress ? null
+        : current.Step.Id != StepId.Watch ? current
+        : !Tight.IsEmpty ? progress.Steps.FirstOrDefault(s => s.Step.Id == StepId.Slacken) ?? current
+        : Watched is { Loosened: var last } && last.Latest > current.Began?.Latest
+            ? current with { Began = last, NotBefore = last.Latest + AttemptProgress.Minimum(current.Step, "") }
+        : current;
+
     /// <summary>Wounds that the tourniquets here are about.</summary>
     public WoundNames Wounds => LimbWounds.Treated(Limb, State, At);
 

@@ -3,6 +3,9 @@ namespace Farhold.App.Limbs;
 /// <summary>A tourniquet as a carer would point at it.</summary>
 public static class TourniquetName
 {
+    /// <summary>Several, as one list.</summary>
+    public static string Of(IEnumerable<string> tourniquets, LimbScene scene) => string.Join("; ", tourniquets.Select(t => Of(t, scene)));
+
     /// <summary><c>t1, high-thigh, windlass</c>: as much as was said.</summary>
     public static string Of(string tourniquet, LimbScene scene)
     {

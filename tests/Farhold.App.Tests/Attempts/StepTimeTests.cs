@@ -64,17 +64,15 @@ public class StepTimeTests : LimbTest
     }
 
     [Fact]
-    public async Task Every_tourniquet_on_the_limb_is_slackened_and_the_one_of_the_attempt_last()
+    public async Task A_watch_that_was_begun_with_the_last_of_two_counts_from_there()
     {
         await ReadyAsync();
         await TellAsync(1, new Payload.TourniquetTightened("t2", Limb.LeftLeg, Wound: "w1"));
-        await AtStepAsync(StepId.Slacken);
-        var screen = AttemptShown();
-        Button(screen, Texts.SlackenFromNone).Click();
-        Pass(1);
-        Button(AttemptShown(), Texts.SlackenLog).Click();
-        Assert.Equal(["t2", "t1"], Care.Record!.Entries.Select(e => e.Payload).OfType<Payload.TourniquetSlackened>().Select(s => s.Tourniquet));
-        Assert.Single(Care.Picture!.Watched);
+        await AtStepAsync(StepId.Watch);
+        Pass(4);
+        Assert.Contains(Texts.StepOf(4, 5), AttemptShown().Markup, StringComparison.Ordinal);
+        await TellAsync(new Payload.TourniquetSlackened("t2"));
+        Assert.Equal("15:00", Timer(AttemptShown()));
     }
 
     [Fact]
