@@ -1,6 +1,7 @@
 using AngleSharp.Dom;
 using Farhold.App.Attempts;
 using Farhold.App.Care;
+using Farhold.App.Shell;
 using Microsoft.AspNetCore.Components;
 using Microsoft.Extensions.DependencyInjection;
 
@@ -44,8 +45,17 @@ public abstract class LimbTest : ScreenTest
     protected void Pass(double minutes) => Time.Advance(TimeSpan.FromMinutes(minutes));
 
     /// <summary>As if the app had been closed and started again: screens of their own, from the record alone.</summary>
-    protected IRenderedComponent<AttemptScreen> AttemptShown() => Render<AttemptScreen>(p => p
-        .Add(s => s.Casualty, Casualty).Add(s => s.On, "left-leg"));
+    protected IRenderedComponent<Frame> AttemptShown()
+    {
+        DisposeComponentsAsync().GetAwaiter().GetResult();
+        return Render<Frame>(p => p.Add(f => f.Body, b =>
+        {
+            b.OpenComponent<AttemptScreen>(0);
+            b.AddAttribute(1, nameof(AttemptScreen.Casualty), Casualty);
+            b.AddAttribute(2, nameof(AttemptScreen.On), "left-leg");
+            b.CloseComponent();
+        }));
+    }
 
     protected static bool HasButton(IRenderedComponent<IComponent> shown, string name) =>
         shown.FindAll("button").Any(b => b.TextContent.Trim() == name);

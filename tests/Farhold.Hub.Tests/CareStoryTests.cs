@@ -33,7 +33,7 @@ public class CareStoryTests(Browser browser) : PhoneTest(browser)
         await Page.Button("Pressure dressing is on").TapAsync();
         await Page.Button("No bleeding: start to slacken").TapAsync();
         await PassAsync(4);
-        await Page.Button("Slackened, left in place").TapAsync();
+        await Page.Button("It is loose, still around the limb").TapAsync();
         await Page.GetByText("left to watch without a break").WaitForAsync();
 
         // The phone gives up in the middle: the same step is there again, and its time has gone on.

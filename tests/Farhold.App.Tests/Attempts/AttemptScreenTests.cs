@@ -120,9 +120,48 @@ public class AttemptScreenTests : LimbTest
         await AtStepAsync(step);
         Pass(0.1);
         await TellAsync(Well with { Clammy = true });
-        var alert = AttemptShown().Find("section[role=alert]");
-        Assert.Contains(step == StepId.Watch ? Texts.ShockWhileWatching : Texts.LeaveOnTurned, alert.TextContent, StringComparison.Ordinal);
-        Assert.Contains("The skin is clammy", alert.TextContent, StringComparison.Ordinal);
+        var screen = AttemptShown();
+        // What stays in sight stands outside of what scrolls.
+        var stop = screen.Find(".stop-line");
+        Assert.Equal(step == StepId.Watch ? Texts.ShockWhileWatching : Texts.LeaveOnTurned, stop.TextContent.Trim());
+        Assert.Null(stop.Closest(".view"));
+        Assert.Contains("The skin is clammy", screen.Find("main section[role=alert]").TextContent, StringComparison.Ordinal);
+    }
+
+    [Theory, MemberData(nameof(Steps))]
+    public async Task The_alarm_stands_outside_of_what_scrolls(StepId step)
+    {
+        await ReadyAsync();
+        await AtStepAsync(step);
+        Assert.Null(Button(AttemptShown(), Texts.BleedingAgainNow).Closest(".view"));
+    }
+
+    [Fact]
+    public async Task Whatever_comes_next_is_scrolled_to_and_a_hasty_second_tap_is_kept_from_it()
+    {
+        await ReadyAsync();
+        await AtStepAsync(StepId.Pack);
+        var screen = AttemptShown();
+        Assert.Equal(["attempt"], Phone.BroughtUp);
+        Assert.Equal(0, Phone.Replacements);
+        Button(screen, Texts.PackedWith("haemostatic gauze")).Click();
+        Assert.Equal(["attempt", "attempt"], Phone.BroughtUp);
+        Assert.Equal(1, Phone.Replacements);
+        Button(screen, Texts.BleedingAgainNow).Click();
+        Assert.Equal(["attempt", "attempt", "attempt"], Phone.BroughtUp);
+        Assert.Equal(2, Phone.Replacements);
+    }
+
+    [Fact]
+    public async Task A_step_that_is_not_stored_brings_up_that_it_is_not()
+    {
+        await ReadyAsync();
+        await AtStepAsync(StepId.Pack);
+        var screen = AttemptShown();
+        Store.Full = true;
+        Button(screen, Texts.PackedWith("cloth")).Click();
+        Assert.Equal(StatusStrip.NotStored, Phone.BroughtUp[^1]);
+        Assert.Contains("NOT SAFELY STORED", screen.Find("#" + StatusStrip.NotStored).TextContent, StringComparison.Ordinal);
     }
 
     [Fact]
