@@ -43,6 +43,35 @@ internal static class CardCare
         }
     }
 
+    /// <summary>What was seen of the rest of the casualty, and what nobody looked at.</summary>
+    public static IEnumerable<CardPart> Rest(CareFacts facts, CardTimes times)
+    {
+        yield return new CardPart.Heading("Rest of the casualty");
+        foreach (var rest in facts.Rest.Where(r => !r.Latest.IsEmpty))
+        {
+            var seen = string.Join("; or ", rest.Latest.Select(l => $"{rest.Said(l)}, {times.Of(l.When)}, {l.By}{Mark(l)}"));
+            yield return new CardPart.Said(Labelled(rest.Kind.Name), Plain.Line(seen), Strong: rest.Latest.Any(l => rest.Said(l) == "yes"));
+        }
+
+        var missing = facts.Rest.Where(r => r.Latest.IsEmpty).Select(r => r.Kind.Name).ToArray();
+        if (missing.Length > 0)
+            yield return new CardPart.Said("Not looked at", string.Join(", ", missing), Strong: true);
+        foreach (var look in facts.Regions)
+            yield return One(look, times);
+    }
+
+    /// <summary>Where the casualty was, and how it was moved.</summary>
+    public static IEnumerable<CardPart> Places(CareFacts facts, CardTimes times)
+    {
+        if (facts.Moves.IsEmpty && facts.Positions.IsEmpty)
+            yield break;
+        yield return new CardPart.Heading("Moves and place");
+        if (!facts.Positions.IsEmpty)
+            yield return new CardPart.Said("Last place", string.Join("; or ", facts.Positions.Select(p => Told(p, times))), Strong: true);
+        foreach (var move in Newest(facts.Moves, "moves", times))
+            yield return move;
+    }
+
     public static IEnumerable<CardPart> Given(CareFacts facts, CardTimes times)
     {
         yield return new CardPart.Heading("Drugs and fluids");
@@ -64,6 +93,8 @@ internal static class CardCare
     {
         foreach (var end in facts.Ended)
             yield return new CardPart.Said("Ended", Told(end, times), Strong: true);
+        foreach (var outcome in facts.Outcomes)
+            yield return new CardPart.Said("Outcome", Told(outcome, times), Strong: true);
         yield return new CardPart.Heading("Due");
         foreach (var withheld in facts.Judgement.Withheld)
             yield return new CardPart.Said("NOT NOW", Plain.Line($"{OnLimb(withheld.Limb)}{withheld.Text}{Seen(withheld)}"), Strong: true);
@@ -81,8 +112,13 @@ internal static class CardCare
         }
 
         yield return new CardPart.Heading("Help and advice");
-        yield return new CardPart.Said("Help", facts.Help.IsEmpty ? "nothing recorded" : string.Join("; or ", facts.Help.Select(h => Help(h, times))));
-        foreach (var advice in Newest(facts.Advice, "advice", times))
+        if (facts.Help.IsEmpty)
+            yield return new CardPart.Said("Help", "nothing recorded");
+        foreach (var help in facts.Help.GroupBy(h => h.As<Payload.HelpExpected>().Care))
+            yield return new CardPart.Said(HelpName(help.Key), string.Join("; or ", help.Select(h => Help(h, times))));
+        var asked = facts.Contacts.Concat(facts.Questions).Concat(facts.Advice)
+            .OrderBy(s => s.When.Latest).ThenBy(s => s.When.Earliest).ThenBy(s => s.Id).ToImmutableArray();
+        foreach (var advice in Newest(asked, "tries, questions and advice", times))
             yield return advice;
         yield return new CardPart.Said("Watch", facts.Watch.IsEmpty ? "nobody has said whether someone can watch the wound"
             : string.Join("; or ", facts.Watch.Select(w => Told(w, times))));
@@ -117,6 +153,16 @@ internal static class CardCare
 
     public static string Mark(Stated stated) =>
         $"{(stated.Corrected ? " [CORRECTED]" : "")}{(stated.Disputed ? " [TWO ENTRIES DISAGREE]" : "")}";
+
+    private static string HelpName(HelpCare? care) => care switch
+    {
+        HelpCare.Hands => "More helpers",
+        HelpCare.Clinic => "Clinic",
+        HelpCare.Surgery => "Surgery",
+        _ => "Help",
+    };
+
+    private static string Labelled(string name) => char.ToUpperInvariant(name[0]) + name[1..];
 
     private static string Help(Stated stated, CardTimes times)
     {

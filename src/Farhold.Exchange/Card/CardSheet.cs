@@ -42,8 +42,9 @@ public sealed record CardSheet(
             Evidence.Fingerprint.Of(record),
             [.. CardCare.Cautions(facts), .. CardLimbs.Top(facts, record, protocol, zone, times)],
             [
-                .. CardLimbs.Told(facts, times), .. CardCare.Wounds(facts, times),
+                .. CardLimbs.Told(facts, times), .. CardCare.Wounds(facts, times), .. CardCare.Rest(facts, times),
                 .. CardCare.Person(facts.Person), .. CardSigns.Of(facts, times), .. CardCare.Given(facts, times),
+                .. CardCare.Places(facts, times),
                 .. CardCare.Ahead(facts, times), .. CardCare.People(facts, times),
             ],
             CardLog.Of(record, times));

@@ -52,8 +52,32 @@ public sealed record CareFacts
     /// <summary>Millilitres.</summary>
     public required GivenSum UrineSum { get; init; }
 
-    /// <summary>The last <see cref="Payload.HelpExpected"/>; empty: nothing was told. Several: not known which came last.</summary>
+    /// <summary>What was last seen of the rest of the casualty, looked at or not.</summary>
+    public required ImmutableArray<RestFact> Rest { get; init; }
+
+    /// <summary>Each <see cref="Payload.CasualtyLookedOver"/>, in order of time.</summary>
+    public required ImmutableArray<Stated> LookedOver { get; init; }
+
+    /// <summary>The last <see cref="Payload.RegionLooked"/> of each region and limb.</summary>
+    public required ImmutableArray<Stated> Regions { get; init; }
+
+    /// <summary>Each <see cref="Payload.CasualtyMoved"/>, in order of time.</summary>
+    public required ImmutableArray<Stated> Moves { get; init; }
+
+    /// <summary>The last <see cref="Payload.PositionNoted"/>.</summary>
+    public required ImmutableArray<Stated> Positions { get; init; }
+
+    /// <summary>
+    /// The last <see cref="Payload.HelpExpected"/> of each kind of help, the greatest first; empty: nothing was said. Several of
+    /// one kind: it is not known which came last.
+    /// </summary>
     public required ImmutableArray<Stated> Help { get; init; }
+
+    /// <summary>Each <see cref="Payload.ContactTried"/>, in order of time.</summary>
+    public required ImmutableArray<Stated> Contacts { get; init; }
+
+    /// <summary>Each <see cref="Payload.QuestionAsked"/>, in order of time.</summary>
+    public required ImmutableArray<Stated> Questions { get; init; }
 
     /// <summary>Each <see cref="Payload.AdviceReceived"/>, in order of time.</summary>
     public required ImmutableArray<Stated> Advice { get; init; }
@@ -69,6 +93,9 @@ public sealed record CareFacts
 
     /// <summary>Each <see cref="Payload.CareEnded"/>, in order of time.</summary>
     public required ImmutableArray<Stated> Ended { get; init; }
+
+    /// <summary>Each <see cref="Payload.OutcomeReported"/>, in order of time.</summary>
+    public required ImmutableArray<Stated> Outcomes { get; init; }
 
     /// <summary>Entries of kinds this version does not know: kept, counted in nothing.</summary>
     public required ImmutableArray<Stated> OfNewerVersion { get; init; }
@@ -106,18 +133,36 @@ public sealed record CareFacts
             FluidSums = FluidSum.All(record, now),
             Urine = source.Of(Kind.UrineMeasured),
             UrineSum = GivenSum.Of(Kind.UrineMeasured, record, now, p => ((Payload.UrineMeasured)p).Millilitres),
-            Help = source.Last(Kind.HelpExpected, _ => true),
+            Rest = RestFact.Every(source),
+            LookedOver = source.Of(Kind.CasualtyLookedOver),
+            Regions = LookedAt(source),
+            Moves = source.Of(Kind.CasualtyMoved),
+            Positions = source.Last(Kind.PositionNoted, _ => true),
+            Help = [.. Cares.SelectMany(care => source.Last(Kind.HelpExpected, p => ((Payload.HelpExpected)p).Care == care))],
+            Contacts = source.Of(Kind.ContactTried),
+            Questions = source.Of(Kind.QuestionAsked),
             Advice = source.Of(Kind.AdviceReceived),
             Notes = source.Of(Kind.Note),
             Watch = source.Last(Kind.WatchStated, _ => true),
             Supplies = [.. source.Of(Kind.SuppliesStated).Select(s => s.As<Payload.SuppliesStated>().Item).Distinct()
                 .SelectMany(item => source.Last(Kind.SuppliesStated, p => ((Payload.SuppliesStated)p).Item == item))],
             Ended = source.Of(Kind.CareEnded),
-            OfNewerVersion = source.Of(Kind.OfNewerVersion),
+            Outcomes = source.Of(Kind.OutcomeReported),
+            OfNewerVersion = newer,
             Helpers = Helper.All(record, now),
             Judgement = judgement,
             Cautions = Cautioning(judgement),
         };
+    }
+
+    /// <summary>Kinds of help, the greatest first; last, where it was not said what comes.</summary>
+    private static readonly ImmutableArray<HelpCare?> Cares = [HelpCare.Surgery, HelpCare.Clinic, HelpCare.Hands, null];
+
+    private static ImmutableArray<Stated> LookedAt(Source source)
+    {
+        static (Limb?, BodyRegion?) Place(Payload p) => p is Payload.RegionLooked looked ? (looked.Limb, looked.Region) : default;
+        return [.. source.Of(Kind.RegionLooked).Select(s => Place(s.What)).Distinct()
+            .SelectMany(place => source.Last(Kind.RegionLooked, p => Place(p) == place))];
     }
 
     /// <summary>Design: doubts that are named in a form; the log has all.</summary>

@@ -87,10 +87,29 @@ public sealed class FactWords(CareFacts facts, DateTimeZone zone)
             _ => "",
         });
 
-    /// <summary>Care of wounds, drugs, fluids with sums, urine.</summary>
+    /// <summary>What was last seen of the rest of the casualty, then what nobody looked at, then each part looked at.</summary>
+    public ImmutableArray<string> Rest
+    {
+        get
+        {
+            var looked = facts.Rest.Where(r => !r.Latest.IsEmpty).Select(Of);
+            var missing = facts.Rest.Where(r => r.Latest.IsEmpty).Select(r => r.Kind.Name).ToArray();
+            return
+            [
+                .. looked,
+                .. missing.Length == 0 ? (string[])[] : [$"not looked at: {string.Join(", ", missing)}"],
+                .. facts.Regions.Select(Timed),
+            ];
+        }
+    }
+
+    public string Of(RestFact rest) => Plain.Line($"{rest.Kind.Name}: " + Or(rest.Latest,
+        s => $"{rest.Said(s)}, {Times.Ago(s.When)}{Corrected(s)}", "not looked at"));
+
+    /// <summary>Care of wounds and moves, drugs, fluids with sums, urine.</summary>
     public ImmutableArray<string> Care =>
     [
-        .. facts.Wounds.SelectMany(w => w.Care).OrderBy(s => s.When.Latest).Select(Timed),
+        .. facts.Wounds.SelectMany(w => w.Care).Concat(facts.Moves).OrderBy(s => s.When.Latest).Select(Timed),
         .. Given,
     ];
 
@@ -103,20 +122,49 @@ public sealed class FactWords(CareFacts facts, DateTimeZone zone)
         facts.Urine.IsEmpty ? "urine not recorded" : $"urine in all {Of(facts.UrineSum)} mL",
     ];
 
-    public ImmutableArray<string> Advice => [.. facts.Advice.Select(Timed)];
+    /// <summary>Every try to reach advice, question and answer, in order of time.</summary>
+    public ImmutableArray<string> Advice =>
+    [
+        .. facts.Contacts.Concat(facts.Questions).Concat(facts.Advice)
+            .OrderBy(s => s.When.Latest).ThenBy(s => s.When.Earliest).ThenBy(s => s.Id).Select(Timed),
+    ];
 
-    /// <summary>When higher care is expected; says so where nobody told, or the time has passed.</summary>
-    public string Help => Plain.Line("help " + Or(facts.Help, s =>
+    /// <summary>Where the casualty was last: degrees with the side of the globe, fit to be read aloud.</summary>
+    public string Position => Plain.Line(Or(facts.Positions, s =>
+    {
+        var at = s.As<Payload.PositionNoted>();
+        var within = at.AccuracyM is { } accuracy ? $", within {Say.Number(accuracy)} metres" : "";
+        var high = at.AltitudeM is { } altitude
+            ? $", {Say.Number(Math.Abs(altitude))} metres {(altitude < 0 ? "below" : "above")} sea level" : "";
+        return $"position {Degrees(at.Lat, "north", "south")}, {Degrees(at.Lon, "east", "west")}{within}{high}, noted {Times.At(s.When)}";
+    }, "position not noted"));
+
+    /// <summary>When each kind of help is expected; says so where nobody did, or the time has passed.</summary>
+    public ImmutableArray<string> Help => facts.Help.IsEmpty
+        ? ["help not known to be coming"]
+        : [.. facts.Help.GroupBy(s => s.As<Payload.HelpExpected>().Care).Select(g => Expected(g.Key, [.. g]))];
+
+    private string Expected(HelpCare? care, ImmutableArray<Stated> said) => Plain.Line(care switch
+    {
+        HelpCare.Hands => "more helpers ",
+        HelpCare.Clinic => "a clinic ",
+        HelpCare.Surgery => "surgery ",
+        null => "help ",
+        _ => throw new UnreachableException(),
+    } + Or(said, s =>
     {
         var help = s.As<Payload.HelpExpected>();
-        var range = (help.Earliest is { } e ? $", earliest {Times.At(e)}" : "") + (help.Latest is { } l ? $", latest {Times.At(l)}" : ", no latest time told");
+        var range = (help.Earliest is { } e ? $", earliest {Times.At(e)}" : "") + (help.Latest is { } l ? $", latest {Times.At(l)}" : ", no latest time given");
         var passed = (help.Latest ?? help.Likely) < facts.At ? ", that time has passed" : "";
         return $"expected {Times.At(help.Likely)}{range}{passed}{(help.Basis is { } basis ? $" ({basis})" : "")}";
     }, "not known to be coming"));
 
-    public string Watch => Or(facts.Watch, s => s.As<Payload.WatchStated>().Able
-        ? $"someone can watch the wound closely (said {Times.At(s.When)})" : $"nobody can watch the wound closely (said {Times.At(s.When)})",
-        "whether someone can watch the wound is not recorded");
+    public string Watch => Or(facts.Watch, s => s.As<Payload.WatchStated>() switch
+    {
+        { Able: false } => $"nobody can watch the wound closely (said {Times.At(s.When)})",
+        { Who: Watcher.Casualty } => $"the casualty alone can watch the wound closely (said {Times.At(s.When)})",
+        _ => $"someone can watch the wound closely (said {Times.At(s.When)})",
+    }, "whether someone can watch the wound is not recorded");
 
     /// <summary>What comes first is what must be done at once.</summary>
     public ImmutableArray<string> Due => facts.Judgement.Due.IsEmpty
@@ -134,7 +182,8 @@ public sealed class FactWords(CareFacts facts, DateTimeZone zone)
     public string Protocol => Plain.Line($"protocol in force: {facts.Judgement.Protocol.Id} {facts.Judgement.Protocol.Version}"
         + (facts.Judgement.Protocol.Local is { } local ? $" with local protocol {local.Id} {local.Version}" : ""));
 
-    public ImmutableArray<string> Ended => [.. facts.Ended.Select(Timed)];
+    /// <summary>How care ended, and what was heard of it later.</summary>
+    public ImmutableArray<string> Ended => [.. facts.Ended.Select(Timed), .. facts.Outcomes.Select(Timed)];
 
     public string Helpers => Plain.Line($"recorded by {string.Join(", ", facts.Helpers.Select(h => h.Name))}");
 
@@ -160,6 +209,9 @@ public sealed class FactWords(CareFacts facts, DateTimeZone zone)
         var place = found.Limb is { } limb ? Say.Limb(limb) : found.Region is { } region ? Word(region) : "place not recorded";
         return $"{place}: {(found.Nature == WoundNature.Other ? "other wound" : Word(found.Nature))}{(found.Note is { } note ? $" ({note})" : "")}{Corrected(s)}";
     }
+
+    private static string Degrees(double value, string positive, string negative) =>
+        FormattableString.Invariant($"{Math.Abs(value):0.#####} degrees {(value < 0 ? negative : positive)}");
 
     private static string Corrected(Stated s) => s.Corrected ? ", corrected" : "";
 

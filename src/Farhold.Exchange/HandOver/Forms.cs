@@ -38,17 +38,17 @@ public static class Forms
     private static ImmutableArray<FormPart> Mist(FactWords words) =>
     [
         new("M", "Mechanism", Mechanism(words)),
-        new("I", "Injuries", words.Wounds),
+        new("I", "Injuries", [.. words.Wounds, .. words.Rest]),
         new("S", "Signs", [words.Shock, .. words.Signs, .. words.Facts.Limbs.Select(words.Beyond)]),
         new("T", "Treatment", [.. Tourniquets(words), .. words.Facts.Limbs.SelectMany(l => words.Attempts(l)), .. words.Care, .. words.Ended]),
     ];
 
     private static ImmutableArray<FormPart> Sbar(FactWords words) =>
     [
-        new("S", "Situation", [words.Who, .. Tourniquets(words), words.Shock, words.Help]),
+        new("S", "Situation", [words.Who, .. Tourniquets(words), words.Shock, .. words.Help, words.Position]),
         new("B", "Background",
         [
-            .. words.Wounds, .. Mechanism(words), words.Allergies, words.Medicines, words.History,
+            .. words.Wounds, .. words.Rest, .. Mechanism(words), words.Allergies, words.Medicines, words.History,
             .. words.Facts.Limbs.SelectMany(l => words.Attempts(l)), .. words.Care, .. words.Advice, .. words.Ended,
         ]),
         new("A", "Assessment", [.. words.Signs, .. words.Facts.Limbs.Select(words.Beyond), words.Watch, .. words.Facts.Limbs.Select(FactWords.Verdict)]),
@@ -57,7 +57,7 @@ public static class Forms
 
     private static ImmutableArray<FormPart> NineLine(FactWords words, PickUp pickUp) =>
     [
-        new("1", "Place of pick-up", [pickUp.Place ?? ByVoice]),
+        new("1", "Place of pick-up", pickUp.Place is { } place ? [place] : words.Facts.Positions.IsEmpty ? [ByVoice] : [ByVoice, words.Position]),
         new("2", "Frequency and call sign", [pickUp.Call ?? ByVoice]),
         new("3", "Patients by precedence",
             [$"one patient; precedence {pickUp.Precedence ?? "for the caller to decide"}", .. words.Facts.Limbs.Select(words.Tourniquet), words.Shock]),

@@ -20,11 +20,12 @@ public static class RadioScript
                 Part("Tourniquet", facts.Limbs.IsEmpty
                     ? ["no tourniquet recorded"]
                     : [.. facts.Limbs.SelectMany(l => (string[])[words.Tourniquet(l), words.Limit(l)])]),
-                Part("Wounds", words.Wounds),
+                Part("Wounds", [.. words.Wounds, .. words.Rest]),
                 Part("Signs", [words.Shock, .. facts.Signs.Where(s => !s.Latest.IsEmpty).Select(words.Of), NotTaken(facts)]),
                 Part("Done", [.. facts.Limbs.SelectMany(l => words.Attempts(l)), .. words.Given]),
                 Part("Person", [words.Who, .. facts.Person.Aliases.Select(a => $"I spell the name: {SpokenText.Spelled(a)}"), words.Allergies]),
-                Part("Help", [words.Help, .. facts.Limbs.Select(FactWords.Verdict)]),
+                Part("Place", [words.Position]),
+                Part("Help", [.. words.Help, .. facts.Limbs.Select(FactWords.Verdict)]),
                 Part("Cautions", [.. words.Cautions.IsEmpty ? ["none known about the record"] : words.Cautions, "end of report"]),
             ]);
     }

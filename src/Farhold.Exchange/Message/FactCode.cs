@@ -24,6 +24,13 @@ internal static class FactCode
     public static readonly ImmutableArray<(string Word, Func<Payload.SignsTaken, bool?> Of)> Flags =
         [("dizzy", s => s.Dizzy), ("pale", s => s.Pale), ("cool", s => s.Cool), ("clammy", s => s.Clammy), ("oxygen", s => s.OnOxygen)];
 
+    /// <summary>The rest of the casualty, by word.</summary>
+    public static readonly ImmutableArray<(string Word, Func<Payload.CasualtyLookedOver, bool?> Of)> RestFlags =
+    [
+        ("bleeding", p => p.BleedingElsewhere), ("trunk", p => p.TrunkWound), ("breathing", p => p.BreathingHard), ("cold", p => p.VeryCold),
+        ("thinner", p => p.BloodThinner),
+    ];
+
     /// <summary>The word a fact begins with.</summary>
     public static string Word(MessageFact fact) => fact switch
     {
@@ -34,6 +41,8 @@ internal static class FactCode
         MessageFact.Bleeds => "BLEED",
         MessageFact.Tried => "TRY",
         MessageFact.Signs => "SIGNS",
+        MessageFact.Rest => "REST",
+        MessageFact.Position => "POS",
         MessageFact.Help => "HELP",
         MessageFact.Drug => "DRUG",
         MessageFact.Given => "FLUID",
@@ -58,6 +67,8 @@ internal static class FactCode
             MessageFact.Bleeds b => [Text(b.Place), Farhold.Wire.Word(b.Bleeding), At(b.When)],
             MessageFact.Tried t => [Limb(t.Limb), Text(t.Place), Farhold.Wire.Word(t.Result), At(t.When)],
             MessageFact.Signs s => [.. Signs(s.Taken), At(s.When)],
+            MessageFact.Rest r => [.. RestFlags.Where(f => f.Of(r.Seen) is not null).Select(f => f.Word + (f.Of(r.Seen) == true ? "+" : "-")), At(r.When)],
+            MessageFact.Position p => [Degrees(p.Lat), Degrees(p.Lon), At(p.When)],
             MessageFact.Help h => [MessageTime.Write(h.Likely, asOf, ahead: true), .. Window(h, asOf)],
             MessageFact.Drug d => [Text(d.Name), Number(d.Amount), Text(d.Unit), Text(d.Route), At(d.When)],
             MessageFact.Given g => [Farhold.Wire.Word(g.Fluid), Number(g.Millilitres), Text(g.Route), At(g.When)],
@@ -93,6 +104,8 @@ internal static class FactCode
     /// <summary>Age and mass are no finer than this.</summary>
     private static string Tenths(double value) => value.ToString("0.#", CultureInfo.InvariantCulture);
 
+    private static string Degrees(double value) => value.ToString("0.#####", CultureInfo.InvariantCulture);
+
     private static string? Letter(Sex? sex) => sex switch { Sex.Female => "F", Sex.Male => "M", _ => null };
 
     private static string Tight(MessageFact.Tourniquet t, Instant asOf, bool open) => t.Tight switch
@@ -104,6 +117,8 @@ internal static class FactCode
 
     private static IEnumerable<string?> Window(MessageFact.Help h, Instant asOf)
     {
+        if (h.Care is { } care)
+            yield return Farhold.Wire.Word(care);
         if (h.Earliest is { } e)
             yield return "from/" + MessageTime.Write(e, asOf, ahead: true);
         if (h.Latest is { } l)

@@ -26,7 +26,10 @@ internal static class FactReading
             "TRY" => (words is [_, var l, var w, var r, var t] && FactCode.Limb(l) is { } limb && Word<AttemptResult>(r) is { } result && At(t, asOf) is { } at
                 ? new MessageFact.Tried(limb, Text(w), result, at) : null, "TRY, a limb, a wound's name, under-way, held, bled or abandoned, and a time"),
             "SIGNS" => (Signs(words, asOf), "SIGNS, the signs, and a time (DIA not above SYS)"),
-            "HELP" => (Help(words, asOf), "HELP, a time, and perhaps from/ with an earlier and by/ with a later one"),
+            "REST" => (Rest(words, asOf), "REST, what was looked at with + or -, and a time"),
+            "POS" => (words is [_, var n, var e, var t] && Degrees(n, FieldRange.Lat) is { } lat && Degrees(e, FieldRange.Lon) is { } lon && At(t, asOf) is { } at
+                ? new MessageFact.Position(lat, lon, at) : null, "POS, degrees north and degrees east, and a time"),
+            "HELP" => (Help(words, asOf), "HELP, a time, and perhaps hands, clinic or surgery, from/ with an earlier and by/ with a later time"),
             "DRUG" => (words is [_, var n, var a, var u, var r, var t] && Number(a, FieldRange.Amount) is { } amount && At(t, asOf) is { } at
                 ? new MessageFact.Drug(Text(n), amount, Text(u), Text(r), at) : null, "DRUG, its name, amount, unit, route and a time"),
             "FLUID" => (words is [_, var f, var m, var r, var t] && Word<Fluid>(f) is { } fluid && Number(m, FieldRange.Millilitres) is { } ml && At(t, asOf) is { } at
@@ -38,7 +41,7 @@ internal static class FactReading
                 : words.Length > 1 ? new MessageFact.Allergies([.. words[1..].Select(Text)]) : null, "ALLERGY and NONE, or names"),
             "ENDED" => (words is [_, var h, var t] && Word<CareEnd>(h) is { } how && At(t, asOf) is { } at
                 ? new MessageFact.Ended(how, at) : null, "ENDED, handed-over, died or stopped, and a time"),
-            _ => ((MessageFact?)null, "one of TQ, DOUBT, SHOCK, WOUND, BLEED, TRY, SIGNS, HELP, DRUG, FLUID, URINE, WHO, ALLERGY, ENDED"),
+            _ => ((MessageFact?)null, "one of TQ, DOUBT, SHOCK, WOUND, BLEED, TRY, SIGNS, REST, POS, HELP, DRUG, FLUID, URINE, WHO, ALLERGY, ENDED"),
         };
         if (fact is null)
             objection = $"expected {expected}";
@@ -129,11 +132,18 @@ internal static class FactReading
 
     private static MessageFact.Help? Help(string[] words, Instant asOf)
     {
-        if (words.Length is < 2 or > 4 || MessageTime.Read(words[1], asOf, ahead: true) is not { } likely)
+        if (words.Length is < 2 or > 5 || MessageTime.Read(words[1], asOf, ahead: true) is not { } likely)
             return null;
         Instant? earliest = null, latest = null;
+        HelpCare? care = null;
         foreach (var word in words[2..])
         {
+            if (care is null && Word<HelpCare>(word) is { } kind)
+            {
+                care = kind;
+                continue;
+            }
+
             var slash = word.IndexOf('/', StringComparison.Ordinal);
             if (slash < 0 || MessageTime.Read(word.AsSpan(slash + 1), asOf, ahead: true) is not { } at)
                 return null;
@@ -150,7 +160,32 @@ internal static class FactReading
             }
         }
 
-        return earliest > likely || latest < likely ? null : new MessageFact.Help(likely, earliest, latest);
+        return earliest > likely || latest < likely ? null : new MessageFact.Help(likely, earliest, latest, care);
+    }
+
+    private static MessageFact.Rest? Rest(string[] words, Instant asOf)
+    {
+        if (words.Length < 3 || At(words[^1], asOf) is not { } at)
+            return null;
+        var seen = new Payload.CasualtyLookedOver();
+        foreach (var word in words[1..^1])
+        {
+            bool? flag = word[^1] switch { '+' => true, '-' => false, _ => null };
+            var more = flag is null ? null : word[..^1].ToUpperInvariant() switch
+            {
+                "BLEEDING" => seen with { BleedingElsewhere = flag },
+                "TRUNK" => seen with { TrunkWound = flag },
+                "BREATHING" => seen with { BreathingHard = flag },
+                "COLD" => seen with { VeryCold = flag },
+                "THINNER" => seen with { BloodThinner = flag },
+                _ => null,
+            };
+            if (more is null)
+                return null;
+            seen = more;
+        }
+
+        return new(seen, at);
     }
 
     private static MessageFact.Who? Who(string[] words)
@@ -182,6 +217,10 @@ internal static class FactReading
         where T : struct, Enum => Farhold.Wire.Parse<T>(word.ToLowerInvariant());
 
     private static string Text(string word) => word.Replace('_', ' ');
+
+    private static double? Degrees(string text, FieldRange range) =>
+        double.TryParse(text, NumberStyles.AllowDecimalPoint | NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var value)
+        && range.Holds(value) ? value : null;
 
     private static double? Number(string text, FieldRange range) =>
         double.TryParse(text, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var value) && range.Holds(value) ? value : null;

@@ -80,8 +80,14 @@ public static class MessageEntries
             case MessageFact.Signs s:
                 yield return (s.When, s.Taken);
                 break;
+            case MessageFact.Rest r:
+                yield return (r.When, r.Seen);
+                break;
+            case MessageFact.Position p:
+                yield return (p.When, new Payload.PositionNoted(p.Lat, p.Lon));
+                break;
             case MessageFact.Help h:
-                yield return (now, new Payload.HelpExpected(h.Likely, h.Earliest, h.Latest, "told by short message"));
+                yield return (now, new Payload.HelpExpected(h.Likely, h.Earliest, h.Latest, "told by short message", Care: h.Care));
                 break;
             case MessageFact.Drug d:
                 yield return (d.When, new Payload.DrugGiven(d.Name, d.Amount, d.Unit, d.Route));

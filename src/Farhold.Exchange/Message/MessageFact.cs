@@ -33,7 +33,14 @@ public abstract record MessageFact
     /// <summary>Signs that were last taken at one look. Holds no coma scale, pain or pulses beyond wounds.</summary>
     public sealed record Signs(Payload.SignsTaken Taken, Happened When) : MessageFact;
 
-    public sealed record Help(Instant Likely, Instant? Earliest, Instant? Latest) : MessageFact;
+    /// <summary>What was last seen of the rest of the casualty at one look.</summary>
+    public sealed record Rest(Payload.CasualtyLookedOver Seen, Happened When) : MessageFact;
+
+    /// <summary>Degrees, to five places after the point: about a metre.</summary>
+    public sealed record Position(double Lat, double Lon, Happened When) : MessageFact;
+
+    /// <param name="Care">Null: not said what kind of help.</param>
+    public sealed record Help(Instant Likely, Instant? Earliest, Instant? Latest, HelpCare? Care = null) : MessageFact;
 
     public sealed record Drug(string Name, double Amount, string Unit, string Route, Happened When) : MessageFact;
 

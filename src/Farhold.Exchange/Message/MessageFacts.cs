@@ -27,8 +27,10 @@ internal static class MessageFacts
             .. wounds.Where(Lost),
             .. (MessageFact[])[new MessageFact.Shock(facts.Judgement.Shock.State)],
             .. signs.Take(1),
+            .. Rest(facts),
             .. facts.Limbs.SelectMany(Tried),
-            .. Sure(facts.Help) ? (MessageFact[])[Help(facts.Help[0])] : [],
+            .. Sure(facts.Positions) ? (MessageFact[])[Position(facts.Positions[0])] : [],
+            .. facts.Help.GroupBy(h => h.As<Payload.HelpExpected>().Care).Select(g => g.ToImmutableArray()).Where(Sure).Select(g => Help(g[0])),
             .. facts.Drugs.Where(d => !d.Disputed).Select(Drug),
             .. Who(facts.Person),
             .. facts.Person.Allergies is { } a ? (MessageFact[])[new MessageFact.Allergies(a)] : [],
@@ -43,7 +45,8 @@ internal static class MessageFacts
 
     /// <summary>Whether the record holds what no short message ever carries, or what was passed over for being disputed.</summary>
     public static bool MoreInTheLog(CareFacts facts) =>
-        !facts.Notes.IsEmpty || !facts.Advice.IsEmpty || !facts.Supplies.IsEmpty || !facts.Cautions.IsEmpty
+        !facts.Notes.IsEmpty || !facts.Advice.IsEmpty || !facts.Contacts.IsEmpty || !facts.Questions.IsEmpty || !facts.Regions.IsEmpty
+        || !facts.Moves.IsEmpty || !facts.Outcomes.IsEmpty || facts.LookedOver.Length > facts.Rest.SelectMany(r => r.Latest).Distinct().Count() || !facts.Supplies.IsEmpty || !facts.Cautions.IsEmpty
         || facts.Wounds.Any(w => !w.Care.IsEmpty) || facts.Limbs.Any(l => l.Events.Length > 1) || facts.Signs.Any(s => s.All.Length > s.Latest.Length)
         || facts.Signs.Any(s => s.Kind.Field is "gcs" or "pain" && !s.All.IsEmpty) || facts.Limbs.Any(l => !l.PulseBeyond.IsEmpty)
         || facts.Person.Medicines is { IsEmpty: false } || !facts.Person.Histories.IsEmpty;
@@ -116,8 +119,32 @@ internal static class MessageFacts
     private static MessageFact.Help Help(Stated stated)
     {
         var help = stated.As<Payload.HelpExpected>();
-        return new(help.Likely, help.Earliest, help.Latest);
+        return new(help.Likely, help.Earliest, help.Latest, help.Care);
     }
+
+    private static MessageFact.Position Position(Stated stated)
+    {
+        var at = stated.As<Payload.PositionNoted>();
+        return new(Fine(at.Lat), Fine(at.Lon), stated.When);
+
+        static double Fine(double degrees) => Math.Round(degrees, 5);
+    }
+
+    /// <summary>What was last seen of the rest of the casualty, gathered by look, the newest look first.</summary>
+    private static IEnumerable<MessageFact> Rest(CareFacts facts) =>
+        from rest in facts.Rest
+        where Sure(rest.Latest)
+        group rest.Kind by rest.Latest[0] into look
+        orderby look.Key.When.Latest descending, look.Key.Id descending
+        let kinds = look.ToArray()
+        let seen = look.Key.As<Payload.CasualtyLookedOver>()
+        select (MessageFact)new MessageFact.Rest(
+            new(Kept("bleedingElsewhere", seen, kinds), Kept("trunkWound", seen, kinds), Kept("breathingHard", seen, kinds),
+                Kept("veryCold", seen, kinds), Kept("bloodThinner", seen, kinds)),
+            look.Key.When);
+
+    private static bool? Kept(string field, Payload.CasualtyLookedOver seen, RestKind[] kinds) =>
+        kinds.FirstOrDefault(k => k.Field == field)?.Of(seen);
 
     private static MessageFact Drug(Stated stated)
     {

@@ -4,7 +4,7 @@ using Farhold.Exchange.HandOver;
 
 namespace Farhold.Exchange.Spreadsheet;
 
-/// <summary>Every look at the signs as a table for a spreadsheet: CSV by RFC 4180, one look a row, in order of time.</summary>
+/// <summary>Every look at the signs and over the casualty as a table for a spreadsheet: CSV by RFC 4180, one look a row, in order of time.</summary>
 /// <remarks>Times are instants in UTC; where a time is only known as a range, first and last possible. An empty cell: not looked at.
 /// Where the record is in doubt every row says so, and one stands alone where nobody looked: rows are sorted and copied apart.</remarks>
 public static class SignsTable
@@ -15,18 +15,28 @@ public static class SignsTable
     {
         var table = new StringBuilder();
         var doubts = string.Join("; ", facts.Doubts);
-        string[] heads = ["id", "happenedEarliest", "happenedLatest", "by", .. SignKind.All.Select(Head), "pulseBeyond", "corrected", "disputed", "doubts"];
+        string[] heads =
+        [
+            "id", "happenedEarliest", "happenedLatest", "by", .. SignKind.All.Select(Head), "pulseBeyond", .. RestFact.Kinds.Select(k => k.Field),
+            "corrected", "disputed", "doubts",
+        ];
         Row(table, heads);
-        if (facts.Looks.IsEmpty && doubts.Length > 0)
+        if (facts.Looks.IsEmpty && facts.LookedOver.IsEmpty && doubts.Length > 0)
             Row(table, [.. Enumerable.Repeat("", heads.Length - 1), doubts]);
-        foreach (var look in facts.Looks)
+        foreach (var look in facts.Looks.Concat(facts.LookedOver).OrderBy(s => s.When.Latest).ThenBy(s => s.When.Earliest).ThenBy(s => s.Id))
+        {
+            var signs = look.What as Payload.SignsTaken ?? new();
+            var over = look.What as Payload.CasualtyLookedOver ?? new();
             Row(table,
             [
                 look.Id.ToString(), WrittenInstant.Write(look.When.Earliest), WrittenInstant.Write(look.When.Latest), look.By,
-                .. SignKind.All.Select(k => Value(k, look.As<Payload.SignsTaken>())),
-                string.Join(' ', look.As<Payload.SignsTaken>().DistalPulse?.Select(p => $"{Wire.Word(p.Key)}:{Wire.Word(p.Value)}") ?? []),
+                .. SignKind.All.Select(k => Value(k, signs)),
+                string.Join(' ', signs.DistalPulse?.Select(p => $"{Wire.Word(p.Key)}:{Wire.Word(p.Value)}") ?? []),
+                .. RestFact.Kinds.Select(k => k.Of(over) switch { true => "yes", false => "no", null => "" }),
                 look.Corrected ? "yes" : "", look.Disputed ? "yes" : "", doubts,
             ]);
+        }
+
         return table.ToString();
     }
 

@@ -61,6 +61,8 @@ public class ShortMessageTests
         bool Mentions(string word) => message.LeftOut.Contains(word) || message.Text.Contains($";{word}", StringComparison.Ordinal);
         Assert.True(facts.Drugs.All(d => d.Disputed) || Mentions("DRUG"));
         Assert.True(facts.Help is not [{ Disputed: false }] || Mentions("HELP"));
+        Assert.True(facts.Rest.All(r => r.Latest is not [{ Disputed: false }]) || Mentions("REST"));
+        Assert.True(facts.Positions is not [{ Disputed: false }] || Mentions("POS"));
         Assert.True(facts.Person.Allergies is null || Mentions("ALLERGY"));
         Assert.True(facts.Cautions.IsEmpty || Mentions("DOUBT"));
         Assert.True(facts.Notes.IsEmpty || message.LeftOut.Contains(ShortMessage.Log));
@@ -135,6 +137,34 @@ public class ShortMessageTests
     }
 
     [Fact]
+    public void What_kind_of_help_comes_is_part_of_the_message()
+    {
+        Entry Said(int number, HelpCare? care, string at) => EntryWriting.Write(new("a7k3", number), Happened.At(Some.At("08:00")), Some.At("08:00"), "Ane",
+            new Payload.HelpExpected(Some.At(at), Latest: Some.At("20:00"), Care: care));
+        var record = new CareRecord([Said(1, HelpCare.Hands, "09:00"), Said(2, HelpCare.Surgery, "18:00"), Said(3, null, "19:00")], []);
+        var message = ShortMessage.Of(CareFacts.Of(record, ShippedProtocol.Protocol, Some.At("08:30")));
+        Assert.Contains(";HELP 1800 surgery by/2000;HELP 0900 hands by/2000;HELP 1900 by/2000;", message.Text, StringComparison.Ordinal);
+        Assert.Equal([HelpCare.Surgery, HelpCare.Hands, null], MessageEntries.Of(Read(message.Text)).Select(e => e.Payload).OfType<Payload.HelpExpected>().Select(h => h.Care));
+    }
+
+    [Fact]
+    public void The_rest_of_the_casualty_and_the_place_are_part_of_the_message()
+    {
+        Entry Said(int number, string at, Payload what) => EntryWriting.Write(new("a7k3", number), Happened.At(Some.At(at)), Some.At(at), "Ane", what);
+        var record = new CareRecord(
+        [
+            Said(1, "08:00", new Payload.CasualtyLookedOver(BleedingElsewhere: true, BloodThinner: false)),
+            Said(2, "08:10", new Payload.CasualtyLookedOver(BleedingElsewhere: false, VeryCold: true)),
+            Said(3, "08:12", new Payload.PositionNoted(-45.1234567, 168.5, 15)),
+        ], []);
+        var message = ShortMessage.Of(CareFacts.Of(record, ShippedProtocol.Protocol, Some.At("08:30")));
+        Assert.Contains(";REST bleeding- cold+ 0810;REST thinner- 0800;POS -45.12346 168.5 0812;", message.Text, StringComparison.Ordinal);
+        var read = MessageEntries.Of(Read(message.Text)).Select(e => e.Payload).ToArray();
+        Assert.Contains(new Payload.CasualtyLookedOver(BleedingElsewhere: false, VeryCold: true), read);
+        Assert.Contains(new Payload.PositionNoted(-45.12346, 168.5), read);
+    }
+
+    [Fact]
     public void A_message_typed_by_hand_is_read_whatever_its_case_and_spaces()
     {
         var facts = Read(" fh1 20310504  0830z ; tq ll on 0150 ;bleed w1 NONE 0820; cut drug").Facts;
@@ -143,8 +173,8 @@ public class ShortMessageTests
     }
 
     [Fact]
-    public void No_text_breaks_the_reader() => Gen.Select(Gen.Const("FH1 20310504 0830Z;TQ LL ON 0150-0220;SIGNS HR84 alert pale- 0820;HELP 1145 from/1115 by/1300;DRUG x 1 g IV 0410;WHO Runa F 34y;CUT LOG"),
-        Gen.Int[0, 130], Gen.Char[' ', 'z'], Gen.Int[0, 3]).Sample((text, at, letter, how) =>
+    public void No_text_breaks_the_reader() => Gen.Select(Gen.Const("FH1 20310504 0830Z;TQ LL ON 0150-0220;SIGNS HR84 alert pale- 0820;REST bleeding- cold+ 0822;POS -45.1 168.5 0820;HELP 1145 clinic from/1115 by/1300;DRUG x 1 g IV 0410;WHO Runa F 34y;CUT LOG"),
+        Gen.Int[0, 170], Gen.Char[' ', 'z'], Gen.Int[0, 3]).Sample((text, at, letter, how) =>
     {
         var changed = how switch
         {
@@ -215,9 +245,16 @@ public class ShortMessageTests
                     && (s.Taken.OnOxygen ?? p.OnOxygen) == p.OnOxygen && (s.Taken.RadialPulse ?? p.RadialPulse) == p.RadialPulse, s.When);
                 break;
             case MessageFact.Help h:
-                var help = Assert.Single(facts.Help).As<Payload.HelpExpected>();
+                var help = Assert.Single(facts.Help, x => x.As<Payload.HelpExpected>().Care == h.Care).As<Payload.HelpExpected>();
                 Assert.InRange(help.Likely - h.Likely, Duration.Zero, Duration.FromMinutes(1));
                 Assert.Equal((help.Earliest is null, help.Latest is null), (h.Earliest is null, h.Latest is null));
+                break;
+            case MessageFact.Rest r:
+                Held(facts.LookedOver, l => RestFact.Kinds.All(k => k.Of(r.Seen) is null || k.Of(r.Seen) == k.Of(l.As<Payload.CasualtyLookedOver>())), r.When);
+                break;
+            case MessageFact.Position p:
+                Held(facts.Positions, x => Math.Abs(x.As<Payload.PositionNoted>().Lat - p.Lat) <= 0.0000051
+                    && Math.Abs(x.As<Payload.PositionNoted>().Lon - p.Lon) <= 0.0000051, p.When);
                 break;
             case MessageFact.Drug d:
                 Held(facts.Drugs, x => x.As<Payload.DrugGiven>() is var p && (p.Drug, p.Amount, p.Unit, p.Route) == (d.Name, d.Amount, d.Unit, d.Route), d.When);

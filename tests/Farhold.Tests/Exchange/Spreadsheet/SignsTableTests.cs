@@ -17,6 +17,23 @@ public class SignsTableTests
         Assert.Equal("", amended[table[0].IndexOf("spo2 (%)")]);
     }
 
+    [Fact]
+    public void A_look_over_the_casualty_is_a_row_among_them()
+    {
+        Entry Said(int number, string at, Payload what) => EntryWriting.Write(new("a7k3", number), Happened.At(Some.At(at)), Some.At(at), "Ane", what);
+        var rows = Rows(SignsTable.Write(CareFacts.Of(new CareRecord(
+        [
+            Said(1, "08:00", new Payload.SignsTaken { HeartRate = 80 }),
+            Said(2, "08:05", new Payload.CasualtyLookedOver(BleedingElsewhere: false, VeryCold: true)),
+            Said(3, "08:10", new Payload.SignsTaken { HeartRate = 84 }),
+        ], []), ShippedProtocol.Protocol, Some.At("08:30"))));
+        Assert.Equal(["id", "a7k3-1", "a7k3-2", "a7k3-3"], rows.Select(r => r[0]));
+        Assert.All(rows, row => Assert.Equal(rows[0].Count, row.Count));
+        string Cell(int row, string head) => rows[row][rows[0].IndexOf(head)];
+        Assert.Equal(("no", "yes", "", ""), (Cell(2, "bleedingElsewhere"), Cell(2, "veryCold"), Cell(2, "bloodThinner"), Cell(2, "heartRate (/min)")));
+        Assert.Equal("", Cell(3, "bleedingElsewhere"));
+    }
+
     /// <summary>Source: OWASP, CSV Injection (from memory).</summary>
     [Theory]
     [InlineData("=1+1")]
