@@ -25,6 +25,7 @@ internal static class Codes
 
     public const string EntryIds = "https://farhold.example/fhir/entry-id";
     public const string DeviceIds = "https://farhold.example/fhir/device-id";
+    public const string CasualtyIds = "https://farhold.example/fhir/casualty-id";
     public const string WoundNames = "https://farhold.example/fhir/wound-name";
     public const string TourniquetNames = "https://farhold.example/fhir/tourniquet-name";
 

@@ -54,9 +54,15 @@ internal sealed class Draft
 
     public ResourceReference Person(string name) => To(PersonId(name));
 
-    /// <summary>Everyone who wrote an entry or gave advice: by the name the record has, for nothing more is known of them.</summary>
+    /// <summary>Everyone who wrote an entry, was asked, gave advice or reported an outcome: by the name the record has, for nothing more is known of them.</summary>
     public IEnumerable<Practitioner> People => Entries.Select(e => e.Entry.By)
-        .Concat(Entries.Select(e => e.What).OfType<Payload.AdviceReceived>().Select(a => a.From))
+        .Concat(Entries.Select(e => e.What switch
+        {
+            Payload.AdviceReceived a => a.From,
+            Payload.QuestionAsked q => q.To,
+            Payload.OutcomeReported o => o.From,
+            _ => null,
+        }).OfType<string>())
         .Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)
         .Select(name => new Practitioner { Id = PersonId(name), Text = Legible.Narrative([name]), Name = [Named(name)] });
 
@@ -73,6 +79,9 @@ internal sealed class Draft
 
     public ResourceReference? ToWound(string? name) =>
         name is not null && wounds.TryGetValue(name, out var found) ? To(Id(found, "condition")) : null;
+
+    public ResourceReference? ToQuestion(EntryId? id) =>
+        Entries.FirstOrDefault(e => e.Entry.Id == id && e.What is Payload.QuestionAsked) is { } asked ? To(Id(asked, "question")) : null;
 
     public CodeableConcept? SiteOf(string? wound) =>
         wound is not null && wounds.TryGetValue(wound, out var found) ? Site((Payload.WoundFound)found.What) : null;

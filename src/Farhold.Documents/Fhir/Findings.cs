@@ -39,10 +39,23 @@ internal static class Findings
     public static Observation Supplies(Counted entry, Payload.SuppliesStated p, Draft draft) =>
         Stated(entry, "supplies", $"Pieces at hand: {p.Item.Replace('-', ' ')}", new Integer(p.Count), draft);
 
+    public static Observation Watch(Counted entry, Payload.WatchStated p, Draft draft)
+    {
+        var watch = Stated(entry, "watch", "Someone can watch the wound closely", new FhirBoolean(p.Able), draft);
+        if (p.Who is { } who)
+            watch.Component = [new() { Code = Codes.Word("watcher", "who it is"), Value = Codes.Word(who) }];
+        return watch;
+    }
+
     public static Observation Help(Counted entry, Payload.HelpExpected p, Draft draft)
     {
-        var help = Stated(entry, "help-expected", "Higher care expected", Times.Of(p.Likely), draft);
-        help.Component = [.. Bound("earliest", p.Earliest), .. Bound("latest", p.Latest)];
+        var help = Stated(entry, "help-expected", "Help expected", Times.Of(p.Likely), draft);
+        help.Component =
+        [
+            .. p.Care is { } care
+                ? (Observation.ComponentComponent[])[new() { Code = Codes.Word("help-care", "kind of help"), Value = Codes.Word(care) }] : [],
+            .. Bound("earliest", p.Earliest), .. Bound("latest", p.Latest),
+        ];
         help.Note.AddRange(Mapping.Notes(p.Basis, p.Plan is { } plan ? $"By plan {plan}." : null));
         return help;
     }

@@ -3,9 +3,24 @@ using FhirTask = Hl7.Fhir.Model.Task;
 
 namespace Farhold.Documents.Fhir;
 
-/// <summary>Advice that came in, and tasks done.</summary>
+/// <summary>Questions asked, advice that came in, and tasks done.</summary>
 internal static class Messages
 {
+    public static Communication Question(Counted entry, Payload.QuestionAsked p, Draft draft) => new()
+    {
+        Id = Draft.Id(entry, "question"),
+        Text = Legible.Narrative([EntryText.Of(p)]),
+        Identifier = [Draft.Named(entry)],
+        Status = entry.Standing == Standing.Withdrawn ? EventStatus.EnteredInError : EventStatus.Completed,
+        Subject = draft.ToPatient,
+        Encounter = draft.ToEncounter,
+        Sender = draft.By(entry),
+        Recipient = [draft.Person(p.To)],
+        SentElement = entry.When.IsInstant ? Times.Of(entry.When.Latest) : null,
+        Payload = [new() { Content = Mapping.Said(p.Text) }],
+        Note = Mapping.Notes(Times.Doubt(entry.When, "it was asked"), Mapping.Caution(entry)),
+    };
+
     public static Communication Advice(Counted entry, Payload.AdviceReceived p, Draft draft) => new()
     {
         Id = Draft.Id(entry, "advice"),
@@ -16,9 +31,15 @@ internal static class Messages
         Encounter = draft.ToEncounter,
         Sender = draft.Person(p.From),
         Recipient = [draft.By(entry)],
+        InResponseTo = draft.ToQuestion(p.Answers) is { } question ? [question] : [],
         ReceivedElement = entry.When.IsInstant ? Times.Of(entry.When.Latest) : null,
         Payload = [.. Said(p)],
-        Note = Mapping.Notes(Times.Doubt(entry.When, "it came"), Mapping.Caution(entry)),
+        Note = Mapping.Notes(
+            p.Until is { } until ? $"Holds until {Say.Time(until)}." : null,
+            p.Answers is { } asked ? $"Answers entry {asked}." : null,
+            p.ReadBack switch { true => "Read back, and agreed.", false => "Not read back.", null => null },
+            Times.Doubt(entry.When, "it came"),
+            Mapping.Caution(entry)),
     };
 
     public static FhirTask Done(Counted entry, Payload.TaskDone p, Draft draft) => new()

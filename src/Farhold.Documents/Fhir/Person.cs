@@ -12,7 +12,11 @@ internal static class Person
         {
             Id = draft.Patient,
             Text = Legible.Narrative([opened is null ? "Casualty, name not recorded" : EntryText.Of(opened)]),
-            Identifier = [new Identifier("urn:ietf:rfc:3986", "urn:uuid:" + draft.Patient)],
+            Identifier =
+            [
+                new Identifier("urn:ietf:rfc:3986", "urn:uuid:" + draft.Patient),
+                .. Legible.Text(opened?.Casualty) is { } casualty ? (Identifier[])[new(Codes.CasualtyIds, casualty)] : [],
+            ],
             Name = [Draft.Named(opened?.Alias)],
             Gender = opened?.Sex switch
             {
@@ -23,6 +27,8 @@ internal static class Person
         };
         if (End(draft) is { What: Payload.CareEnded { How: CareEnd.Died } } died)
             patient.Deceased = died.When.IsInstant ? Times.Of(died.When.Latest) : new FhirBoolean(true);
+        else if (draft.Standing.Any(e => e.What is Payload.OutcomeReported { Survived: false }))
+            patient.Deceased = new FhirBoolean(true);
         return patient;
     }
 

@@ -8,16 +8,19 @@ internal static class Sections
 {
     private const string Empty = "http://terminology.hl7.org/CodeSystem/list-empty-reason";
 
-    private static readonly (string Title, string? Loinc, string Word, Func<Payload, bool> Holds)[] Parts =
+    internal static readonly (string Title, string? Loinc, string Word, Func<Payload, bool> Holds)[] Parts =
     [
         ("Wounds", "11450-4", "wounds", p => p is Payload.WoundFound or Payload.BleedingChecked),
+        ("Looks over the casualty", "29545-1", "looks", p => p is Payload.CasualtyLookedOver or Payload.RegionLooked),
         ("Tourniquets and other treatment", "47519-4", "treatment", p => p is Payload.TourniquetTightened or Payload.TourniquetSlackened
             or Payload.TourniquetRemoved or Payload.WoundPacked or Payload.PressureHeld or Payload.DressingApplied
             or Payload.AttemptStarted or Payload.AttemptEnded),
         ("Signs", "8716-3", "signs", p => p is Payload.SignsTaken or Payload.UrineMeasured),
         ("Drugs and fluids given", "29549-3", "given", p => p is Payload.DrugGiven or Payload.FluidGiven),
-        ("Advice, notes and care", null, "care", p => p is Payload.AdviceReceived or Payload.NoteWritten or Payload.TaskDone
-            or Payload.WatchStated or Payload.SuppliesStated or Payload.HelpExpected or Payload.CareEnded or Payload.OfNewerVersion),
+        ("Advice, notes and care", null, "care", p => p is Payload.ContactTried or Payload.QuestionAsked or Payload.AdviceReceived
+            or Payload.NoteWritten or Payload.TaskDone or Payload.WatchStated or Payload.SuppliesStated or Payload.HelpExpected
+            or Payload.CasualtyMoved or Payload.PositionNoted or Payload.CareEnded or Payload.OfNewerVersion),
+        ("What came of it", null, "outcome", p => p is Payload.OutcomeReported),
     ];
 
     public static IEnumerable<Composition.SectionComponent> Of(

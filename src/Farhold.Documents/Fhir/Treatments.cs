@@ -12,6 +12,7 @@ internal static class Treatments
         done.BodySite = [Codes.Word(p.Limb)];
         done.UsedCode = p.Make is { } make ? [Codes.Word(make)] : [];
         done.ReasonReference = draft.ToWound(p.Wound) is { } wound ? [wound] : [];
+        done.ReasonCode = p.Why is { } why ? [Codes.Word(why)] : [];
         done.Note.AddRange(Mapping.Notes(p.Place is { } place ? $"Place: {place}" : null));
         return done;
     }

@@ -1,3 +1,4 @@
+using CsCheck;
 using Farhold.Documents.Fhir;
 using Farhold.Tests;
 using Hl7.Fhir.Model;
@@ -84,6 +85,75 @@ public class MappingTests
         Assert.Equal((EventStatus.Completed, "bled"), (attempt.Status, attempt.Outcome!.Coding[0].Code));
         Assert.Equal(EventStatus.InProgress, One<Procedure>(Write(1, "03:24", new Payload.AttemptStarted("w1", "t2"))).Status);
     }
+
+    [Fact]
+    public void Every_kind_that_makes_resources_stands_in_one_section() =>
+        Gens.AnyPayload.Sample(
+            what => Assert.Equal(
+                what is Payload.CasualtyOpened or Payload.EntryAmended or Payload.EntryWithdrawn ? 0 : 1,
+                Sections.Parts.Count(p => p.Holds(what))),
+            iter: 3_000);
+
+    [Fact]
+    public void Every_kind_comes_back_from_its_document() => Gens.AnyPayload.Array[10].Sample(
+        said =>
+        {
+            var record = new CareRecord(said.Select((what, i) => Write(i + 1, "02:10", what)), []);
+            var read = Assert.IsType<Read<FhirRecord>.Usable>(FhirReader.Read(FhirDocument.Write(record, Some.At("12:00")), "x")).Value;
+            Assert.Equal(record.Entries.Select(e => e.Json), read.Record.Entries.Select(e => e.Json));
+            Assert.Empty(read.Differences);
+        },
+        iter: Gens.Cases(200));
+
+    [Fact]
+    public void Advice_is_an_answer_to_the_question_it_was_asked()
+    {
+        var messages = All<Communication>(
+            Write(1, "02:10", new Payload.QuestionAsked("Dr Vann", "May we try?")),
+            Write(2, "02:30", new Payload.AdviceReceived("Dr Vann", "Yes.", ["attempt"], new EntryId("a7k3", 1), Some.At("04:30"), true)));
+        var (question, answer) = (messages[0], messages[1]);
+        Assert.Equal("urn:uuid:" + question.Id, Assert.Single(answer.InResponseTo).Reference);
+        Assert.Equal(question.Recipient[0].Reference, answer.Sender!.Reference);
+        Assert.Contains(answer.Note, n => n.Text == "Holds until 2031-05-04 04:30 UTC.");
+        Assert.Contains(answer.Note, n => n.Text == "Read back, and agreed.");
+    }
+
+    [Fact]
+    public void A_look_over_the_casualty_says_only_what_was_looked_at()
+    {
+        var looks = All<Observation>(Write(1, "02:10", new Payload.CasualtyLookedOver(BleedingElsewhere: true, VeryCold: false)));
+        Assert.Equal(
+            [("bleedingElsewhere", (bool?)true), ("veryCold", false)],
+            looks.Select(l => (l.Code.Coding[0].Code!, ((FhirBoolean)l.Value!).Value)));
+        Assert.Equal("unknown", One<Observation>(Write(1, "02:10", new Payload.CasualtyLookedOver())).DataAbsentReason!.Coding[0].Code);
+    }
+
+    [Fact]
+    public void A_position_has_its_degrees_and_metres()
+    {
+        var place = One<Observation>(Write(1, "02:10", new Payload.PositionNoted(-45.125, 168.5, 20, 1040)));
+        Assert.Equal(
+            [("latitude", -45.125m, "deg"), ("longitude", 168.5m, "deg"), ("accuracy", 20m, "m"), ("altitude", 1040m, "m")],
+            place.Component.Select(c => (c.Code.Coding[0].Code!, ((Quantity)c.Value!).Value!.Value, ((Quantity)c.Value).Code!)));
+    }
+
+    [Fact]
+    public void A_death_reported_later_is_the_patients()
+    {
+        Entry[] entries =
+        [
+            Write(1, "02:10", new Payload.CareEnded(CareEnd.HandedOver)),
+            Write(2, "09:00", new Payload.OutcomeReported("the ward", false, Limb.LeftLeg, LimbFate.Lost)),
+        ];
+        Assert.True(((FhirBoolean)One<Patient>(entries).Deceased!).Value);
+        Assert.Equal(2, All<Observation>(entries).Count(o => o.Performer[0].Reference == "urn:uuid:" + All<Practitioner>(entries)
+            .Single(p => p.Name[0].Text == "the ward").Id));
+    }
+
+    [Fact]
+    public void An_identity_across_devices_is_an_identifier_of_the_patient() => Assert.Contains(
+        One<Patient>(Write(1, "02:10", new Payload.CasualtyOpened("Runa", Casualty: "4ovs6zt3mbqe5dxhcwkn2rjayu"))).Identifier,
+        i => i.Value == "4ovs6zt3mbqe5dxhcwkn2rjayu");
 
     [Fact]
     public void Nothing_is_said_of_a_casualty_that_nobody_recorded()
