@@ -3,8 +3,8 @@ using NodaTime;
 
 namespace Farhold.App.Care;
 
-/// <summary>When help comes at the earliest and at the latest, in whole hours from the tap; null: not said.</summary>
-public sealed record HelpRange(int? Earliest, int? Latest)
+/// <summary>What kind of help comes, and when at the earliest and at the latest, in whole hours from the tap; null: not said.</summary>
+public sealed record HelpRange(int? Earliest, int? Latest, HelpCare? Care = null)
 {
     public static ImmutableArray<int> Hours { get; } = [1, 2, 4, 6, 8, 12, 24, 48];
 
@@ -14,6 +14,6 @@ public sealed record HelpRange(int? Earliest, int? Latest)
     public Payload.HelpExpected Of(int likely, Instant now)
     {
         Instant? In(int? hours) => hours is { } h ? now + Duration.FromHours(h) : null;
-        return new(now + Duration.FromHours(likely), In(Earliest), In(Latest));
+        return new(now + Duration.FromHours(likely), In(Earliest), In(Latest), Care: Care);
     }
 }

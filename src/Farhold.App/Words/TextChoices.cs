@@ -90,10 +90,67 @@ public static class TextChoices
             Kind.UrineMeasured => t.KindUrine,
             Kind.TaskDone => t.KindTask,
             Kind.HelpExpected => t.QuickHelp,
+            Kind.CasualtyLookedOver => t.KindLookedOver,
+            Kind.RegionLooked => t.KindRegion,
+            Kind.ContactTried => t.KindContact,
+            Kind.QuestionAsked => t.KindQuestion,
             Kind.AdviceReceived => t.KindAdvice,
+            Kind.CasualtyMoved => t.KindMoved,
+            Kind.PositionNoted => t.KindPosition,
+            Kind.OutcomeReported => t.KindOutcome,
             Kind.Note => t.QuickNote,
             Kind.CareEnded => t.KindEnded,
             _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "No form makes this kind of entry."),
+        };
+
+        public string CareWord(HelpCare care) => care switch
+        {
+            HelpCare.Hands => t.CareHands,
+            HelpCare.Clinic => t.CareClinic,
+            HelpCare.Surgery => t.CareSurgery,
+            _ => throw new UnreachableException(),
+        };
+
+        public string WhyWord(TighteningReason why) => why switch
+        {
+            TighteningReason.Bleeding => t.WhyBleeding,
+            TighteningReason.Precaution => t.WhyPrecaution,
+            TighteningReason.ReSited => t.WhyReSited,
+            _ => throw new UnreachableException(),
+        };
+
+        public string WatcherWord(Watcher who) => who switch
+        {
+            Watcher.Other => t.WatcherOther,
+            Watcher.Casualty => t.WatcherCasualty,
+            _ => throw new UnreachableException(),
+        };
+
+        public string FoundWord(LookFound found) => found switch
+        {
+            LookFound.Nothing => t.FoundNothing,
+            LookFound.Wound => t.FoundWound,
+            LookFound.Other => t.FoundOther,
+            _ => throw new UnreachableException(),
+        };
+
+        public string PhaseWord(MovePhase phase) => phase switch
+        {
+            MovePhase.AboutTo => t.PhaseAboutTo,
+            MovePhase.Moved => t.PhaseMoved,
+            _ => throw new UnreachableException(),
+        };
+
+        public string MovementWord(Movement how) => how switch
+        {
+            Movement.Turned => t.MovedTurned,
+            Movement.Lifted => t.MovedLifted,
+            Movement.Walked => t.MovedWalked,
+            Movement.Carried => t.MovedCarried,
+            Movement.Vehicle => t.MovedVehicle,
+            Movement.Boat => t.MovedBoat,
+            Movement.Aircraft => t.MovedAircraft,
+            _ => throw new UnreachableException(),
         };
 
         public string CourseWord(SignCourse course) => course switch

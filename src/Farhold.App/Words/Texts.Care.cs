@@ -97,6 +97,8 @@ public sealed partial class Texts
 
     public string WatchAble => Get();
 
+    public string WatchCasualty => Get();
+
     public string WatchUnable => Get();
 
     public string TightenNew(string what) => Fill(what);
@@ -233,6 +235,20 @@ public sealed partial class Texts
 
     public string KindAdvice => Get();
 
+    public string KindLookedOver => Get();
+
+    public string KindRegion => Get();
+
+    public string KindContact => Get();
+
+    public string KindQuestion => Get();
+
+    public string KindMoved => Get();
+
+    public string KindPosition => Get();
+
+    public string KindOutcome => Get();
+
     public string NotSaid => Get();
 
     public string NotSaidOf(string what) => Fill(what);
@@ -320,6 +336,102 @@ public sealed partial class Texts
     public string FieldHow => Get();
 
     public string FieldTo => Get();
+
+    public string FieldWhy => Get();
+
+    public string FieldWatcher => Get();
+
+    public string FieldCare => Get();
+
+    public string FieldBleedingElsewhere => Get();
+
+    public string FieldTrunkWound => Get();
+
+    public string FieldBreathingHard => Get();
+
+    public string FieldVeryCold => Get();
+
+    public string FieldBloodThinner => Get();
+
+    public string FieldPart => Get();
+
+    public string FieldOrLimb => Get();
+
+    public string FieldFound => Get();
+
+    public string FieldReached => Get();
+
+    public string FieldWhom => Get();
+
+    public string FieldContactHow => Get();
+
+    public string FieldQuestion => Get();
+
+    public string FieldAnswers => Get();
+
+    public string FieldUntil => Get();
+
+    public string FieldReadBack => Get();
+
+    public string FieldPhase => Get();
+
+    public string FieldMovedHow => Get();
+
+    public string FieldLat => Get();
+
+    public string FieldLon => Get();
+
+    public string FieldAccuracy => Get();
+
+    public string FieldAltitude => Get();
+
+    public string FieldSurvived => Get();
+
+    public string FieldLimbOutcome => Get();
+
+    public string CareHands => Get();
+
+    public string CareClinic => Get();
+
+    public string CareSurgery => Get();
+
+    public string WhyBleeding => Get();
+
+    public string WhyPrecaution => Get();
+
+    public string WhyReSited => Get();
+
+    public string WatcherOther => Get();
+
+    public string WatcherCasualty => Get();
+
+    public string FoundNothing => Get();
+
+    public string FoundWound => Get();
+
+    public string FoundOther => Get();
+
+    public string PhaseAboutTo => Get();
+
+    public string PhaseMoved => Get();
+
+    public string MovedTurned => Get();
+
+    public string MovedLifted => Get();
+
+    public string MovedWalked => Get();
+
+    public string MovedCarried => Get();
+
+    public string MovedVehicle => Get();
+
+    public string MovedBoat => Get();
+
+    public string MovedAircraft => Get();
+
+    public string NoQuestionYet => Get();
+
+    public string PadSign => Get();
 
     public string AmendTitle => Get();
 

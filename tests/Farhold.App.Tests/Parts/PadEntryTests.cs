@@ -23,6 +23,23 @@ public class PadEntryTests
     [Fact]
     public void A_number_too_high_is_out_of_range() => Assert.True(Typed(HeartRate, "251").OutOfRange);
 
+    [Theory]
+    [InlineData("-45.12345", -45.12345)]
+    [InlineData("45-.5", -45.5)]
+    [InlineData("-45-", 45.0)]
+    [InlineData("-05", -5.0)]
+    [InlineData("-.5", -0.5)]
+    [InlineData("-91", null)]
+    public void A_minus_turns_the_sign_where_the_range_goes_below_zero(string keys, double? expected) =>
+        Assert.Equal(expected, Typed(new("", -90, 90, 5), keys).Value);
+
+    [Fact]
+    public void A_minus_is_no_key_where_the_range_does_not() => Assert.Equal("72", Typed(HeartRate, "-72").Digits);
+
+    [Fact]
+    public void There_is_room_for_the_longest_number_of_the_range() =>
+        Assert.Equal(-179.12345, Typed(new("", -180, 180, 5), "-179.12345").Value);
+
     [Fact]
     public void Only_as_many_decimals_are_taken_as_are_meant() => Assert.Equal("36.5", Typed(Temperature, "36.57").Digits);
 

@@ -10,10 +10,12 @@ public static class EntryForms
     /// <summary>In the order in which they are offered.</summary>
     public static ImmutableArray<Kind> Made { get; } =
     [
-        Kind.TourniquetTightened, Kind.WoundFound, Kind.BleedingChecked, Kind.SignsTaken, Kind.TourniquetSlackened, Kind.TourniquetRemoved,
+        Kind.TourniquetTightened, Kind.WoundFound, Kind.BleedingChecked, Kind.SignsTaken, Kind.CasualtyLookedOver, Kind.RegionLooked,
+        Kind.TourniquetSlackened, Kind.TourniquetRemoved,
         Kind.AttemptStarted, Kind.WoundPacked, Kind.PressureHeld, Kind.DressingApplied, Kind.AttemptEnded,
-        Kind.HelpExpected, Kind.AdviceReceived, Kind.WatchStated, Kind.SuppliesStated, Kind.DrugGiven, Kind.FluidGiven,
-        Kind.UrineMeasured, Kind.TaskDone, Kind.Note, Kind.CasualtyOpened, Kind.CareEnded,
+        Kind.HelpExpected, Kind.ContactTried, Kind.QuestionAsked, Kind.AdviceReceived, Kind.WatchStated, Kind.SuppliesStated,
+        Kind.CasualtyMoved, Kind.PositionNoted, Kind.DrugGiven, Kind.FluidGiven,
+        Kind.UrineMeasured, Kind.TaskDone, Kind.Note, Kind.CasualtyOpened, Kind.CareEnded, Kind.OutcomeReported,
     ];
 
     private static FormField Note { get; } = new FormField.Text("note", t => t.FieldNote, Long: true);
@@ -36,6 +38,7 @@ public static class EntryForms
         [
             new FormField.Name("tourniquet", t => t.FieldTourniquet, Wound: false, MayBeNew: true), Word<Limb>("limb", t => t.FieldLimb),
             Wound, Word<TourniquetMake>("make", t => t.FieldMake), new FormField.Text("place", t => t.FieldPlace),
+            Word<TighteningReason>("why", t => t.FieldWhy, (t, w) => t.WhyWord(w)),
         ],
         Kind.TourniquetSlackened or Kind.TourniquetRemoved => [Tourniquet],
         Kind.WoundPacked => [Wound, Word<PackingMaterial>("material", t => t.FieldMaterial)],
@@ -45,7 +48,7 @@ public static class EntryForms
         Kind.AttemptStarted => [Tourniquet, Wound],
         Kind.AttemptEnded => [Tourniquet, Wound, Word<AttemptOutcome>("outcome", t => t.FieldOutcome), Note],
         Kind.SignsTaken => SignFields.All,
-        Kind.WatchStated => [new FormField.Flag("able", t => t.FieldAble)],
+        Kind.WatchStated => [new FormField.Flag("able", t => t.FieldAble), Word<Watcher>("who", t => t.FieldWatcher, (t, w) => t.WatcherWord(w))],
         Kind.SuppliesStated => [new FormField.Text("item", t => t.FieldItem), Number(FieldRange.Count, t => t.FieldCount)],
         Kind.DrugGiven =>
         [
@@ -61,13 +64,48 @@ public static class EntryForms
         Kind.TaskDone => [new FormField.Text("task", t => t.FieldTask), Note],
         Kind.HelpExpected =>
         [
+            Word<HelpCare>("care", t => t.FieldCare, (t, w) => t.CareWord(w)),
             new FormField.Time("likely", t => t.FieldLikely), new FormField.Time("earliest", t => t.FieldEarliest),
             new FormField.Time("latest", t => t.FieldLatest), new FormField.Text("basis", t => t.FieldBasis, Long: true),
         ],
+        Kind.CasualtyLookedOver =>
+        [
+            new FormField.Flag("bleedingElsewhere", t => t.FieldBleedingElsewhere), new FormField.Flag("trunkWound", t => t.FieldTrunkWound),
+            new FormField.Flag("breathingHard", t => t.FieldBreathingHard), new FormField.Flag("veryCold", t => t.FieldVeryCold),
+            new FormField.Flag("bloodThinner", t => t.FieldBloodThinner),
+        ],
+        Kind.RegionLooked =>
+        [
+            Word<BodyRegion>("region", t => t.FieldPart), Word<Limb>("limb", t => t.FieldOrLimb),
+            Word<LookFound>("found", t => t.FieldFound, (t, w) => t.FoundWord(w)), Note,
+        ],
+        Kind.ContactTried =>
+        [
+            new FormField.Flag("reached", t => t.FieldReached), new FormField.Text("who", t => t.FieldWhom),
+            new FormField.Text("how", t => t.FieldContactHow),
+        ],
+        Kind.QuestionAsked => [new FormField.Text("to", t => t.FieldTo), new FormField.Text("text", t => t.FieldQuestion, Long: true)],
         Kind.AdviceReceived =>
         [
             new FormField.Text("from", t => t.FieldFrom), new FormField.Text("text", t => t.FieldAdvice, Long: true),
-            new FormField.Allows("allows", t => t.FieldAllows, "attempt"),
+            new FormField.Allows("allows", t => t.FieldAllows, Payload.AdviceReceived.AllowsAttempt),
+            new FormField.Question("answers", t => t.FieldAnswers), new FormField.Time("until", t => t.FieldUntil),
+            new FormField.Flag("readBack", t => t.FieldReadBack),
+        ],
+        Kind.CasualtyMoved =>
+        [
+            Word<MovePhase>("phase", t => t.FieldPhase, (t, w) => t.PhaseWord(w)),
+            Word<Movement>("how", t => t.FieldMovedHow, (t, w) => t.MovementWord(w)), Note,
+        ],
+        Kind.PositionNoted =>
+        [
+            Number(FieldRange.Lat, t => t.FieldLat, 5), Number(FieldRange.Lon, t => t.FieldLon, 5),
+            Number(FieldRange.AccuracyM, t => t.FieldAccuracy), Number(FieldRange.AltitudeM, t => t.FieldAltitude),
+        ],
+        Kind.OutcomeReported =>
+        [
+            new FormField.Text("from", t => t.FieldFrom), new FormField.Flag("survived", t => t.FieldSurvived),
+            Word<Limb>("limb", t => t.FieldLimb), Word<LimbFate>("limbOutcome", t => t.FieldLimbOutcome), Note,
         ],
         Kind.Note => [new FormField.Text("text", t => t.NoteLabel, Long: true)],
         Kind.CareEnded => [Word<CareEnd>("how", t => t.FieldHow), new FormField.Text("to", t => t.FieldTo), Note],
@@ -81,8 +119,9 @@ public static class EntryForms
 
     private static FormField Tourniquet { get; } = new FormField.Name("tourniquet", t => t.FieldTourniquet, Wound: false, MayBeNew: false);
 
-    internal static FormField Word<T>(string wire, Func<Texts, string> label)
-        where T : struct, Enum => new FormField.Word(wire, label, [.. Wire.Words<T>()]);
+    internal static FormField Word<T>(string wire, Func<Texts, string> label, Func<Texts, T, string>? named = null)
+        where T : struct, Enum => new FormField.Word(
+            wire, label, [.. Wire.Words<T>()], named is null ? null : (t, word) => named(t, Wire.Parse<T>(word)!.Value));
 
     internal static FormField Number(FieldRange range, Func<Texts, string> label, int decimals = 0) =>
         new FormField.Number(range.Field, label, range, decimals);

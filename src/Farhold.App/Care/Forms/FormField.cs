@@ -12,7 +12,12 @@ public abstract record FormField(string Wire, Func<Texts, string> Label)
     {
     }
 
-    public sealed record Word(string Wire, Func<Texts, string> Label, ImmutableArray<string> Words) : FormField(Wire, Label);
+    /// <param name="Named">A word as it stands on its button; null: as in the record.</param>
+    public sealed record Word(
+        string Wire, Func<Texts, string> Label, ImmutableArray<string> Words, Func<Texts, string, string>? Named = null) : FormField(Wire, Label)
+    {
+        public string Button(string word, Texts texts) => Named?.Invoke(texts, word) ?? Labels.Plain(word);
+    }
 
     /// <summary>The name of a wound or tourniquet.</summary>
     /// <param name="MayBeNew">Else it has to be one that the record knows.</param>
@@ -34,6 +39,9 @@ public abstract record FormField(string Wire, Func<Texts, string> Label)
 
     /// <summary>A list that holds the word, is expressly empty, or is not given.</summary>
     public sealed record Allows(string Wire, Func<Texts, string> Label, string What) : FormField(Wire, Label);
+
+    /// <summary>The id of a question that was asked.</summary>
+    public sealed record Question(string Wire, Func<Texts, string> Label) : FormField(Wire, Label);
 
     /// <summary>An object of fields.</summary>
     public sealed record Group(string Wire, Func<Texts, string> Label, ImmutableArray<FormField> Fields) : FormField(Wire, Label);
