@@ -28,6 +28,9 @@ public static partial class Gens
     private static readonly Gen<string> Tourniquet = Gen.OneOf("t1", "t1", "t2", "t3");
     private static readonly Gen<Limb> OnLimb = Gen.OneOf(Limb.LeftLeg, Limb.LeftLeg, Limb.LeftLeg, Limb.RightArm);
 
+    /// <summary>128 bits in base32, as a device would draw them.</summary>
+    private static readonly Gen<string> Identity = Gen.OneOf("4ovs6zt3mbqe5dxhcwkn2rjayu", "aaaaaaaaaaaaaaaaaaaaaaaaaa");
+
     /// <summary>Texts with what JSON has to escape, and letters beyond ASCII.</summary>
     private static readonly Gen<string> Words = Gen.OneOf(
         "a", "calm", "två \"ord\"", "line\nbreak", "tab\t\\ back", "雪", "😀 half past", "<&'>", "\u0001 and \u007f", "é");
@@ -38,13 +41,13 @@ public static partial class Gens
 
     /// <summary>Every kind but amendments and withdrawals, with every field given or not.</summary>
     public static readonly Gen<Payload> Statement = Gen.OneOf<Payload>(
-        Gen.Select(Words, Maybe<Sex>(), Maybe(FieldRange.AgeYears), Maybe(FieldRange.MassKg), List, List, Maybe(Words),
-            (alias, sex, age, mass, allergies, medicines, history) =>
-                (Payload)new Payload.CasualtyOpened(alias, sex, age, mass, allergies, medicines, history)),
+        Gen.Select(Words, Maybe<Sex>(), Maybe(FieldRange.AgeYears), Maybe(FieldRange.MassKg), List, List, Gen.Select(Maybe(Words), Maybe(Identity)),
+            (alias, sex, age, mass, allergies, medicines, more) =>
+                (Payload)new Payload.CasualtyOpened(alias, sex, age, mass, allergies, medicines, more.Item1, more.Item2)),
         Gen.Select(Wound, OnLimb, Any<BodyRegion>(), Gen.Bool, Any<WoundNature>(), Maybe(Words), (wound, limb, region, onLimb, nature, note) =>
             (Payload)new Payload.WoundFound(wound, onLimb ? limb : null, onLimb ? null : region, nature, note)),
-        Gen.Select(Tourniquet, OnLimb, Maybe(Words), Maybe<TourniquetMake>(), Maybe(Wound), (t, limb, place, make, wound) =>
-            (Payload)new Payload.TourniquetTightened(t, limb, place, make, wound)),
+        Gen.Select(Tourniquet, OnLimb, Maybe(Words), Maybe<TourniquetMake>(), Maybe(Wound), Maybe<TighteningReason>(), (t, limb, place, make, wound, why) =>
+            (Payload)new Payload.TourniquetTightened(t, limb, place, make, wound, why)),
         Tourniquet.Select(t => (Payload)new Payload.TourniquetSlackened(t)),
         Tourniquet.Select(t => (Payload)new Payload.TourniquetRemoved(t)),
         Gen.Select(Wound, Any<PackingMaterial>(), (w, m) => (Payload)new Payload.WoundPacked(w, m)),
@@ -54,7 +57,7 @@ public static partial class Gens
         Gen.Select(Wound, Tourniquet, (w, t) => (Payload)new Payload.AttemptStarted(w, t)),
         Gen.Select(Wound, Tourniquet, Any<AttemptOutcome>(), Maybe(Words), (w, t, o, n) => (Payload)new Payload.AttemptEnded(w, t, o, n)),
         SomeSigns(),
-        Gen.Bool.Select(able => (Payload)new Payload.WatchStated(able)),
+        Gen.Select(Gen.Bool, Maybe<Watcher>(), (able, who) => (Payload)new Payload.WatchStated(able, who)),
         Gen.Select(Gen.OneOf("haemostatic-gauze", "plain-gauze", "cloth", "pressure-dressing", "blanket"), Gen.Int[0, 3],
             (item, count) => (Payload)new Payload.SuppliesStated(item, count)),
         Gen.Select(Words, Within(FieldRange.Amount), Words, Words, Maybe(Words), (drug, amount, unit, route, note) =>
@@ -63,7 +66,20 @@ public static partial class Gens
         Within(FieldRange.Millilitres).Select(ml => (Payload)new Payload.UrineMeasured(ml)),
         Gen.Select(Gen.OneOf("signs", "help", "tourniquet.left-leg", "gap-a7k3-1"), Maybe(Words), (t, n) => (Payload)new Payload.TaskDone(t, n)),
         Help(),
-        Gen.Select(Words, Words, Allows(), (from, text, allows) => (Payload)new Payload.AdviceReceived(from, text, allows)),
+        Gen.Select(Flag(), Flag(), Flag(), Flag(), Flag(), (bleeding, trunk, breathing, cold, thinner) =>
+            (Payload)new Payload.CasualtyLookedOver(bleeding, trunk, breathing, cold, thinner)),
+        Gen.Select(OnLimb, Any<BodyRegion>(), Gen.Bool, Any<LookFound>(), Maybe(Words), (limb, region, onLimb, found, note) =>
+            (Payload)new Payload.RegionLooked(onLimb ? limb : null, onLimb ? null : region, found, note)),
+        Gen.Select(Gen.Bool, Maybe(Words), Maybe(Words), (reached, who, how) => (Payload)new Payload.ContactTried(reached, who, how)),
+        Gen.Select(Words, Words, (to, text) => (Payload)new Payload.QuestionAsked(to, text)),
+        Gen.Select(Words, Words, Allows(), Gen.Frequency((1, Gen.Const((EntryId?)null)), (1, Id.Select(id => (EntryId?)id))),
+            Gen.Frequency((1, Gen.Const((Instant?)null)), (1, Moment.Select(at => (Instant?)at))), Flag(), (from, text, allows, answers, until, back) =>
+                (Payload)new Payload.AdviceReceived(from, text, allows, answers, until, back)),
+        Gen.Select(Any<Movement>(), Any<MovePhase>(), Maybe(Words), (how, phase, note) => (Payload)new Payload.CasualtyMoved(how, phase, note)),
+        Gen.Select(Within(FieldRange.Lat), Within(FieldRange.Lon), Maybe(FieldRange.AccuracyM), Maybe(FieldRange.AltitudeM),
+            (lat, lon, accuracy, altitude) => (Payload)new Payload.PositionNoted(lat, lon, accuracy, altitude)),
+        Gen.Select(Words, Flag(), OnLimb, Maybe<LimbFate>(), Maybe(Words), (from, survived, limb, fate, note) =>
+            (Payload)new Payload.OutcomeReported(from, survived, fate is null ? null : limb, fate, note)),
         Words.Select(text => (Payload)new Payload.NoteWritten(text)),
         Gen.Select(Any<CareEnd>(), Maybe(Words), Maybe(Words), (how, to, note) => (Payload)new Payload.CareEnded(how, to, note)),
         Gen.OneOf("wound.stitched", "note.2").Select(kind => (Payload)new Payload.OfNewerVersion(kind)));
@@ -133,11 +149,13 @@ public static partial class Gens
     }
 
     private static Gen<Payload> Help() => Gen.Select(
-        Moment, Gen.Int[0, 300], Gen.Int[0, 600], Gen.Bool, Gen.Frequency((1, Gen.Const(false)), (3, Gen.Const(true))), Maybe(Words), Maybe(Words),
-        (likely, before, after, early, late, basis, plan) => (Payload)new Payload.HelpExpected(
+        Moment, Gen.Int[0, 300], Gen.Int[0, 600], Gen.Bool, Gen.Frequency((1, Gen.Const(false)), (3, Gen.Const(true))),
+        Gen.Select(Maybe(Words), Maybe(Words)), Maybe<HelpCare>(),
+        (likely, before, after, early, late, more, care) => (Payload)new Payload.HelpExpected(
             likely,
             early ? likely - Duration.FromMinutes(before) : null,
             late ? likely + Duration.FromMinutes(after) : null,
-            basis,
-            plan));
+            more.Item1,
+            more.Item2,
+            care));
 }

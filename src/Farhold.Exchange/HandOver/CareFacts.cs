@@ -148,7 +148,7 @@ public sealed record CareFacts
                 .SelectMany(item => source.Last(Kind.SuppliesStated, p => ((Payload.SuppliesStated)p).Item == item))],
             Ended = source.Of(Kind.CareEnded),
             Outcomes = source.Of(Kind.OutcomeReported),
-            OfNewerVersion = newer,
+            OfNewerVersion = source.Of(Kind.OfNewerVersion),
             Helpers = Helper.All(record, now),
             Judgement = judgement,
             Cautions = Cautioning(judgement),

@@ -16,7 +16,7 @@ public class RecordReaderTests
     [InlineData("flag-as-word", 2, 2, 121, "pale has to be true or false")]
     [InlineData("word-unknown", 2, 2, 143, "bleeding is not one of none, oozing, active")]
     [InlineData("count-broken", 2, 2, 152, "a whole number from 0 to 100000 pieces is expected")]
-    [InlineData("limb-and-region", 2, 2, 122, "exactly one of limb and region")]
+    [InlineData("limb-and-region", 2, 2, 134, "exactly one of limb and region")]
     [InlineData("pressure-swapped", 2, 2, 139, "diastolic 120 is above systolic 80: swapped?")]
     [InlineData("field-missing", 2, 2, 1, "the field limb is missing")]
     [InlineData("field-twice", 2, 2, 128, "the same field is given twice")]
