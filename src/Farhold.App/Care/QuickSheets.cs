@@ -30,7 +30,13 @@ public sealed class QuickSheets(CareRecord record, Judgement picture, Texts text
         Quick.Attempt => Attempt(),
         Quick.Help => Help(),
         Quick.Watch => new(quick, texts.QuickWatch,
-            [new("", [Fixed(texts.WatchAble, new Payload.WatchStated(true)), Fixed(texts.WatchUnable, new Payload.WatchStated(false))])],
+            [
+                new("",
+                [
+                    Fixed(texts.WatchAble, new Payload.WatchStated(true)), Fixed(texts.WatchCasualty, new Payload.WatchStated(true, Watcher.Casualty)),
+                    Fixed(texts.WatchUnable, new Payload.WatchStated(false)),
+                ]),
+            ],
             Form(Kind.WatchStated)),
         Quick.Supplies => new(quick, texts.QuickSupplies, [.. Supplies.PackingItems.Append(Supplies.PressureDressing).Select(Count)], Form(Kind.SuppliesStated)),
         Quick.Note => new(quick, texts.QuickNote,

@@ -14,7 +14,7 @@ public class EntryScreenTests : CareTest
         await TightAsync();
         var before = State.Of(kind).Length;
         var form = Show<EntryScreen>((nameof(EntryScreen.KindName), Kinds.Wire(kind)));
-        foreach (var field in EntryForms.Of(kind).Where(f => f.Wire is not ("region" or "note" or "earliest" or "latest" or "wound" or "tourniquet")))
+        foreach (var field in EntryForms.Of(kind).Where(f => f.Wire is not ("region" or "note" or "earliest" or "latest" or "wound" or "tourniquet" or "answers")))
             Fill(form, field);
         Tap(form, "Log entry");
         if (form.FindAll("button").Any(b => Text(b) == Texts.AskBackYes))
@@ -72,12 +72,48 @@ public class EntryScreenTests : CareTest
         Assert.Equal(allows, advice.Allows.IsDefault ? null : advice.Allows.Contains("attempt"));
     }
 
+    [Fact]
+    public void A_form_for_help_asks_first_what_kind_of_help_it_is() => Assert.Equal("care", EntryForms.Of(Kind.HelpExpected)[0].Wire);
+
+    [Fact]
+    public async Task Advice_names_the_question_it_answers()
+    {
+        await TightAsync();
+        await LogAsync(2, new Payload.QuestionAsked("duty doctor", "May we try?"));
+        var form = Show<EntryScreen>((nameof(EntryScreen.KindName), "advice.received"));
+        Write(form, "From whom", "duty doctor");
+        Write(form, "What was said", "wait");
+        Choose(form, "Answers which question", "duty doctor: May we try?");
+        Tap(form, "Log entry");
+        Assert.Equal(State.Of(Kind.QuestionAsked)[^1].Id, Last<Payload.AdviceReceived>().Answers);
+    }
+
+    [Fact]
+    public async Task A_place_in_the_south_and_west_can_be_typed()
+    {
+        await TightAsync();
+        var form = Show<EntryScreen>((nameof(EntryScreen.KindName), "position.noted"));
+        Key(form, "Latitude, minus in the south", "45.12345");
+        Key(form, "Longitude, minus in the west", "168.54321");
+        Tap(form, "Log entry");
+        Assert.Equal(new Payload.PositionNoted(-45.12345, -168.54321), Last<Payload.PositionNoted>());
+
+        static void Key(IRenderedComponent<Frame> form, string label, string digits)
+        {
+            form.FindAll("button").Single(b => Text(b).StartsWith(label + " ", StringComparison.Ordinal)).Click();
+            form.FindAll(".pad").Single(p => p.GetAttribute("aria-label") == label).QuerySelector("[aria-label='Plus or minus']")!.Click();
+            foreach (var digit in digits)
+                form.FindAll(".pad").Single(p => p.GetAttribute("aria-label") == label).QuerySelectorAll("button")
+                    .Single(b => Text(b) == digit.ToString() || (digit == '.' && Text(b) == ".")).Click();
+        }
+    }
+
     private static void Fill(IRenderedComponent<Frame> form, FormField field)
     {
         switch (field)
         {
             case FormField.Word word:
-                Choose(form, Label(field), Farhold.App.Care.Labels.Plain(word.Words[0]));
+                Choose(form, Label(field), word.Button(word.Words[0], Farhold.App.Words.Texts.In("en")));
                 break;
             case FormField.Flag:
                 Choose(form, Label(field), "Yes");
