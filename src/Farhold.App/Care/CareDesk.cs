@@ -64,8 +64,21 @@ public sealed class CareDesk : IDisposable
     }
 
     /// <summary>What in an entry looks like a slip, and is asked back before it is logged.</summary>
-    public ImmutableArray<string> Doubts(Payload payload) => Plausible.Doubts(
-        payload, payload as Payload.CasualtyOpened ?? (Record is { } record ? Circumstances.Opened(record.Readings[0], Now) : null), ShippedFormulary.Formulary);
+    public ImmutableArray<string> Doubts(Payload payload) =>
+        Plausible.Doubts(payload, payload as Payload.CasualtyOpened ?? Person, ShippedFormulary.Formulary);
+
+    /// <summary>Fields of an entry that the record asks back until somebody says that they are right.</summary>
+    public ImmutableArray<string> Questioned(Payload payload) =>
+    [
+        .. (payload switch
+        {
+            Payload.SignsTaken signs => Implausible.Of(signs, Person?.AgeYears),
+            Payload.CasualtyOpened opened => Implausible.Of(opened),
+            _ => [],
+        }).Where(o => o.BySaying).Select(o => o.Field).Distinct(),
+    ];
+
+    private Payload.CasualtyOpened? Person => Record is { } record ? Circumstances.Opened(record.Readings[0], Now) : null;
 
     /// <summary>Logs an entry of the open casualty by the carer. Confirmed only once it is on disk.</summary>
     public Task<Appended> LogAsync(Payload payload, Happened happened) =>

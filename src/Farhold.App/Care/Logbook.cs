@@ -10,14 +10,17 @@ namespace Farhold.App.Care;
 public sealed class Logbook(CareDesk desk, Session session, Toasts toasts, PhoneClock clock, Texts texts)
 {
     /// <summary>True once the entry is on disk; if it is not, the status strip says so.</summary>
-    public Task<bool> LogAsync(Payload payload, Happened? happened = null) =>
-        LogAsync(session.Open ?? throw new InvalidOperationException("An entry needs an open casualty."), payload, happened);
+    /// <param name="sure">What the entry says by now, where it looked odd and the carer said that it is right: it is asked back no more.</param>
+    public Task<bool> LogAsync(Payload payload, Happened? happened = null, Payload? sure = null) =>
+        LogAsync(session.Open ?? throw new InvalidOperationException("An entry needs an open casualty."), payload, happened, sure);
 
-    public async Task<bool> LogAsync(CasualtyHead open, Payload payload, Happened? happened = null)
+    public async Task<bool> LogAsync(CasualtyHead open, Payload payload, Happened? happened = null, Payload? sure = null)
     {
         if (await desk.LogAsync(open, payload, happened ?? Happened.At(session.Now)) is not Appended.Stored stored)
             return false;
         var id = new EntryId(session.Device, stored.Number);
+        foreach (var field in sure is null ? [] : desk.Questioned(sure))
+            await desk.LogAsync(open, new Payload.TaskDone(Question.TaskOf((payload as Payload.EntryAmended)?.Target ?? id, field)));
         if (session.Open?.Id == open.Id)
             toasts.Show(Said(payload), () => session.WithdrawAsync(open, id.ToString(), texts.UndoneReason));
         return true;

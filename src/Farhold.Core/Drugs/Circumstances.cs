@@ -33,8 +33,27 @@ public static class Circumstances
         _ => throw new System.Diagnostics.UnreachableException(),
     };
 
-    public static Payload.CasualtyOpened? Opened(State state, Instant now) =>
-        state.Of(Kind.CasualtyOpened).LastOrDefault(d => d.When.Earliest <= now)?.As<Payload.CasualtyOpened>();
+    /// <summary>What the record says of the casualty. An age or a mass that is asked back is unknown until that is settled.</summary>
+    public static Payload.CasualtyOpened? Opened(State state, Instant now)
+    {
+        if (state.Of(Kind.CasualtyOpened).LastOrDefault(d => d.When.Earliest <= now) is not { } entry)
+            return null;
+        var opened = entry.As<Payload.CasualtyOpened>();
+        var questions = Questions.OfPerson(state, now);
+        return questions.IsEmpty ? opened : opened with
+        {
+            AgeYears = questions.Questioned(entry.Id, "ageYears") ? null : opened.AgeYears,
+            MassKg = questions.Questioned(entry.Id, "massKg") ? null : opened.MassKg,
+        };
+    }
+
+    /// <summary>What to do to learn an age that is not known: where one is asked back, its question.</summary>
+    public static string LookForAge(State state, Instant now) => Asked(state, now, "ageYears") ?? Look(Circumstance.Child);
+
+    public static string LookForMass(State state, Instant now) => Asked(state, now, "massKg") ?? "weigh or estimate the mass, and enter it";
+
+    private static string? Asked(State state, Instant now, string field) =>
+        Questions.OfPerson(state, now).LastOrDefault(q => q.Field == field && !q.Settled)?.Text;
 
     /// <summary>A wound of the head, or a mind that is not clear and nobody has said why.</summary>
     private static Truth HeadInjury(State state, Judgement judged) =>

@@ -49,11 +49,11 @@ public static class Dosing
         if (against.Length > 0)
             return new DoseAnswer.Not(against);
         if (opened?.AgeYears is not { } age)
-            return new DoseAnswer.LookFirst([.. unknown, Circumstances.Look(Circumstance.Child)]);
+            return new DoseAnswer.LookFirst([.. unknown, Circumstances.LookForAge(state, now)]);
         if (drug.Regimens.FirstOrDefault(r => age >= r.FromYears && age < r.UnderYears) is not { } regimen)
             return new DoseAnswer.Not([$"there is no dose of {drug.Id} for the age of {Say.Number(age)} years"]);
         if (opened.MassKg is not { } mass)
-            return new DoseAnswer.LookFirst([.. unknown, "weigh or estimate the mass, and enter it"]);
+            return new DoseAnswer.LookFirst([.. unknown, Circumstances.LookForMass(state, now)]);
         if (TooLate(regimen, state, now) is { } late)
             return late;
         if (unknown.Length > 0)

@@ -4,8 +4,8 @@ namespace Farhold;
 
 /// <summary>What in an entry looks like a slip or a mixed-up unit: asked back before it is logged, never refused.</summary>
 /// <remarks>
-/// The ranges are design, wide enough that hardly anyone is asked in vain and narrow enough for g taken for mg and lb for kg.
-/// A child's mass is held against APLS 2011 (seen second-hand): 0.5 × months + 4, from one year 2 × years + 8, from six 3 × years + 7.
+/// The ranges are design, wide enough that hardly anyone is asked in vain and narrow enough for g taken for mg and lb for kg. Those of
+/// signs and masses are in <see cref="SignBounds"/> and <see cref="MassBounds"/>, which the judging of the record goes by too.
 /// </remarks>
 public static class Plausible
 {
@@ -25,22 +25,9 @@ public static class Plausible
         Payload.UrineMeasured p => [.. Volume(p.Millilitres, 5, 1500, "of urine at one time")],
         Payload.SuppliesStated { Count: > 0 and < 100 } p when p.Item.EndsWith("-ml", StringComparison.Ordinal) =>
             [$"{p.Count} mL is a few mouthfuls. It is counted in mL: 2 L are 2000."],
-        Payload.SignsTaken p => [.. Of(p)],
+        Payload.SignsTaken p => [.. Implausible.Of(p, person?.AgeYears).Select(o => o.Text).Distinct()],
         _ => [],
     };
-
-    /// <summary>Mass at an age that nobody is asked about, kg.</summary>
-    /// <param name="ageYears">0 to 130.</param>
-    public static Between MassKg(double ageYears) => ageYears switch
-    {
-        < 1 => Around((0.5 * 12 * ageYears) + 4),
-        < 6 => Around((2 * ageYears) + 8),
-        < 13 => Around((3 * ageYears) + 7),
-        < 16 => new(25, 110),
-        _ => new(40, 120),
-    };
-
-    private static Between Around(double kilograms) => new(0.55 * kilograms, 1.8 * kilograms);
 
     private static IEnumerable<string> Of(Payload.CasualtyOpened p)
     {
@@ -48,7 +35,7 @@ public static class Plausible
             yield return $"{Say.Number(p.AgeYears.Value)} years is very old. Is it in years?";
         if (p.MassKg is not { } mass)
             yield break;
-        var usual = p.AgeYears is { } age ? MassKg(age) : new(3, 120);
+        var usual = MassBounds.Usual(p.AgeYears);
         var whom = p.AgeYears is { } years ? $" at {Say.Number(years)} years" : "";
         if (mass < usual.Low)
             yield return $"{Say.Number(mass)} kg is very light{whom}. Is the age in years, and the mass in the unit shown?";
@@ -99,19 +86,5 @@ public static class Plausible
             yield return $"{Say.Number(millilitres)} mL is very little. Half a litre is 500 mL.";
         if (millilitres > most)
             yield return $"{Say.Number(millilitres)} mL is a great deal {what}. Enter each time on its own.";
-    }
-
-    private static IEnumerable<string> Of(Payload.SignsTaken p)
-    {
-        if (p.TemperatureC is < 30 or > 42)
-            yield return $"{Say.Number(p.TemperatureC.Value)} °C is rarely seen alive. Is the unit right?";
-        if (p.Diastolic >= p.Systolic)
-            yield return "The lower blood pressure is not below the upper one. Are the two mixed up?";
-        if (p.HeartRate is > 220 or < 25)
-            yield return $"A pulse of {Say.Number(p.HeartRate.Value)} a minute is rarely seen. Count it again.";
-        if (p.BreathRate is > 60 or < 4)
-            yield return $"{Say.Number(p.BreathRate.Value)} breaths a minute is rarely seen. Count them again.";
-        if (p.Spo2 is < 60)
-            yield return $"{Say.Number(p.Spo2.Value)} % is seldom a true reading. Warm the finger and look again.";
     }
 }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using NodaTime;
 
 namespace Farhold;
 
@@ -11,6 +12,7 @@ public sealed class State
     private readonly ImmutableArray<ImmutableArray<Dated>> byKind;
     private readonly SignLists signs;
     private Dictionary<string, ImmutableArray<Dated>>? checks;
+    private Asked? asked;
 
     private State(ImmutableArray<ImmutableArray<Dated>> byKind, SignLists? signs = null) =>
         (this.byKind, this.signs) = (byKind, signs ?? new(byKind[(int)Kind.SignsTaken]));
@@ -41,6 +43,16 @@ public sealed class State
         return checks.TryGetValue(wound, out var found) ? found : [];
     }
 
+    /// <summary>Values that are asked back; made once for an instant.</summary>
+    internal ImmutableArray<Question> Questions(Instant now)
+    {
+        if (asked is { } known && known.At == now)
+            return known.Questions;
+        var made = new Asked(now, Farhold.Questions.Of(this, now));
+        asked = made;
+        return made.Questions;
+    }
+
     public State Plus(Dated entry)
     {
         var kind = Kinds.Of(entry.What);
@@ -50,4 +62,6 @@ public sealed class State
             checks = kind == Kind.BleedingChecked ? null : checks,
         };
     }
+
+    private sealed record Asked(Instant At, ImmutableArray<Question> Questions);
 }

@@ -73,6 +73,22 @@ public class EntryScreenTests : CareTest
     }
 
     [Fact]
+    public async Task What_the_carer_says_is_right_before_logging_is_asked_back_no_more()
+    {
+        await TightAsync();
+        var form = Show<EntryScreen>((nameof(EntryScreen.KindName), "casualty.opened"));
+        foreach (var field in EntryForms.Of(Kind.CasualtyOpened).Where(f => f.Wire is "alias" or "ageYears" or "massKg"))
+            Fill(form, field); // seven years, and seven kilograms
+        Tap(form, "Log entry");
+        Assert.Empty(State.Of(Kind.TaskDone));
+        Tap(form, Texts.AskBackYes);
+        var opened = State.Of(Kind.CasualtyOpened)[^1].Id;
+        Assert.Equal(
+            [Question.TaskOf(opened, "ageYears"), Question.TaskOf(opened, "massKg")], State.Of(Kind.TaskDone).Select(d => d.As<Payload.TaskDone>().Task));
+        Assert.All(Questions.In(State, Now), q => Assert.True(q.Believed));
+    }
+
+    [Fact]
     public void A_form_for_help_asks_first_what_kind_of_help_it_is() => Assert.Equal("care", EntryForms.Of(Kind.HelpExpected)[0].Wire);
 
     [Fact]

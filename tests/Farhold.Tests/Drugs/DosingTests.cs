@@ -191,6 +191,23 @@ public class DosingTests
                 }
         }, iter: Gens.Cases(100));
 
+    [Theory]
+    [InlineData(0, 78.0)]
+    [InlineData(8, 160.0)] // 73 kg told in pounds
+    [InlineData(34, 12.0)]
+    public void An_age_and_a_mass_that_can_not_both_be_give_no_dose_until_one_is_settled(double age, double mass)
+    {
+        var doubtful = Casualty(age, mass);
+        Assert.All(ShippedFormulary.Formulary.Drugs, drug => Assert.IsNotType<DoseAnswer.Give>(Of(drug.Id, doubtful)));
+        var first = Assert.IsType<DoseAnswer.LookFirst>(Of("paracetamol", doubtful));
+        Assert.Contains(first.What, w => w.Contains("can't both be right", StringComparison.Ordinal));
+
+        var opened = doubtful.Record.Entries.Single(e => e.Payload is Payload.CasualtyOpened).Id;
+        var said = doubtful.And("00:01", new Payload.TaskDone(Question.TaskOf(opened, "massKg")));
+        Assert.Contains("age", Assert.Single(Assert.IsType<DoseAnswer.LookFirst>(Of("paracetamol", said)).What), StringComparison.Ordinal);
+        Assert.IsType<DoseAnswer.Give>(Of("paracetamol", said.And("00:00", new Payload.CasualtyOpened("Runa", Sex.Male, 30, 70, []))));
+    }
+
     [Fact]
     public void A_doubtful_record_gives_no_dose()
     {

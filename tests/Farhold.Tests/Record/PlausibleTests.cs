@@ -14,7 +14,7 @@ public class PlausibleTests
         from regimen in Gen.OneOf<Regimen>([.. drug.Regimens])
         from age in Gen.Double[regimen.FromYears, Math.Min(90, regimen.UnderYears - 0.01)]
         from share in Gen.Double[0, 1]
-        let usual = Plausible.MassKg(age)
+        let usual = MassBounds.Usual(age)
         select (drug, regimen, age, usual.Low + (share * (usual.High - usual.Low)));
 
     [Fact]

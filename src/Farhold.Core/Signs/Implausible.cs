@@ -1,0 +1,84 @@
+using System.Collections.Immutable;
+
+namespace Farhold;
+
+/// <summary>Values that can't be believed as they stand: outside what their age allows, or against one another in one look.</summary>
+/// <remarks>
+/// Alarming and possible is believed. A low value is believed beside a casualty who answers only to pain or to nothing, and a slow
+/// refill beside any other sign of poor flow, for there it belongs (design).
+/// </remarks>
+public static class Implausible
+{
+    /// <summary>Of the values of one look, whoever entered them.</summary>
+    /// <param name="ageYears">Null: not known, or not believed.</param>
+    public static ImmutableArray<Objection> Of(Payload.SignsTaken look, double? ageYears) =>
+        [.. OutOfBounds(look, ageYears).Concat(Contradictions.Of(look, ageYears)).DistinctBy(o => (o.Field, o.Against is null))];
+
+    /// <summary>Of age and mass: where they can't both be right, neither is believed.</summary>
+    public static ImmutableArray<Objection> Of(Payload.CasualtyOpened person) => person switch
+    {
+        { AgeYears: > MassBounds.OldestYears and { } age } => [new("ageYears", $"An age of {Say.Number(age)} years is hard to believe. Ask again.")],
+        { AgeYears: var age, MassKg: { } mass } when MassBounds.Possible(age) is var possible && (mass < possible.Low || mass > possible.High) =>
+            Disbelieved(age, mass),
+        _ => [],
+    };
+
+    private static ImmutableArray<Objection> Disbelieved(double? ageYears, double massKg)
+    {
+        if (ageYears is not { } age)
+            return [new("massKg", $"A mass of {BodyMass.InBothUnits(massKg)} is hard to believe. Weigh or estimate it again, and look at the unit.")];
+        var text = $"{Say.Number(age)} years and {BodyMass.InBothUnits(massKg)} can't both be right. Ask the age and estimate the mass again.";
+        return [new("ageYears", text, "massKg"), new("massKg", text, "ageYears")];
+    }
+
+    private static IEnumerable<Objection> OutOfBounds(Payload.SignsTaken look, double? ageYears)
+    {
+        foreach (var sign in Measured)
+        {
+            if (sign.Of(look) is not { } number)
+                continue;
+            var bounds = SignBounds.For(sign.Field, ageYears);
+            if (number < bounds.Low && !Borne(sign.Field, number, look))
+                yield return new(sign.Field, sign.Low(Say.Number(number)), BySaying: number > 0 || sign.Field is not ("heartRate" or "breathRate"));
+            if (number > bounds.High && !(sign.Field == "capillaryRefillS" && PoorFlow(look)))
+                yield return new(sign.Field, sign.High(Say.Number(number)));
+        }
+    }
+
+    private static readonly (string Field, Func<Payload.SignsTaken, double?> Of, Func<string, string> Low, Func<string, string> High)[] Measured =
+    [
+        ("heartRate", s => s.HeartRate,
+            n => $"A heart rate of {n} a minute is rarely survivable. Count it again for a full minute, at the neck if need be.",
+            n => $"A heart rate of {n} a minute is rarely true. Count it again for a full minute."),
+        ("breathRate", s => s.BreathRate,
+            n => $"{n} breaths a minute are rarely survivable. Count them again for a full minute.",
+            n => $"{n} breaths a minute are rarely true. Count them again for a full minute."),
+        ("systolic", s => s.Systolic,
+            n => $"An upper blood pressure of {n} mmHg is rarely survivable. Measure it again.",
+            n => $"An upper blood pressure of {n} mmHg is rarely true. Measure it again."),
+        ("diastolic", s => s.Diastolic,
+            n => $"A lower blood pressure of {n} mmHg is rarely true. Measure it again.",
+            n => $"A lower blood pressure of {n} mmHg is rarely true. Measure it again."),
+        ("spo2", s => s.Spo2,
+            n => $"{n} % oxygen saturation is seldom a true reading. Warm the finger and read it again.",
+            n => $"{n} % oxygen saturation can't be. Read it again."),
+        ("temperatureC", s => s.TemperatureC,
+            n => $"{n} °C is rarely survivable. Take the temperature again, and look at the unit.",
+            n => $"{n} °C is rarely survivable. Take the temperature again, and look at the unit."),
+        ("capillaryRefillS", s => s.CapillaryRefillS,
+            n => $"{n} s is no refill time.",
+            n => $"A refill of {n} s goes with no other sign of poor flow here. Press a warm finger of an arm that is not tied, and time it again."),
+    ];
+
+    /// <summary>A low value that belongs to a casualty so deep; no pulse and no breath, only to one who answers to nothing.</summary>
+    private static bool Borne(string field, double value, Payload.SignsTaken look) => look.Mental switch
+    {
+        Mental.Unresponsive => true,
+        Mental.Pain => value > 0 || field is not ("heartRate" or "breathRate"),
+        _ => false,
+    };
+
+    private static bool PoorFlow(Payload.SignsTaken look) =>
+        look is { Mental: not (null or Mental.Alert) } or { RadialPulse: RadialPulse.Weak or RadialPulse.Absent }
+            or { Pale: true } or { Cool: true } or { Clammy: true } or { Systolic: < 90 };
+}
