@@ -38,7 +38,7 @@ public sealed class QuickSheets(CareRecord record, Judgement picture, Texts text
                 ]),
             ],
             Form(Kind.WatchStated)),
-        Quick.Supplies => new(quick, texts.QuickSupplies, [.. Supplies.PackingItems.Append(Supplies.PressureDressing).Select(Count)], Form(Kind.SuppliesStated)),
+        Quick.Supplies => new(quick, texts.QuickSupplies, [.. Supplies.Asked.Select(Count)], Form(Kind.SuppliesStated)),
         Quick.Note => new(quick, texts.QuickNote,
             [new("", [.. texts.ReadyNotes.Select(n => Fixed(n, new Payload.NoteWritten(n)))])], Form(Kind.Note)),
         Quick.Packed => PerWound(quick, texts.QuickPacked, Kind.WoundPacked,

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using NodaTime;
 
 namespace Farhold;
@@ -6,6 +7,9 @@ namespace Farhold;
 public static class Supplies
 {
     public const string PressureDressing = "pressure-dressing";
+    public const string ElasticBandage = "elastic-bandage";
+
+    private const string Cloth = "cloth";
 
     /// <summary>Anything to pack a wound with; the same words as a packing's material.</summary>
     public static IReadOnlyList<string> PackingItems => Wire.Words<PackingMaterial>();
@@ -18,16 +22,53 @@ public static class Supplies
     public static Truth Pressing(State state, Instant now) =>
         new[] { PressureDressing, "elastic-bandage", Wire.Word(PackingMaterial.Cloth) }.Aggregate(Truth.NotMet, (t, item) => t.Or(Left(item, state, now)));
 
+    /// <summary>All that the decision asks about, each once.</summary>
+    public static ImmutableArray<string> Asked => [.. Packing, PressureDressing, ElasticBandage];
+
+    /// <summary>Whether there is something to pack with: haemostatic gauze, plain gauze or clean cloth.</summary>
+    /// <param name="limb">What was packed into its wounds since the last attempt that failed is at hand; null: whatever limb it is for.</param>
+    public static Truth CanPack(State state, Instant now, Limb? limb = null) =>
+        Kleene.Of(InUse(limb, state, now).Packed).Or(Packing.Aggregate(Truth.NotMet, (t, item) => t.Or(Left(item, state, now))));
+
     /// <summary>
-    /// Whether at least one whole piece is left for certain, by the same count as <see cref="Stock"/>. Unknown if never counted,
+    /// Whether there is something to press with: a pressure dressing, an elastic bandage, or a strip of cloth that the packing does
+    /// not need. One strip is enough where there is gauze, or the wound is packed; else it takes two.
+    /// </summary>
+    /// <param name="limb">As in <see cref="CanPack"/>.</param>
+    public static Truth CanPress(State state, Instant now, Limb? limb = null)
+    {
+        var (packed, pressed) = InUse(limb, state, now);
+        var gauze = Packing.Where(item => item != Cloth).Aggregate(Kleene.Of(packed), (t, item) => t.Or(Left(item, state, now)));
+        var strip = Left(Cloth, state, now, 2).Or(Left(Cloth, state, now).And(gauze));
+        return Kleene.Of(pressed).Or(Left(PressureDressing, state, now)).Or(Left(ElasticBandage, state, now)).Or(strip);
+    }
+
+    /// <summary>
+    /// Whether at least so many whole pieces are left for certain, by the same count as <see cref="Stock"/>. Unknown if never counted,
     /// or if the uses may have eaten up what was counted (a pack may hold several pieces).
     /// </summary>
     /// <exception cref="ArgumentException">The kit list has no such item.</exception>
-    public static Truth Left(string item, State state, Instant now)
+    /// <param name="pieces">How many it takes.</param>
+    public static Truth Left(string item, State state, Instant now, int pieces = 1)
     {
         var kit = ShippedKit.Kit.Named(item) ?? throw new ArgumentException($"The kit list has no {item}.", nameof(item));
         return Stock.Of(kit, state, now) is not { } stock ? Truth.Unknown
-            : stock.MostCounted == 0 ? Truth.NotMet
-            : Kleene.Of(stock.Left.Low >= 1).Or(Truth.Unknown);
+            : stock.MostCounted < pieces ? Truth.NotMet
+            : Kleene.Of(stock.Left.Low >= pieces).Or(Truth.Unknown);
+    }
+
+    /// <summary>What surely was put on the wounds of a limb since the last attempt there that failed.</summary>
+    private static (bool Packed, bool Pressed) InUse(Limb? limb, State state, Instant now)
+    {
+        if (limb is not { } on)
+            return (false, false);
+        var wounds = LimbWounds.Treated(on, state, now);
+        var failed = Attempt.On(on, state, now).LastOrDefault(a => a.Result == AttemptResult.Bled);
+        var since = failed?.Ended ?? failed?.Started;
+        bool Counts(Dated entry, string wound) =>
+            entry.When.Latest <= now && wounds.Contains(wound) && (since is not { } failure || failure.SurelyBefore(entry.When));
+        return (
+            state.Of(Kind.WoundPacked).Any(e => Counts(e, e.As<Payload.WoundPacked>().Wound)),
+            state.Of(Kind.DressingApplied).Any(e => e.As<Payload.DressingApplied>() is { Dressing: DressingKind.Pressure } d && Counts(e, d.Wound)));
     }
 }
