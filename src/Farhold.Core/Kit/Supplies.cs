@@ -14,21 +14,13 @@ public static class Supplies
     /// <summary>Anything to pack a wound with; the same words as a packing's material.</summary>
     public static IReadOnlyList<string> PackingItems => Wire.Words<PackingMaterial>();
 
-    /// <summary>Something to pack a wound with.</summary>
-    public static Truth Packing(State state, Instant now) =>
-        Wire.Words<PackingMaterial>().Aggregate(Truth.NotMet, (t, item) => t.Or(Left(item, state, now)));
-
-    /// <summary>Something to press with.</summary>
-    public static Truth Pressing(State state, Instant now) =>
-        new[] { PressureDressing, "elastic-bandage", Wire.Word(PackingMaterial.Cloth) }.Aggregate(Truth.NotMet, (t, item) => t.Or(Left(item, state, now)));
-
     /// <summary>All that the decision asks about, each once.</summary>
-    public static ImmutableArray<string> Asked => [.. Packing, PressureDressing, ElasticBandage];
+    public static ImmutableArray<string> Asked => [.. PackingItems, PressureDressing, ElasticBandage];
 
     /// <summary>Whether there is something to pack with: haemostatic gauze, plain gauze or clean cloth.</summary>
     /// <param name="limb">What was packed into its wounds since the last attempt that failed is at hand; null: whatever limb it is for.</param>
     public static Truth CanPack(State state, Instant now, Limb? limb = null) =>
-        Kleene.Of(InUse(limb, state, now).Packed).Or(Packing.Aggregate(Truth.NotMet, (t, item) => t.Or(Left(item, state, now))));
+        Kleene.Of(InUse(limb, state, now).Packed).Or(PackingItems.Aggregate(Truth.NotMet, (t, item) => t.Or(Left(item, state, now))));
 
     /// <summary>
     /// Whether there is something to press with: a pressure dressing, an elastic bandage, or a strip of cloth that the packing does
@@ -38,7 +30,7 @@ public static class Supplies
     public static Truth CanPress(State state, Instant now, Limb? limb = null)
     {
         var (packed, pressed) = InUse(limb, state, now);
-        var gauze = Packing.Where(item => item != Cloth).Aggregate(Kleene.Of(packed), (t, item) => t.Or(Left(item, state, now)));
+        var gauze = PackingItems.Where(item => item != Cloth).Aggregate(Kleene.Of(packed), (t, item) => t.Or(Left(item, state, now)));
         var strip = Left(Cloth, state, now, 2).Or(Left(Cloth, state, now).And(gauze));
         return Kleene.Of(pressed).Or(Left(PressureDressing, state, now)).Or(Left(ElasticBandage, state, now)).Or(strip);
     }

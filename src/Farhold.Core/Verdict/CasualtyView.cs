@@ -7,7 +7,9 @@ namespace Farhold;
 /// The casualty at one instant by one protocol: what several criteria and limbs ask about, each found out once and only if asked.
 /// </summary>
 /// <param name="doubts">Doubts about the record that nobody has settled.</param>
-public sealed class CasualtyView(State state, Protocol protocol, Instant now, ImmutableArray<Doubt> doubts)
+/// <param name="later">The same casualty at the instant judged, where this is an earlier one.</param>
+public sealed class CasualtyView(
+    State state, Protocol protocol, Instant now, ImmutableArray<Doubt> doubts, CasualtyView? later = null)
 {
     public State State => state;
 
@@ -33,7 +35,10 @@ public sealed class CasualtyView(State state, Protocol protocol, Instant now, Im
     internal Evaluating Evaluating => evaluating ??= new(protocol.Freshness, new Scene(this, null, []));
 
     /// <summary>The same casualty with the same record, at an earlier instant.</summary>
-    internal CasualtyView At(Instant earlier) => new(state, protocol, earlier, doubts);
+    internal CasualtyView At(Instant earlier) => new(state, protocol, earlier, doubts, later ?? this);
+
+    /// <summary>Values that can't be believed as they stand, as of the instant judged: what was settled since counts everywhere.</summary>
+    internal ImmutableArray<Question> Questions => later?.Questions ?? state.Questions(now);
 
     private Payload.CasualtyOpened? person;
     private AdviceStanding? advice;

@@ -22,6 +22,7 @@ public static class DueList
         var due = casualty.Doubts.Select(d => new DueTask(now, d.Id, null, d.Text, [], true))
             .Concat(limbs.SelectMany(l => AtOnce.Tightening(l, state, now)))
             .Concat(AtOnce.Elsewhere(casualty))
+            .Concat(casualty.Questions.Where(q => !q.Settled).Select(q => Ask(q, now)))
             .Concat(limbs.Select(l => EffectChecks.Next(l.Scene!)).OfType<DueTask>())
             .Concat(limbs.Where(l => l.Act.Text.Length > 0).Select(l => Next(l, now)))
             .Concat(SecondLook(casualty, limbs))
@@ -29,6 +30,10 @@ public static class DueList
             .Concat(plan.Where(p => p.Applies != Truth.NotMet).Select(p => p.Due(now)));
         return [.. InOrder(due)];
     }
+
+    /// <summary>A value that is asked back; ticked off, somebody looked again and it is right.</summary>
+    private static DueTask Ask(Question question, Instant now) =>
+        new(now, question.Task, null, question.Text, ["design"], false) { Leads = true, BySeeing = !question.BySaying };
 
     /// <summary>The next act of a limb as something due now.</summary>
     private static DueTask Next(LimbVerdict limb, Instant now) =>

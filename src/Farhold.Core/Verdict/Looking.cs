@@ -12,7 +12,9 @@ internal static class Looking
         "bleedingElsewhere" or "trunkWound" or "breathingHard" or "veryCold" or "bloodThinner" or "altitudeM" or "rateSilent" =>
             RestOfCasualty.For(input, scene),
         "ageYears" => Current.Of(scene.State.Of(Kind.CasualtyOpened), scene.Now, d =>
-            d.As<Payload.CasualtyOpened>().AgeYears is { } age ? Reading.Of(age, d.When, lasting: true) : null),
+            d.As<Payload.CasualtyOpened>().AgeYears is { } age
+                ? Reading.Of(age, d.When, lasting: true) with { Doubtful = scene.Casualty.Questions.Questioned(d.Id, "ageYears") }
+                : null),
         "sinceFirstTightened" => Clock(scene, scene.Clock?.SinceFirstTightened),
         "occluded" => Clock(scene, scene.Clock?.Occluded),
         "currentStretch" => Clock(scene, scene.Clock?.CurrentStretch),
@@ -24,8 +26,8 @@ internal static class Looking
         "bleeding" => WorstBleeding(scene, fresh),
         "watchAble" => Observation.Able(scene),
         "watchAlone" => [Now(scene, Observation.IsAlone(scene))],
-        "packing" => Stock(scene, Supplies.Packing, Materials.IsPacked(scene)),
-        "pressureDressing" => Stock(scene, Supplies.Pressing, Materials.IsDressed(scene)),
+        "packing" => Known(scene, Materials.ToPackWith(scene)),
+        "pressureDressing" => Known(scene, Materials.ToPressWith(scene)),
         "lastAttempt" => [Reading.Of(
             scene.Attempts is [.., var last] ? Wire.Word(last.Result) : "none", Happened.At(scene.Now), lasting: true)],
         "failedAttempts" => [Reading.Of(
@@ -110,12 +112,8 @@ internal static class Looking
         _ => throw new System.Diagnostics.UnreachableException(),
     };
 
-    /// <param name="used">It is in the wound or on it already: what is left no longer matters.</param>
-    private static ImmutableArray<Reading> Stock(Scene scene, Func<State, Instant, Truth> atHand, bool used)
-    {
-        var left = used ? Truth.Met : atHand(scene.State, scene.Now);
-        return left == Truth.Unknown ? [] : [Now(scene, left == Truth.Met)];
-    }
+    private static ImmutableArray<Reading> Known(Scene scene, Truth truth) =>
+        truth == Truth.Unknown ? [] : [Now(scene, truth == Truth.Met)];
 
     private static ImmutableArray<Reading> Make(Scene scene)
     {

@@ -3,9 +3,14 @@ namespace Farhold;
 /// <summary>Whether packing and dressing are in place already: materials are judged before they are used only.</summary>
 internal static class Materials
 {
-    public static bool IsPacked(Scene scene) => Has(scene, Kind.WoundPacked, d => d.As<Payload.WoundPacked>().Wound);
+    public static Truth ToPackWith(Scene scene) => IsPacked(scene) ? Truth.Met : Supplies.CanPack(scene.State, scene.Now);
 
-    public static bool IsDressed(Scene scene) => Has(scene, Kind.DressingApplied, d =>
+    public static Truth ToPressWith(Scene scene) =>
+        IsDressed(scene) ? Truth.Met : Supplies.CanPress(scene.State, scene.Now, IsPacked(scene) ? scene.Clock?.Limb : null);
+
+    private static bool IsPacked(Scene scene) => Has(scene, Kind.WoundPacked, d => d.As<Payload.WoundPacked>().Wound);
+
+    private static bool IsDressed(Scene scene) => Has(scene, Kind.DressingApplied, d =>
         d.As<Payload.DressingApplied>() is { Dressing: DressingKind.Pressure } p ? p.Wound : null);
 
     /// <summary>On every wound the tourniquet is for, surely since the last attempt that bled.</summary>

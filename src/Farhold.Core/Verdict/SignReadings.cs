@@ -22,23 +22,33 @@ internal static class SignReadings
         "systolic" => Pressure(scene, fresh),
         "shockIndex" => Index(scene, fresh),
         "radialPulse" when scene.Casualty.BothArmsTied => [Reading.Of("both-arms-tied", Happened.At(scene.Now), lasting: true)],
-        "mental" => [.. AtOneLook(scene, SignRead.Mental, fresh).Select(r => Undrugged(r, scene))],
-        _ => AtOneLook(scene, SignRead.Of(input)!, fresh),
+        "mental" => [.. AtOneLook(scene, Input.Mental, fresh).Select(r => Undrugged(r, scene))],
+        _ => AtOneLook(scene, input, fresh),
     };
 
     /// <summary>The readings that may be the newest, and those of the same look that are still fresh.</summary>
-    private static ImmutableArray<Reading> AtOneLook(Scene scene, SignRead sign, Duration fresh)
+    private static ImmutableArray<Reading> AtOneLook(Scene scene, Input input, Duration fresh)
     {
+        var sign = SignRead.Of(input)!;
         var entries = scene.State.Telling(sign);
-        var newest = Current.Of(entries, scene.Now, d => sign.Of(d));
+        var newest = Current.Of(entries, scene.Now, d => Believed(d, input, scene));
         if (newest.IsEmpty)
             return newest;
         var from = newest.Min(r => r.When.Earliest) - scene.Casualty.Protocol.Looks.Within;
         for (var i = entries.Length - 1; i >= 0 && entries[i].When.Latest >= from; i--)
-            if (entries[i].When.Earliest <= scene.Now && sign.Of(entries[i]) is var reading && !newest.Contains(reading)
+            if (entries[i].When.Earliest <= scene.Now && Believed(entries[i], input, scene) is var reading && !newest.Contains(reading)
                 && reading.When.Until(scene.Now).Max <= fresh)
                 newest = newest.Add(reading);
         return newest;
+    }
+
+    /// <summary>What an entry says, and whether that can be believed as it stands.</summary>
+    private static Reading Believed(Dated entry, Input input, Scene scene)
+    {
+        var reading = SignRead.Of(input)!.Of(entry);
+        return scene.Casualty.Questions.About(entry.Id, input.Name) is { } question
+            ? reading with { Doubtful = !question.Contradicts, Contradicted = question.Contradicts }
+            : reading;
     }
 
     /// <summary>
@@ -48,7 +58,7 @@ internal static class SignReadings
     private static ImmutableArray<Reading> Pressure(Scene scene, Duration fresh)
     {
         var usual = scene.Casualty.Protocol.Freshness.GetValueOrDefault("systolic", fresh);
-        var measured = AtOneLook(scene, SignRead.Systolic, fresh);
+        var measured = AtOneLook(scene, Input.Systolic, fresh);
         if (measured.Any(r => r.When.Until(scene.Now).Max <= usual))
             return measured;
         var none = Current.Of(scene.State.Telling(SignRead.NoPressureCuff), scene.Now, d => SignRead.NoPressureCuff.Of(d));
@@ -57,7 +67,7 @@ internal static class SignReadings
         var said = none.MaxBy(r => r.When.Earliest).When;
         if (measured.IsEmpty)
             return [Reading.Of(Input.NoCuff, said, lasting: true)];
-        var refill = AtOneLook(scene, SignRead.CapillaryRefillS, fresh);
+        var refill = AtOneLook(scene, Input.CapillaryRefillS, fresh);
         var instead = !refill.IsEmpty && measured.All(m => m.When.SurelyBefore(said))
             && refill.All(r => measured.All(m => m.When.SurelyBefore(r.When)));
         return instead ? [.. refill.Select(r => Reading.Of(Input.NoCuff, r.When))] : measured;
@@ -82,7 +92,7 @@ internal static class SignReadings
             if (systolic.When.Until(scene.Now).Min > fresh && !pairs.IsEmpty)
                 break;
             for (var k = rates.Length - 1; k >= 0 && rates[k].When.Latest >= systolic.When.Earliest - within; k--)
-                if (rates[k].When.Earliest <= scene.Now && Pair(rates[k], systolic, within) is { } pair)
+                if (rates[k].When.Earliest <= scene.Now && Pair(rates[k], systolic, within, scene) is { } pair)
                     pairs = pairs.Add(pair);
             if (!pairs.IsEmpty && from == Instant.MinValue)
                 from = pairs.Max(p => p.When.Latest) - within;
@@ -92,11 +102,18 @@ internal static class SignReadings
     }
 
     /// <summary>Null where they are not of one look, or no index can be made of them.</summary>
-    private static Reading? Pair(Dated rate, Dated systolic, Duration within)
+    private static Reading? Pair(Dated rate, Dated systolic, Duration within, Scene scene)
     {
         var (beats, pressure) = (rate.As<Payload.SignsTaken>().HeartRate!.Value, systolic.As<Payload.SignsTaken>().Systolic!.Value);
         var when = Together(rate.When, systolic.When);
-        return beats > 0 && pressure > 0 && when.Latest - when.Earliest <= within ? Reading.Of(ShockIndex.Of(beats, pressure), when) : null;
+        if (!(beats > 0 && pressure > 0 && when.Latest - when.Earliest <= within))
+            return null;
+        var (one, other) = (Believed(rate, Input.HeartRate, scene), Believed(systolic, Input.Systolic, scene));
+        return Reading.Of(ShockIndex.Of(beats, pressure), when) with
+        {
+            Doubtful = one.Doubtful || other.Doubtful,
+            Contradicted = one.Contradicted || other.Contradicted,
+        };
     }
 
     private static Happened Together(Happened a, Happened b) =>
