@@ -35,12 +35,12 @@ public class ChainDoubtTests
         var rewritten = two.Select(Spaced).ToArray();
         var record = new CareRecord(rewritten, []);
         Assert.Equal(2, record.Doubts.Length);
-        Assert.Contains(record.Doubts, d => d.Text.StartsWith("entry a-2 does not follow from the line before it, nor do 7 more of device a:", StringComparison.Ordinal));
+        Assert.Contains(record.Doubts, d => d.Text.StartsWith("entry a-2 does not follow from the line before it, nor do 9 more of device a:", StringComparison.Ordinal));
         Assert.Contains(record.Doubts, d => d.Text.StartsWith("entry b-2 does not follow from the line before it, nor do 2 more of device b:", StringComparison.Ordinal));
         foreach (var doubt in record.Doubts)
             Settle(record, doubt);
         Assert.Equal(Verdict.Attempt, VerdictOf(record));
-        record.Add(Chained.Linked(Notes("a", 10).Last(), EntryChain.LinkTo(rewritten[8].Json)));
+        record.Add(Chained.Linked(Notes("a", 12).Last(), EntryChain.LinkTo(rewritten[10].Json)));
         Assert.Equal(Verdict.Attempt, VerdictOf(record));
     }
 
@@ -49,7 +49,7 @@ public class ChainDoubtTests
     {
         var once = Changed(Linked, 3, "\"heartRate\":84", "\"heartRate\":85");
         var settled = Assert.Single(new CareRecord(once, []).Doubts);
-        foreach (var again in (Entry[][])[Changed(once, 5, "\"able\":true", "\"able\" :true"), Changed(once, 3, "\"heartRate\":85", "\"heartRate\":86")])
+        foreach (var again in (Entry[][])[Changed(once, 7, "\"able\":true", "\"able\" :true"), Changed(once, 3, "\"heartRate\":85", "\"heartRate\":86")])
         {
             var record = new CareRecord(again, []);
             Settle(record, settled);
@@ -70,7 +70,7 @@ public class ChainDoubtTests
     public void Entries_from_before_there_were_links_are_not_held_to_them()
     {
         var entries = Case.Well.Record.Entries.ToArray();
-        entries[8] = Chained.Linked(entries[8], EntryChain.LinkTo(entries[7].Json));
+        entries[10] = Chained.Linked(entries[10], EntryChain.LinkTo(entries[9].Json));
         Assert.Empty(new CareRecord(entries, []).Doubts);
     }
 

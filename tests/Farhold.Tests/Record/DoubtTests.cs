@@ -3,11 +3,11 @@ namespace Farhold.Tests.Records;
 /// <summary>A doubt about the record stands against an attempt until a person has surely looked.</summary>
 public class DoubtTests
 {
-    private static readonly Payload Looked = new Payload.TaskDone("gap-a-10");
+    private static readonly Payload Looked = new Payload.TaskDone("gap-a-12");
 
     /// <summary>Everything well, but the tenth entry of the device is missing.</summary>
     private static CareRecord Gap(Happened looked) => new(
-        [.. Case.Well.Record.Entries, EntryWriting.Write(new("a", 11), looked, looked.Latest, "Ane", Looked)], []);
+        [.. Case.Well.Record.Entries, EntryWriting.Write(new("a", 13), looked, looked.Latest, "Ane", Looked)], []);
 
     [Fact]
     public void The_scene_of_these_tests_would_allow_an_attempt() => Assert.Equal(Verdict.Attempt, Case.Well.Verdict);
@@ -19,7 +19,7 @@ public class DoubtTests
     public void It_is_settled_once_someone_has_surely_looked(string earliest, string latest, Verdict verdict)
     {
         var record = Gap(new(Ago(earliest), Ago(latest)));
-        Assert.Equal("gap-a-10", Assert.Single(record.Doubts).Id);
+        Assert.Equal("gap-a-12", Assert.Single(record.Doubts).Id);
         Assert.Equal(verdict, Judge.At(record, ShippedProtocol.Protocol, Case.Now).Limbs.Single().Verdict);
     }
 

@@ -13,7 +13,7 @@ public class HeapTests
         var record = Case.Well.Record;
         for (var i = 0; i < Many; i++)
             record.Add(Note("b", 1, $"variant {i}"));
-        Assert.Equal(Many + 9, record.Count);
+        Assert.Equal(Many + 11, record.Count);
         Assert.Equal(["conflict-b-1", "conflicts-many"], record.Doubts.Select(d => d.Id));
         Assert.Equal(Verdict.CheckFirst, VerdictOf(record));
     }

@@ -88,7 +88,7 @@ public class NotUnderstoodTests
     public void A_correction_that_misspells_what_it_takes_back_is_a_doubt()
     {
         var record = Case.Well.Record;
-        var signs = record.Entries.Single(e => e.Payload is Payload.SignsTaken).Id;
+        var signs = record.Entries.Last(e => e.Payload is Payload.SignsTaken).Id;
         record.Add(Amends(1, signs.ToString(), """{"heartRbte":null}"""));
         Assert.EndsWith(": heartRbte null", Assert.Single(record.Doubts).Text, StringComparison.Ordinal);
         record.Add(Amends(2, signs.ToString(), """{"spo2":null}"""));
@@ -136,7 +136,7 @@ public class NotUnderstoodTests
     [Fact]
     public void What_a_correction_replaces_is_named_where_it_stands_in_its_own_line()
     {
-        var target = Case.Well.Record.Entries.Single(e => e.Payload is Payload.SignsTaken);
+        var target = Case.Well.Record.Entries.Last(e => e.Payload is Payload.SignsTaken);
         var amendment = Amends(1, target.Id.ToString(), """{"pale":true,"gcs":{"motpr":3},"heartRbte":150}""");
         var line = amendment.Json.ToString();
         Assert.Equal(
