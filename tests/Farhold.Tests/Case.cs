@@ -28,25 +28,37 @@ public sealed class Case
 
     public Judgement Judgement => Judge.At(Record, ShippedProtocol.Protocol, Now);
 
-    public LimbVerdict Limb => Judgement.Limbs.Single();
+    /// <summary>The verdict of the left leg.</summary>
+    public LimbVerdict Limb => Judgement.Limbs.Single(l => l.Limb == Farhold.Limb.LeftLeg);
 
     public Verdict Verdict => Limb.Verdict;
 
-    public static Instant Ago(string hoursMinutes) => Now - (Some.At(hoursMinutes) - Some.At("00:00"));
+    /// <summary>The left leg, with nothing said until then.</summary>
+    public LimbVerdict Later(string time) =>
+        Judge.At(Record, ShippedProtocol.Protocol, In(time)).Limbs.Single(l => l.Limb == Farhold.Limb.LeftLeg);
+
+    /// <param name="time"><c>hh:mm</c>, or <c>hh:mm:ss</c>.</param>
+    public static Instant Ago(string time)
+    {
+        var parts = time.Split(':').Select(int.Parse).ToArray();
+        return Now - Duration.FromHours(parts[0]) - Duration.FromMinutes(parts[1]) - Duration.FromSeconds(parts.Length > 2 ? parts[2] : 0);
+    }
+
+    public static Instant In(string time) => Now + (Now - Ago(time));
 
     /// <summary>With a part of the scene said otherwise, or nothing more of it (null); parts are those named in the scene.</summary>
     public Case With(string part, Payload? what, string ago = "00:05") =>
         new(said.RemoveAll(s => s.Name == part).Add((part, Happened.At(Ago(ago)), what!)));
 
     /// <summary>With something said beside the scene.</summary>
-    public Case And(string ago, Payload what) => new(said.Add(("", Happened.At(Ago(ago)), what)));
+    public Case And(string ago, params Payload[] what) => new(said.AddRange(what.Select(w => ("", Happened.At(Ago(ago)), w))));
 
     public Case And(Happened when, Payload what) => new(said.Add(("", when, what)));
 
     public Case TightFor(string time) => With("tourniquet", Tightened, time);
 
     /// <summary>Surgery, at the latest by then.</summary>
-    public Case HelpIn(string time) => With("help", new Payload.HelpExpected(Now, null, Now + (Now - Ago(time)), Care: HelpCare.Surgery));
+    public Case HelpIn(string time) => With("help", new Payload.HelpExpected(Now, null, In(time), Care: HelpCare.Surgery));
 
     /// <summary>Both looks at the signs, changed.</summary>
     public Case Signs(Func<Payload.SignsTaken, Payload.SignsTaken> change) =>
@@ -57,13 +69,42 @@ public sealed class Case
 
     public Case LookedOver(Func<Payload.CasualtyLookedOver, Payload.CasualtyLookedOver> change) => With("over", change(Some.NothingElse));
 
+    /// <summary>Looks at the signs in place of the scene's two, at those times ago.</summary>
+    public Case Looks(params (string Ago, Payload.SignsTaken Signs)[] looks) =>
+        looks.Aggregate(With("earlier", null).With("signs", null), (c, l) => c.And(l.Ago, l.Signs));
+
+    /// <summary>Clear looks at those times ago.</summary>
+    public Case ClearLooks(params string[] ago) => Looks([.. ago.Select(a => (a, Some.GoodSigns))]);
+
+    /// <summary>Someone of that age, and nothing else known of them.</summary>
+    public Case Aged(double years) => With("person", new Payload.CasualtyOpened("Runa", AgeYears: years), "00:39");
+
+    public Case Taking(params string[] medicines) =>
+        With("person", new Payload.CasualtyOpened("Runa", AgeYears: 34, Medicines: [.. medicines]), "00:39");
+
+    /// <summary>Advice was tried for, and nobody answered.</summary>
+    public Case Unreached(string ago = "00:04") => And(ago, new Payload.ContactTried(false));
+
     public Case Advised(string ago = "00:05") => And(ago, new Payload.AdviceReceived("duty doctor", "go ahead", ["attempt"]));
+
+    /// <summary>Advice that expressly allows nothing.</summary>
+    public Case Refused(string ago = "00:05", Instant? until = null) =>
+        And(ago, new Payload.AdviceReceived("duty doctor", "leave it on", [], Until: until));
+
+    /// <summary>A right leg tied as well, its wound looked at with the other one.</summary>
+    public Case AndRightLeg(string tightFor, WoundNature nature = WoundNature.Bleeding) => this
+        .And(tightFor, new Payload.WoundFound("w2", Farhold.Limb.RightLeg, null, nature), new Payload.TourniquetTightened("t2", Farhold.Limb.RightLeg, Wound: "w2"))
+        .And("00:06", new Payload.BleedingChecked("w2", Bleeding.None));
 
     /// <summary>An attempt begun and ended; <paramref name="end"/> ago it turned out so.</summary>
     public Case Tried(string start, string end, AttemptOutcome outcome) =>
         And(start, new Payload.AttemptStarted("w1", "t1")).And(end, new Payload.AttemptEnded("w1", "t1", outcome));
 
-    public Truth State(string criterion) => Limb.Findings.Single(f => f.Criterion.Id == criterion).State;
+    public Truth State(string criterion) => Finding(criterion).State;
+
+    public Finding Finding(string criterion) => Limb.Findings.Single(f => f.Criterion.Id == criterion);
+
+    public Verdict VerdictOf(Limb limb) => Judgement.Limbs.Single(l => l.Limb == limb).Verdict;
 
     private static readonly Payload.TourniquetTightened Tightened = new("t1", Farhold.Limb.LeftLeg, Wound: "w1");
 

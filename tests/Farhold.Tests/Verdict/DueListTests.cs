@@ -21,7 +21,8 @@ public class DueListTests
     [Theory]
     [InlineData("signs", "12:30")]
     [InlineData("tourniquet.left-leg", "12:40")]
-    [InlineData("reassess.left-leg", "13:00")]
+    [InlineData("decide-60.left-leg", "12:00")]
+    [InlineData("decide-90.left-leg", "12:30")]
     [InlineData("help", "15:50")]
     public void A_task_is_due_an_interval_after_it_was_last_done(string task, string at)
     {
@@ -72,13 +73,13 @@ public class DueListTests
     }
 
     [Fact]
-    public void The_two_hour_look_is_done_once_by_an_attempt_or_a_tick()
+    public void The_time_to_decide_is_done_once_by_an_attempt_or_a_tick()
     {
-        Assert.Null(Due("reassess.left-leg", [.. Calm, ("11:55", Begun())]));
-        Assert.Null(Due("reassess.left-leg", [.. Calm, ("11:55", new Payload.TaskDone("reassess.left-leg"))]));
-        Assert.Null(Due("reassess.left-leg", [.. Calm, ("11:00", Begun())]));
-        Assert.NotNull(Due("reassess.left-leg", [.. Calm, ("10:59", new Payload.TaskDone("reassess.left-leg"))]));
-        Assert.NotNull(Due("reassess.left-leg", [.. Calm, ("11:55", Begun("w2", "t2"))]));
+        Assert.Null(Due("decide-90.left-leg", [.. Calm, ("11:55", Begun())]));
+        Assert.Null(Due("decide-90.left-leg", [.. Calm, ("11:55", new Payload.TaskDone("decide-90.left-leg"))]));
+        Assert.Null(Due("decide-90.left-leg", [.. Calm, ("11:00", Begun())]));
+        Assert.NotNull(Due("decide-90.left-leg", [.. Calm, ("10:59", new Payload.TaskDone("decide-90.left-leg"))]));
+        Assert.NotNull(Due("decide-90.left-leg", [.. Calm, ("11:55", Begun("w2", "t2"))]));
     }
 
     [Fact]
@@ -175,6 +176,28 @@ public class DueListTests
         Assert.Equal(watch, Due("watch.left-leg", [.. loose, ("11:55", new Payload.TaskDone("watch.left-leg"))]));
         Assert.True(Due("tighten.left-leg", [.. Calm, ("11:58", Looked(Bleeding.Active))])!.BySeeing);
         Assert.False(Due("signs", Calm)!.BySeeing);
+    }
+
+    [Fact]
+    public void What_the_decision_asks_for_next_comes_before_what_is_overdue()
+    {
+        var due = All(Calm);
+        Assert.Equal("next.left-leg", due[0].Task);
+        Assert.Equal(Judge.At(Written(Calm), ShippedProtocol.Protocol, Case.Now).Limbs.Single().Act.Text, due[0].Text);
+        Assert.Contains(due, d => d.Overdue);
+    }
+
+    [Fact]
+    public void A_wound_nobody_has_looked_at_since_it_was_found_is_asked_about_first()
+    {
+        var found = new Payload.WoundFound("w5", null, BodyRegion.Neck, WoundNature.Bleeding);
+        var asked = All([.. Calm, ("11:50", found)])[0];
+        Assert.Equal(("wound.w5", false), (asked.Task, asked.AtOnce));
+        Assert.StartsWith("Does it bleed now, the neck?", asked.Text, StringComparison.Ordinal);
+        Assert.Null(Due("wound.w5", [.. Calm, ("11:50", found), ("11:55", new Payload.BleedingChecked("w5", Bleeding.None))]));
+        var bleeds = All([.. Calm, ("11:50", found), ("11:55", new Payload.BleedingChecked("w5", Bleeding.Active))])[0];
+        Assert.Equal(("wound.w5", true), (bleeds.Task, bleeds.AtOnce));
+        Assert.Contains("put nothing round the neck", bleeds.Text, StringComparison.Ordinal);
     }
 
     private static Payload.BleedingChecked Looked(Bleeding bleeding) => new("w1", bleeding);

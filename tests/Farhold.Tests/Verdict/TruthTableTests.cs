@@ -5,16 +5,18 @@ namespace Farhold.Tests.Verdicts;
 /// <summary>The decision, state by state, against a table written here by hand.</summary>
 /// <remarks>
 /// <para>
-/// The shipped protocol has 20 criteria with three states each: 3^20 is 3.5 thousand million, too many. What the decision
-/// may look at is only, for every criterion, its role and its state. So the following is covered without gaps:
+/// The shipped protocol has 38 criteria with three states each: 3^38 is more than a million million million. What the decision
+/// may look at is only, for every criterion, its role, its state and whether it was lifted. So the following is covered
+/// without gaps:
 /// </para>
 /// <list type="bullet">
-/// <item>all 3^12 (531,441) combinations over twelve criteria, the other eight being at rest: one of every kind, and
-/// two signs of shock;</item>
+/// <item>all 3^12 (531,441) combinations over twelve criteria, the other twenty-six being at rest: of every role at least one, and
+/// all that make up the signs of shock (strong, soft, two soft, one soft);</item>
 /// <item>every single criterion and every pair of criteria, in all nine pairs of states, with all other criteria in turn
-/// all met, all not met, all unknown, and all at rest (nothing stands against an attempt).</item>
+/// all met, all not met, all unknown, and all at rest (nothing stands against an attempt);</item>
+/// <item>every criterion that can be lifted, lifted, in front of the same backgrounds.</item>
 /// </list>
-/// <para>Pairs within one role over all backgrounds show that no criterion of the twenty is treated apart from its role.</para>
+/// <para>Pairs within one role over all backgrounds show that no criterion is treated apart from its role.</para>
 /// </remarks>
 public class TruthTableTests
 {
@@ -25,19 +27,23 @@ public class TruthTableTests
     /// <summary>What each criterion is for, read off the protocol by a person: a criterion that changes sides fails here.</summary>
     private static readonly Dictionary<string, string> Sides = new()
     {
-        ["limit.time"] = "forbids", ["wound.amputation"] = "forbids", ["shock.heart-rate"] = "forbids",
-        ["shock.breath-rate"] = "forbids", ["shock.mental"] = "forbids", ["shock.dizzy"] = "forbids",
-        ["shock.pale"] = "forbids", ["shock.cool"] = "forbids", ["shock.clammy"] = "forbids",
-        ["shock.radial-pulse"] = "forbids", ["shock.systolic"] = "forbids", ["bleeding.active"] = "forbids",
-        ["attempt.bled"] = "forbids", ["attempt.never-again"] = "forbids", ["watch.able"] = "requires",
-        ["materials.packing"] = "requires", ["materials.dressing"] = "requires", ["late.oversight"] = "requires",
-        ["record.whole"] = "requires", ["help.soon"] = "awaits",
+        ["bleeding.active"] = "forbids", ["limit.time"] = "forbids", ["wound.amputation"] = "forbids", ["rate.substitute"] = "requires",
+        ["shock.mental"] = "forbids", ["shock.radial-pulse"] = "forbids", ["shock.heart-rate"] = "forbids", ["shock.breath-rate"] = "forbids",
+        ["shock.systolic"] = "forbids", ["shock.rate-over-pressure"] = "forbids",
+        ["shock.pale"] = "soft", ["shock.cool"] = "soft", ["shock.clammy"] = "soft", ["shock.dizzy"] = "soft",
+        ["shock.systolic-low-normal"] = "soft", ["shock.index"] = "soft", ["shock.refill"] = "soft", ["shock.child-rates"] = "soft",
+        ["shock.soft-signs"] = "forbids", ["attempt.bled"] = "forbids", ["advice.no"] = "forbids", ["limit.start"] = "requires",
+        ["shock.soft-stays"] = "forbids", ["materials.packing"] = "requires", ["materials.dressing"] = "requires",
+        ["watch.able"] = "requires", ["tourniquet.tight"] = "requires", ["record.whole"] = "requires",
+        ["rest.bleeding"] = "asks", ["limbs.one"] = "asks", ["rest.breathing"] = "asks", ["rest.trunk"] = "asks", ["rest.cold"] = "asks",
+        ["rest.blood-thinner"] = "asks", ["shock.soft-sign"] = "asks",
+        ["looks.clear"] = "requires", ["late.oversight"] = "requires", ["help.soon"] = "awaits",
     };
 
     private static readonly string[] Twelve =
     [
-        "limit.time", "wound.amputation", "shock.heart-rate", "shock.systolic", "bleeding.active", "attempt.bled",
-        "watch.able", "materials.packing", "materials.dressing", "late.oversight", "record.whole", "help.soon",
+        "bleeding.active", "limit.time", "shock.heart-rate", "shock.pale", "shock.soft-signs", "shock.soft-sign",
+        "rest.trunk", "watch.able", "looks.clear", "late.oversight", "record.whole", "help.soon",
     ];
 
     [Fact]
@@ -66,8 +72,7 @@ public class TruthTableTests
     [Fact]
     public void Every_pair_of_criteria_in_all_states_comes_to_the_verdict_of_the_table()
     {
-        Func<Criterion, Truth>[] backgrounds = [_ => Truth.Met, _ => Truth.NotMet, _ => Truth.Unknown, AtRest];
-        foreach (var background in backgrounds)
+        foreach (var background in Backgrounds)
             for (var a = 0; a < Criteria.Length; a++)
                 for (var b = a; b < Criteria.Length; b++)
                     foreach (var one in States)
@@ -80,9 +85,30 @@ public class TruthTableTests
                         }
     }
 
+    [Fact]
+    public void What_is_lifted_counts_as_not_so()
+    {
+        foreach (var background in Backgrounds)
+            for (var i = 0; i < Criteria.Length; i++)
+                foreach (var lift in (Lift[])[Lift.Advice, Lift.Unreached])
+                    if (Sides[Criteria[i].Id] == "asks")
+                    {
+                        var states = Criteria.Select(background).ToArray();
+                        states[i] = Truth.Met;
+                        var findings = FindingsOf(states);
+                        var lifted = LimbJudge.Decide(findings.SetItem(i, findings[i] with { Lifted = lift }));
+                        states[i] = Truth.NotMet;
+                        Assert.Equal(Expected(states), lifted);
+                    }
+    }
+
+    private static readonly Func<Criterion, Truth>[] Backgrounds = [_ => Truth.Met, _ => Truth.NotMet, _ => Truth.Unknown, AtRest];
+
+    private static ImmutableArray<Finding> FindingsOf(Truth[] states) => [.. Criteria.Select((c, i) => Found[i][(int)states[i] + 1])];
+
     private static void Check(Truth[] states)
     {
-        var findings = Criteria.Select((c, i) => Found[i][(int)states[i] + 1]).ToImmutableArray();
+        var findings = FindingsOf(states);
         var expected = Expected(states);
         var actual = LimbJudge.Decide(findings);
         if (expected != actual)
@@ -91,7 +117,8 @@ public class TruthTableTests
 
     /// <summary>
     /// The table. Row by row, the first that fits: something forbidden is so, or something required is not: leave on. Any
-    /// of those unknown: check first. Help soon: await help. Unknown whether: check first. Otherwise: attempt.
+    /// of those unknown, something that asks first so or unknown, a soft sign unknown: check first. Help soon: await help. Unknown
+    /// whether: check first. Otherwise: attempt. A soft sign that is there decides by the number of them, which is forbidden for itself.
     /// </summary>
     private static Farhold.Verdict Expected(Truth[] states)
     {
@@ -103,7 +130,7 @@ public class TruthTableTests
                 case ("forbids", Truth.Met) or ("requires", Truth.NotMet):
                     against = true;
                     break;
-                case ("forbids" or "requires", Truth.Unknown):
+                case ("forbids" or "requires" or "asks" or "soft", Truth.Unknown) or ("asks", Truth.Met):
                     open = true;
                     break;
                 case ("awaits", Truth.Met):

@@ -2,7 +2,7 @@ using static Farhold.Tests.Story;
 
 namespace Farhold.Tests.Verdicts;
 
-/// <summary>The watch over a slackened limb: 15 min without a break, every 5 min to half an hour, 15 min to two hours, then hourly (design).</summary>
+/// <summary>The watch over a slackened limb: 15 min without a break, every 2 min to one hour, every 15 min to two, then hourly; 5 min without a break after every move (design).</summary>
 public class WatchingTests
 {
     [Theory]
@@ -17,15 +17,15 @@ public class WatchingTests
     }
 
     [Theory]
-    [InlineData("11:45", "11:56", "12:01")] // a quarter of an hour on: every 5 min
-    [InlineData("11:31", "11:56", "12:01")]
-    [InlineData("11:30", "11:56", "12:11")] // half an hour: every 15
+    [InlineData("11:45", "11:59", "12:01")] // a quarter of an hour on: every 2 min
+    [InlineData("11:01", "11:59", "12:01")]
+    [InlineData("11:00", "11:56", "12:11")] // one hour: every 15
     [InlineData("10:01", "11:56", "12:11")]
     [InlineData("10:00", "11:56", "12:56")] // two hours: every hour
-    [InlineData("11:30", "11:00", "11:45")] // not looked since: from the slackening
-    [InlineData("11:30-11:40", "11:31", "11:36")] // perhaps only twenty minutes on
-    [InlineData("11:30", "12:00", "12:15")]
-    [InlineData("11:30", "12:01", "11:45")] // a look to come
+    [InlineData("11:30", "11:00", "11:32")] // not looked since: from the slackening
+    [InlineData("10:50-11:10", "11:51", "11:53")] // perhaps only fifty minutes on
+    [InlineData("11:30", "12:00", "12:02")]
+    [InlineData("11:30", "12:01", "11:32")] // a look to come
     public void Then_every_so_often_after_the_last_look(string slackened, string looked, string next)
     {
         var due = Due(slackened, (looked, new Payload.BleedingChecked("w1", Bleeding.None)))!;
@@ -34,12 +34,26 @@ public class WatchingTests
         Assert.Equal(ShippedProtocol.Protocol.Watch.Text, due.Text);
     }
 
+    [Theory]
+    [InlineData("11:57", "12:02")]
+    [InlineData("11:56", "12:01")]
+    [InlineData("11:55", null)]
+    [InlineData("11:50-11:57", "12:02")] // perhaps only three minutes ago
+    [InlineData("10:59", null)] // before it was loosened
+    [InlineData("12:01", null)] // not moved yet
+    public void After_every_move_it_is_watched_without_a_break_for_five_minutes(string moved, string? until) =>
+        Assert.Equal(until is null ? null : Some.At(until), Due("11:00", (moved, new Payload.CasualtyMoved(Movement.Turned, MovePhase.Moved)))!.Until);
+
+    [Fact]
+    public void A_move_ahead_is_no_move_yet() =>
+        Assert.Null(Due("11:00", ("11:58", new Payload.CasualtyMoved(Movement.Turned, MovePhase.AboutTo)))!.Until);
+
     [Fact]
     public void Due_this_very_moment_is_not_overdue() => Assert.False(Due("11:00", ("11:45", new Payload.BleedingChecked("w1", Bleeding.None)))!.Overdue);
 
     [Fact]
     public void Looks_at_another_limbs_wound_do_not_count() =>
-        Assert.Equal(Some.At("11:45"), Due("11:30", ("11:55", new Payload.BleedingChecked("w2", Bleeding.None)))!.At);
+        Assert.Equal(Some.At("11:32"), Due("11:30", ("11:55", new Payload.BleedingChecked("w2", Bleeding.None)))!.At);
 
     [Theory]
     [InlineData("11:40", Bleeding.None, Truth.NotMet)]
