@@ -5,9 +5,9 @@ public class DoubtTests
 {
     private static readonly Payload Looked = new Payload.TaskDone("gap-a-12");
 
-    /// <summary>Everything well, but the tenth entry of the device is missing.</summary>
+    /// <summary>Everything well, but the last entry but one of the device is missing.</summary>
     private static CareRecord Gap(Happened looked) => new(
-        [.. Case.Well.Record.Entries, EntryWriting.Write(new("a", 13), looked, looked.Latest, "Ane", Looked)], []);
+        [.. Case.Well.Record.Entries, EntryWriting.Write(new("a", 13), looked, Instant.Max(Case.Now, looked.Latest), "Ane", Looked)], []);
 
     [Fact]
     public void The_scene_of_these_tests_would_allow_an_attempt() => Assert.Equal(Verdict.Attempt, Case.Well.Verdict);

@@ -23,8 +23,7 @@ public class CriteriaTests
         ["shock.cool"] = Sign(s => s with { Cool = true }, s => s with { Cool = null }),
         ["shock.clammy"] = Sign(s => s with { Clammy = true }, s => s with { Clammy = null }),
         ["shock.dizzy"] = Sign(s => s with { Dizzy = true }, s => s with { Dizzy = null }),
-        ["shock.systolic-low-normal"] = Sign(s => s with { Systolic = 99 }, s => s with { Systolic = null }),
-        ["shock.index"] = Sign(s => s with { HeartRate = 115 }, s => s with { Systolic = null }),
+        ["shock.low-pressure"] = Sign(s => s with { HeartRate = 115 }, s => s with { Systolic = null }),
         ["shock.refill"] = (Case.Well.NewSigns(s => s with { CapillaryRefillS = 3 }), Case.Well,
             Case.Well.With("earlier", Some.GoodSigns with { CapillaryRefillS = 3 }, "00:17")),
         ["shock.child-rates"] = (

@@ -31,7 +31,7 @@ public class TruthTableTests
         ["shock.mental"] = "forbids", ["shock.radial-pulse"] = "forbids", ["shock.heart-rate"] = "forbids", ["shock.breath-rate"] = "forbids",
         ["shock.systolic"] = "forbids", ["shock.rate-over-pressure"] = "forbids",
         ["shock.pale"] = "soft", ["shock.cool"] = "soft", ["shock.clammy"] = "soft", ["shock.dizzy"] = "soft",
-        ["shock.systolic-low-normal"] = "soft", ["shock.index"] = "soft", ["shock.refill"] = "soft", ["shock.child-rates"] = "soft",
+        ["shock.low-pressure"] = "soft", ["shock.refill"] = "soft", ["shock.child-rates"] = "soft",
         ["shock.soft-signs"] = "forbids", ["attempt.bled"] = "forbids", ["advice.no"] = "forbids", ["limit.start"] = "requires",
         ["shock.soft-stays"] = "forbids", ["materials.packing"] = "requires", ["materials.dressing"] = "requires",
         ["watch.able"] = "requires", ["tourniquet.tight"] = "requires", ["record.whole"] = "requires",
