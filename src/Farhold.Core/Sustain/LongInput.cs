@@ -40,13 +40,13 @@ public static class LongInput
     public static readonly Input Pregnant = new("pregnant", InputType.Flag, "", ["false", "true"], false);
 
     /// <summary>A wound of belly, chest, back or pelvis that is more than skin.</summary>
-    public static readonly Input BellyOrChest = new("bellyOrChest", InputType.Flag, "", ["false", "true"], false);
+    public static readonly Input BellyOrChest = new("bellyOrChest", InputType.Flag, "look over the whole casualty once: a wound of belly or chest?", ["false", "true"], false);
 
     /// <summary>A note of the last hours says so.</summary>
     public static readonly Input Vomiting = new("vomiting", InputType.Flag, "", ["false", "true"], false);
 
     /// <summary>Shock is suspected by the signs last seen.</summary>
-    public static readonly Input ShockNow = new("shockNow", InputType.Flag, "", ["false", "true"], false);
+    public static readonly Input ShockNow = new("shockNow", InputType.Flag, "take the signs of shock", ["false", "true"], false);
 
     /// <summary>All that may be asked about in the long watch.</summary>
     public static readonly ImmutableArray<Input> All =

@@ -27,9 +27,10 @@ internal static class LongLooking
         "sinceLoosened" => Since(scene),
         "woundElsewhere" => [Now(scene, Elsewhere(scene))],
         "pregnant" => [Now(scene, Circumstances.Pregnancy(scene.Casualty.Person) == Truth.Met)],
-        "bellyOrChest" => [Now(scene, RestOfCasualty.For(Input.TrunkWound, scene).Any(r => r.Word == "true"))],
+        "bellyOrChest" => RestOfCasualty.For(Input.TrunkWound, scene) is { IsEmpty: false } trunk
+            ? [Now(scene, trunk.Any(r => r.Word == "true"))] : [],
         "vomiting" => [Now(scene, Vomited(scene))],
-        "shockNow" => [Now(scene, Judge.LastKnownShock(scene.Casualty) == Truth.Met)],
+        "shockNow" => Judge.LastKnownShock(scene.Casualty) is not Truth.Unknown and var shock ? [Now(scene, shock == Truth.Met)] : [],
         _ => throw new System.Diagnostics.UnreachableException(input.Name),
     };
 

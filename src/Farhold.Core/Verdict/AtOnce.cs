@@ -5,6 +5,9 @@ namespace Farhold;
 /// <summary>Bleeding: comes before every verdict.</summary>
 internal static class AtOnce
 {
+    /// <summary>Id of the task that is about the bleeding of one wound, whose name follows.</summary>
+    public const string BleedingTask = "bleeding";
+
     /// <summary>A tight tourniquet that does not stop the bleeding, or leaves a pulse beyond it, is not tight enough.</summary>
     public static IEnumerable<DueTask> Tightening(LimbVerdict limb, State state, Instant now)
     {
@@ -38,7 +41,7 @@ internal static class AtOnce
             if (treated.Contains(wound.Wound) || !seen.Add(wound.Wound))
                 continue;
             var last = state.ChecksOf(wound.Wound).LastOrDefault(b => b.When.Earliest <= now);
-            var task = $"wound.{wound.Wound}";
+            var task = $"{BleedingTask}.{wound.Wound}";
             if (last?.As<Payload.BleedingChecked>().Bleeding == Bleeding.Active)
                 yield return new(last.When.Earliest, task, wound.Limb, $"bleeding, {Place(wound)}: {Control(wound)}", ["common", "Shackelford-2015"], true)
                 {

@@ -40,15 +40,16 @@ public class JudgementTests
         var well = Case.Well.Judgement.Shock;
         Assert.Equal(Truth.NotMet, well.State);
         Assert.All(well.Signs, s => Assert.StartsWith("shock.", s.Criterion.Id, StringComparison.Ordinal));
-        Assert.Equal(9, well.Signs.Length);
-        Assert.Equal(Truth.Met, Case.Well.Signs(s => s with { Clammy = true }).Judgement.Shock.State);
+        Assert.Equal(ShippedProtocol.Protocol.Criteria.Count(c => c.Group == "shock"), well.Signs.Length);
+        Assert.Equal(Truth.Met, Case.Well.NewSigns(s => s with { Clammy = true, Pale = true }).Judgement.Shock.State);
+        Assert.Equal(Truth.Unknown, Case.Well.NewSigns(s => s with { Clammy = true }).Judgement.Shock.State);
         Assert.Equal(Truth.NotMet, Case.Well.With("bleeding", new Payload.BleedingChecked("w1", Bleeding.Active)).Judgement.Shock.State);
     }
 
     [Fact]
     public void Of_two_readings_the_one_that_speaks_against_an_attempt_counts()
     {
-        var record = Disputed(Some.GoodSigns, Some.GoodSigns with { Pale = true });
+        var record = Disputed(Some.GoodSigns, Some.GoodSigns with { RadialPulse = RadialPulse.Weak });
         Assert.Equal(2, record.Readings.Length);
         var told = Judge.At(record, ShippedProtocol.Protocol, Case.Now);
         Assert.Equal((Verdict.LeaveOn, Truth.Met), (told.Limbs.Single().Verdict, told.Shock.State));

@@ -92,11 +92,11 @@ public class ShockSignTests
     }
 
     [Theory]
-    [InlineData("shock.rate-over-pressure", 9.9)]
-    [InlineData("shock.low-pressure", 15.9)]
-    [InlineData("shock.child-rates", 3.9)] // nothing is published under 4 years
-    public void Below_the_age_of_a_limit_the_index_is_no_sign(string sign, double age) => Assert.Equal(
-        Truth.NotMet, Case.Well.Aged(age).NewSigns(s => s with { HeartRate = 98, Systolic = 60 }).State(sign));
+    [InlineData("shock.rate-over-pressure", 9.9, 98, 60)]
+    [InlineData("shock.low-pressure", 15.9, 98, 100)]
+    [InlineData("shock.child-rates", 3.9, 98, 60)] // nothing is published under 4 years
+    public void Below_the_age_of_a_limit_the_index_is_no_sign(string sign, double age, double rate, double systolic) => Assert.Equal(
+        Truth.NotMet, Case.Well.Aged(age).NewSigns(s => s with { HeartRate = rate, Systolic = systolic }).State(sign));
 
     [Fact]
     public void Rate_and_pressure_of_two_looks_make_no_index()
