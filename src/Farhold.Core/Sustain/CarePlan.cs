@@ -26,7 +26,7 @@ public sealed record PlannedTask(
     };
 
     private string Text => Applies == Truth.Unknown
-        ? $"First {string.Join("; ", LookFirst.Select(i => i.Look).Where(l => l.Length > 0).Take(2))}. Then: {Task.Text}".Replace("?. ", "? ", StringComparison.Ordinal)
+        ? $"First {string.Join("; ", LookFirst.Select(i => i.Look).Where(l => l.Length > 0).Take(2))}. Then: {Task.Text}".Replace("?. ", "? ", StringComparison.Ordinal).Replace("?; ", "? ", StringComparison.Ordinal)
         : Task.Text;
 }
 

@@ -102,7 +102,7 @@ public class CarePlanTests
     public void What_has_to_be_known_first_is_said_first()
     {
         var due = Due(Resting.Signs(s => s with { Mental = null }), "drink");
-        Assert.StartsWith("First talk to the casualty: alert and clear? Then: Offer a drink", due!.Text, StringComparison.Ordinal);
+        Assert.StartsWith("First talk to the casualty: alert and clear? take the signs of shock. Then: Offer a drink", due!.Text, StringComparison.Ordinal);
         Assert.Equal([Input.Mental], due.LookFirst);
     }
 

@@ -193,11 +193,11 @@ public class DueListTests
     {
         var found = new Payload.WoundFound("w5", null, BodyRegion.Neck, WoundNature.Bleeding);
         var asked = All([.. Calm, ("11:50", found)])[0];
-        Assert.Equal(("wound.w5", false), (asked.Task, asked.AtOnce));
+        Assert.Equal(("bleeding.w5", false), (asked.Task, asked.AtOnce));
         Assert.StartsWith("Does it bleed now, the neck?", asked.Text, StringComparison.Ordinal);
-        Assert.Null(Due("wound.w5", [.. Calm, ("11:50", found), ("11:55", new Payload.BleedingChecked("w5", Bleeding.None))]));
+        Assert.Null(Due("bleeding.w5", [.. Calm, ("11:50", found), ("11:55", new Payload.BleedingChecked("w5", Bleeding.None))]));
         var bleeds = All([.. Calm, ("11:50", found), ("11:55", new Payload.BleedingChecked("w5", Bleeding.Active))])[0];
-        Assert.Equal(("wound.w5", true), (bleeds.Task, bleeds.AtOnce));
+        Assert.Equal(("bleeding.w5", true), (bleeds.Task, bleeds.AtOnce));
         Assert.Contains("put nothing round the neck", bleeds.Text, StringComparison.Ordinal);
     }
 

@@ -16,7 +16,7 @@ public class RestOfCasualtyTests
     {
         var groin = Groin.And("00:04", new Payload.BleedingChecked("w7", Bleeding.Active));
         Assert.Equal(Verdict.CheckFirst, groin.Verdict);
-        Assert.True(groin.Judgement.Due[0] is { AtOnce: true, Task: "wound.w7" });
+        Assert.True(groin.Judgement.Due[0] is { AtOnce: true, Task: "bleeding.w7" });
         Assert.Equal(Verdict.CheckFirst, groin.Advised("00:03").Verdict);
         Assert.Equal(Verdict.CheckFirst, groin.Unreached().Verdict);
         Assert.Equal(Verdict.Attempt, groin.And("00:02", new Payload.BleedingChecked("w7", Bleeding.None)).Verdict);
