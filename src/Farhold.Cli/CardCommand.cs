@@ -41,7 +41,7 @@ internal sealed class CardCommand(TimeProvider clock) : Command<CardCommand.Sett
         if (opened.ClockNote is { } note)
             Refusing.Say(note);
         var sheet = CardSheet.Of(opened.Record, opened.Protocol, opened.At, zone, party.Nights(opened.At));
-        if (Files.Write(settings.Output, CardPdf.Write(sheet, paper, opened.At)) is { } fault)
+        if (Files.Write(settings.Output, CardPdf.Write(sheet, paper, opened.At, cancellationToken)) is { } fault)
             return Refusing.Plainly(fault);
         Console.Out.WriteLine(Plain.Line($"{settings.Output}: {sheet.Title}, as of {sheet.AsOf}"));
         return 0;

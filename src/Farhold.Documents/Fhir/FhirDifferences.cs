@@ -9,9 +9,9 @@ internal static class FhirDifferences
     /// <summary>More would only hide the first ones.</summary>
     private const int Most = 20;
 
-    public static ImmutableArray<string> Of(CareRecord record, NodaTime.Instant at, ReadOnlyMemory<byte> utf8)
+    public static ImmutableArray<string> Of(CareRecord record, NodaTime.Instant at, ReadOnlyMemory<byte> utf8, CancellationToken leaving)
     {
-        var expected = Resources(FhirDocument.Write(record, at));
+        var expected = Resources(FhirDocument.Write(record, at, leaving));
         var found = Resources(utf8);
         var said = expected.Where(e => !found.ContainsKey(e.Key)).Select(e => $"{Named(e)} was left out")
             .Concat(found.Where(f => !expected.ContainsKey(f.Key)).Select(f => $"{Named(f)} was added"))

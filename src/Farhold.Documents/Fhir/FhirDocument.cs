@@ -18,19 +18,34 @@ public static class FhirDocument
     private static readonly FhirJsonSerializer Serializer = new();
 
     /// <param name="at">When the document is made; its date.</param>
+    /// <param name="leaving">Asked at every entry: whoever wanted the document may have left.</param>
     /// <returns>UTF-8 JSON.</returns>
     /// <exception cref="ArgumentException">The record holds no entry.</exception>
-    public static byte[] Write(CareRecord record, NodaTime.Instant at) => Serializer.SerializeToBytes(Of(record, at), pretty: true);
+    /// <exception cref="OperationCanceledException"><paramref name="leaving"/> was cancelled.</exception>
+    public static byte[] Write(CareRecord record, NodaTime.Instant at, CancellationToken leaving = default)
+    {
+        var bundle = Of(record, at, leaving);
+        leaving.ThrowIfCancellationRequested();
+        return Serializer.SerializeToBytes(bundle, pretty: true);
+    }
 
-    internal static Bundle Of(CareRecord record, NodaTime.Instant at)
+    internal static Bundle Of(CareRecord record, NodaTime.Instant at, CancellationToken leaving = default)
     {
         if (record.Count == 0)
             throw new ArgumentException("A record without entries makes no document.", nameof(record));
         var draft = new Draft(record);
-        var made = draft.Entries.ToDictionary(e => e.Name, e => Mapping.Of(e, draft).ToArray());
+        var made = draft.Entries.ToDictionary(e => e.Name, e =>
+        {
+            leaving.ThrowIfCancellationRequested();
+            return Mapping.Of(e, draft).ToArray();
+        });
         var issues = Doubts.Of(record, draft).ToArray();
         var devices = draft.Entries.DistinctBy(e => e.Entry.Id.Device).Select(e => Origins.Device(e, draft));
-        var origins = draft.Entries.Select(e => Origins.Of(e, Targets(e, draft, made), draft));
+        var origins = draft.Entries.Select(e =>
+        {
+            leaving.ThrowIfCancellationRequested();
+            return Origins.Of(e, Targets(e, draft, made), draft);
+        });
         var composition = Composition(record, draft, made, issues, at);
         var id = Names.Uuid($"bundle {at} {string.Join(' ', draft.Entries.Select(e => e.Name))}");
         var bundle = new Bundle

@@ -13,13 +13,19 @@ public static class FhirReader
     /// <summary>Largest document, in bytes.</summary>
     public const int MaxFile = 128 * 1024 * 1024;
 
-    public static Read<FhirRecord> Read(ReadOnlyMemory<byte> utf8, string file)
+    /// <param name="leaving">Asked at every resource: whoever wanted the record may have left.</param>
+    /// <exception cref="OperationCanceledException"><paramref name="leaving"/> was cancelled.</exception>
+    public static Read<FhirRecord> Read(ReadOnlyMemory<byte> utf8, string file, CancellationToken leaving = default)
     {
         var json = new LocatedJson(utf8, file, MaxFile);
         if (json.Parse() is not { } bundle)
             return new Read<FhirRecord>.Refused([.. json.Refusals]);
         var resources = Resources(bundle, json);
-        var lines = resources.SelectMany(r => Lines(r, json, file)).ToArray();
+        var lines = resources.SelectMany(r =>
+        {
+            leaving.ThrowIfCancellationRequested();
+            return Lines(r, json, file);
+        }).ToArray();
         if (json.Refusals.Count == 0 && lines.All(l => l.Entry is null))
             json.Refuse(bundle.Offset, "no entry of a record is carried here: this document was not written by Farhold, and only such documents are read back");
         if (json.Refusals.Count > 0)
@@ -27,7 +33,8 @@ public static class FhirReader
         var record = new CareRecord(lines.Select(l => l.Entry).OfType<Entry>(), lines.Select(l => l.Damaged).OfType<DamagedLine>());
         var at = WrittenInstant.TryParse(Encoding.UTF8.GetBytes(bundle["timestamp"]?.Text ?? ""));
         return new Read<FhirRecord>.Usable(new(record, at is { } made
-            ? FhirDifferences.Of(record, made, utf8) : ["the document has no time at which it was made, so it can't be compared with its record"]));
+            ? FhirDifferences.Of(record, made, utf8, leaving)
+            : ["the document has no time at which it was made, so it can't be compared with its record"]));
     }
 
     private static List<Located> Resources(Located bundle, LocatedJson json)

@@ -48,6 +48,14 @@ public class CardPdfTests
             Assert.Contains(first.When.Earliest.InZone(Oslo).ToString("dMMMHH:mm", System.Globalization.CultureInfo.InvariantCulture), text, StringComparison.Ordinal);
     }, iter: Gens.Cases(20), threads: 1);
 
+    [Fact]
+    public void A_card_that_nobody_waits_for_any_more_is_given_up_and_the_next_is_made()
+    {
+        var sheet = Sheet(Names("Runa"), Some.At("04:50"));
+        Assert.ThrowsAny<OperationCanceledException>(() => CardPdf.Write(sheet, Paper.A4, Some.At("04:50"), new(canceled: true)));
+        Assert.NotEmpty(CardPdf.Write(sheet, Paper.A4, Some.At("04:50"), TestContext.Current.CancellationToken));
+    }
+
     [Theory]
     [InlineData(Paper.A5)]
     [InlineData(Paper.A4)]

@@ -71,6 +71,14 @@ public class ReadingBackTests
         Assert.Contains(refused.Refusals, r => r.File == "x.json" && r.Line == 1 && r.Column >= 1 && r.Reason.Contains(reason, StringComparison.Ordinal));
     }
 
+    [Fact]
+    public void A_document_that_nobody_waits_for_any_more_is_given_up()
+    {
+        var document = FhirDocument.Write(Signs(), Some.At("03:00"));
+        Assert.Throws<OperationCanceledException>(() => FhirDocument.Write(Signs(), Some.At("03:00"), new(canceled: true)));
+        Assert.Throws<OperationCanceledException>(() => FhirReader.Read(document, "x", new(canceled: true)));
+    }
+
     private static CareRecord Signs() => new([EntryWriting.Write(
         new("a7k3", 1), Happened.At(Some.At("02:00")), Some.At("02:00"), "Ane", new Payload.SignsTaken { HeartRate = 128 })], []);
 
