@@ -41,6 +41,7 @@ public class SignsTableTests
     [InlineData("-2")]
     [InlineData("@SUM(A1)")]
     [InlineData("\t=1")]
+    [InlineData("\0=1")]
     [InlineData("  =HYPERLINK(\"x\")")]
     [InlineData("＝1")]
     public void No_name_becomes_a_formula(string name)
