@@ -1,0 +1,1 @@
+export { SaxesParser } from 'saxes';
