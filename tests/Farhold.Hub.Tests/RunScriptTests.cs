@@ -29,4 +29,28 @@ public class RunScriptTests
         Assert.Equal(Path.Combine(Published.Root, "artifacts", "publish", "Farhold.App", "release", "wwwroot"), asked[Array.IndexOf(asked, "--app") + 1]);
         Assert.Contains("http://127.0.0.1:1", asked);
     }
+
+    /// <summary>Where nobody can be asked; the stand-in installs nothing.</summary>
+    [Fact]
+    public async Task Test_names_what_is_missing_before_it_installs_it_and_fails_where_it_can_not()
+    {
+        var elsewhere = Directory.CreateTempSubdirectory();
+        var standIn = Path.Combine(elsewhere.FullName, "apt-get");
+        await File.WriteAllTextAsync(standIn, "#!/bin/sh\nexit 1\n", TestContext.Current.CancellationToken);
+        File.SetUnixFileMode(standIn, UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute);
+        var start = new ProcessStartInfo(Path.Combine(Published.Root, "test")) { RedirectStandardOutput = true, RedirectStandardInput = true };
+        start.Environment["PATH"] = elsewhere.FullName + ":" + Environment.GetEnvironmentVariable("PATH");
+        start.Environment["FARHOLD_CHROMIUM"] = Path.Combine(elsewhere.FullName, "none");
+        using var test = Process.Start(start)!;
+        test.StandardInput.Close();
+        var text = await test.StandardOutput.ReadToEndAsync(TestContext.Current.CancellationToken);
+        var said = text.Split('\n', StringSplitOptions.RemoveEmptyEntries);
+        await test.WaitForExitAsync(TestContext.Current.CancellationToken);
+        elsewhere.Delete(recursive: true);
+
+        Assert.Equal(1, test.ExitCode);
+        Assert.StartsWith("Missing, and needed by tests: chromium", said[0], StringComparison.Ordinal);
+        Assert.Contains("apt-get install --no-install-recommends chromium", said[0], StringComparison.Ordinal);
+        Assert.Equal("0 passed, 1 failed", said[^1]);
+    }
 }
