@@ -67,14 +67,14 @@ public sealed class UpdateTests(Browser browser) : PhoneTest(browser)
         await second.Button("Start the newer build").WaitForAsync();
     }
 
-    private static async Task FetchAsync(IPage page, string version)
+    internal static async Task FetchAsync(IPage page, string version)
     {
         await page.EvaluateAsync("() => navigator.serviceWorker.getRegistration().then(r => r.update()).then(() => null)");
         await page.WaitForFunctionAsync(
             "version => caches.open('farhold-serving').then(c => c.match('latest')).then(r => r?.text()).then(v => v === version)", version);
     }
 
-    private static async Task<(string Page, string Style)> BuildAsync(IPage page)
+    internal static async Task<(string Page, string Style)> BuildAsync(IPage page)
     {
         var both = await page.EvaluateAsync<string[]>(
             """

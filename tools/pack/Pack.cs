@@ -7,7 +7,9 @@ using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
 
 // Puts all assemblies of a published field app into one file: together they compress better than one by one, and a start
-// reads one file instead of some forty. Usage: pack WWWROOT KEEP, where KEEP holds compressed packs of earlier runs.
+// reads one file instead of some forty. Then signs the list of all files, where keys are given (docs/decisions/replaced-host.md).
+// Usage: pack WWWROOT KEEP, where KEEP holds compressed packs of earlier runs. FARHOLD_SIGNING_KEYS names files with a private
+// P-256 key each (PEM), divided as in PATH; phones trust all of them from then on.
 var (root, keep) = (args[0], args[1]);
 var framework = Path.Combine(root, "_framework");
 var assemblies = Directory.GetFiles(framework, "*.wasm")
@@ -66,10 +68,29 @@ foreach (var asset in assets.ToArray())
     else if (url == "index.html")
         asset["hash"] = Hash(File.ReadAllBytes(page));
 assets.Add(new JsonObject { ["hash"] = Hash(pack), ["url"] = "_framework/" + name });
+manifest["worker"] = Hash(File.ReadAllBytes(Path.Combine(root, "service-worker.js")));
+var keys = (Environment.GetEnvironmentVariable("FARHOLD_SIGNING_KEYS") ?? "")
+    .Split(Path.PathSeparator, StringSplitOptions.RemoveEmptyEntries).Select(Key).ToArray();
+if (keys.Length > 0)
+    manifest["keys"] = new JsonArray([.. keys.Select(k => (JsonNode)Public(k))]);
 manifest["version"] = Hash(Encoding.UTF8.GetBytes(string.Concat(assets.Select(a => a!["hash"]!.GetValue<string>()))))[7..15];
 Replace(list, script[..start] + manifest.ToJsonString(new() { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping, WriteIndented = true }) + script[end..]);
+File.WriteAllText(Path.Combine(root, "service-worker-signatures.json"), new JsonArray([.. keys.Select(k => (JsonNode)new JsonObject
+{
+    ["key"] = Public(k),
+    ["signature"] = Convert.ToBase64String(k.SignData(File.ReadAllBytes(list), HashAlgorithmName.SHA256)),
+})]).ToJsonString());
 Console.WriteLine($"{assemblies.Length} assemblies in {name}, {new FileInfo(kept).Length} bytes compressed");
 return 0;
+
+static ECDsa Key(string file)
+{
+    var key = ECDsa.Create();
+    key.ImportFromPem(File.ReadAllText(file));
+    return key.KeySize == 256 ? key : throw new InvalidDataException($"{file} holds no key on the curve P-256.");
+}
+
+static string Public(ECDsa key) => Convert.ToBase64String(key.ExportSubjectPublicKeyInfo());
 
 static string Hash(byte[] content) => "sha256-" + Convert.ToBase64String(SHA256.HashData(content));
 

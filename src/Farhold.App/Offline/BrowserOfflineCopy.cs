@@ -28,14 +28,14 @@ internal sealed partial class BrowserOfflineCopy : IOfflineCopy
         using var json = JsonDocument.Parse(await Script.StateAsync());
         var e = json.RootElement;
         return new CopyState(e.GetProperty("able").GetBoolean(), e.Text("serving"), e.Text("ready"),
-            e.GetProperty("installing").GetBoolean(), e.Number("tabs"));
+            e.GetProperty("installing").GetBoolean(), e.Number("tabs"), e.GetProperty("foreign").GetBoolean());
     }
 
     public async Task<CopyCheck> VerifyAsync()
     {
         using var json = JsonDocument.Parse(await Script.VerifyAsync());
         var e = json.RootElement;
-        return new CopyCheck(e.Number("files"), [.. e.GetProperty("bad").EnumerateArray().Select(b => b.GetString()!)]);
+        return new CopyCheck(e.Number("files"), [.. e.GetProperty("bad").EnumerateArray().Select(b => b.GetString()!)], e.Text("signed"));
     }
 
     private static partial class Script

@@ -23,7 +23,9 @@ public interface IOfflineCopy
 /// <param name="Serving">Build that is started from this phone; empty while there is no copy yet.</param>
 /// <param name="Ready">Newer build that waits to be started; empty if there is none.</param>
 /// <param name="Tabs">How many tabs of this phone show the app.</param>
-public sealed record CopyState(bool Able, string Serving, string Ready, bool Installing, int Tabs);
+/// <param name="Foreign">What the address offers now is not signed by a key this phone knows.</param>
+public sealed record CopyState(bool Able, string Serving, string Ready, bool Installing, int Tabs, bool Foreign = false);
 
 /// <param name="Files">0: there is no copy to check.</param>
-public sealed record CopyCheck(int Files, ImmutableArray<string> Bad);
+/// <param name="Signed">Fingerprint of the keys whose signature this phone asks for; empty where it knows none.</param>
+public sealed record CopyCheck(int Files, ImmutableArray<string> Bad, string Signed = "");

@@ -3,6 +3,7 @@ namespace Farhold.App.Offline;
 public enum UpdateAnswer
 {
     NothingReady,
+    Foreign,
     CasualtyOpen,
     FormOpen,
     OtherTabs,
@@ -14,6 +15,7 @@ public static class UpdateRule
 {
     public static UpdateAnswer Answer(CopyState copy, bool casualtyOpen, bool formOpen) => copy switch
     {
+        { Foreign: true } => UpdateAnswer.Foreign,
         { Ready: "" } => UpdateAnswer.NothingReady,
         _ when casualtyOpen => UpdateAnswer.CasualtyOpen,
         _ when formOpen => UpdateAnswer.FormOpen,

@@ -188,6 +188,8 @@ public sealed partial class Texts
 
     public string UpdateWhy => Get();
 
+    public string UpdateForeign => Get();
+
     public string UpdateStart => Get();
 
     public string UpdateCasualtyOpen => Get();
@@ -213,6 +215,8 @@ public sealed partial class Texts
     public string Verifying => Get();
 
     public string VerifiedWhole(int files) => Fill(files);
+
+    public string VerifiedSigned(int files, string keys) => Fill(files, keys);
 
     public string VerifiedBad(int bad, string names) => Fill(bad, names);
 

@@ -1,13 +1,14 @@
 // Serves one build, whole, from this phone. A newer build is fetched beside it, and served only once the carer
 // has asked for it: which build is served is written in the cache `farhold-serving`, not decided by which worker runs.
-self.importScripts('./service-worker-assets.js');
+self.importScripts('./service-worker-assets.js', './trust.js');
 
 const pointers = 'farhold-serving';
 const manifestName = 'farhold-manifest.json';
+const listName = 'farhold-list.js', signaturesName = 'farhold-signatures.json';
 const filesOf = version => 'farhold-files-' + version;
 const own = self.assetsManifest.version;
 const files = self.assetsManifest.assets.filter(a => !/^service-worker(-assets)?\.js$/.test(a.url));
-const fromNetwork = ['hub/'];          // the hub's own services; never part of a build
+const fromNetwork = ['hub/', 'service-worker']; // the hub's own services, and what it offers; never part of a build
 
 self.addEventListener('install', event => event.waitUntil(install()));
 self.addEventListener('activate', event => event.waitUntil(activate()));
@@ -20,18 +21,25 @@ self.addEventListener('fetch', event => {
 const pointer = async name => (await (await caches.open(pointers)).match(name))?.text();
 const point = async (name, version) => (await caches.open(pointers)).put(name, new Response(version));
 
-// All files with the right hash, or none: the manifest is put last and marks the copy as whole.
+// All files with the right hash, or none: the manifest is put last and marks the copy as whole. Nor any of a build that is not
+// signed by a key this phone knows.
 async function install() {
+  const offered = await trust.offered();
+  if (offered.verdict === 'foreign') throw new Error('This build is not signed by a key that this phone knows.');
+  if (JSON.stringify(offered.manifest) !== JSON.stringify(self.assetsManifest)) throw new Error('The build changed while it was fetched.');
   const cache = await caches.open(filesOf(own));
   if (!await cache.match(manifestName)) {
     try {
       await cache.addAll(files.map(a => new Request(a.url, { integrity: a.hash, cache: 'no-cache' })));
+      await cache.put(listName, new Response(offered.list));
+      await cache.put(signaturesName, Response.json(offered.signatures));
       await cache.put(manifestName, Response.json({ version: own, assets: files }));
     } catch (error) {
       await caches.delete(filesOf(own));
       throw error;
     }
   }
+  if (offered.verdict !== 'unsigned') await trust.pin(offered.manifest.keys);
   await point('latest', own);
   if (!await pointer('current')) await point('current', own);
 }
