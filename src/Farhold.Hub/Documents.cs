@@ -2,6 +2,7 @@ using System.Text;
 using Farhold.Documents.Card;
 using Farhold.Documents.Fhir;
 using Farhold.Exchange.Card;
+using Microsoft.AspNetCore.Http.Timeouts;
 using NodaTime;
 
 namespace Farhold.Hub;
@@ -10,17 +11,36 @@ namespace Farhold.Hub;
 /// <remarks>What can't be used is answered with 400 and a line for each reason: file, line, column.</remarks>
 internal static class Documents
 {
-    /// <summary>Largest body, in bytes; a record of 500 entries is about 130,000.</summary>
-    private const long LargestBytes = 64 << 20;
+    /// <summary>Largest body; a record of 500 entries is about 130,000 bytes.</summary>
+    public const int LargestBytes = 4 << 20;
+
+    /// <summary>Most entries of a record. Design: several times the longest care we know of, and still made within the time.</summary>
+    public const int MostEntries = 5_000;
+
+    private const string Record = "application/jsonl", Fhir = "application/fhir+json";
+
+    private static readonly RequestTimeoutPolicy Longest = new()
+    {
+        Timeout = TimeSpan.FromMinutes(2),
+        TimeoutStatusCode = StatusCodes.Status503ServiceUnavailable,
+        WriteTimeoutResponse = context =>
+            OneLine.WriteAsync(context, StatusCodes.Status503ServiceUnavailable, "This took too long here; the command line makes it too."),
+    };
 
     public static void MapDocuments(this WebApplication app, TimeProvider clock)
     {
-        app.MapPost("/documents/fhir", async Task<IResult> (HttpContext context) =>
-            Answer(await RecordOf(context), record => Results.Bytes(FhirDocument.Write(record, Now(clock)), "application/fhir+json")));
-        app.MapPost("/documents/record", async Task<IResult> (HttpContext context) =>
-            Answer(FhirReader.Read(await BodyOf(context), "document"), read => Results.Bytes(Lines(read.Record), "application/jsonl")));
-        app.MapPost("/documents/card", async Task<IResult> (HttpContext context, string? paper, string? zone) =>
-            Answer(await RecordOf(context), record => Card(record, paper ?? "a4", zone, Now(clock))));
+        var documents = app.MapGroup("/documents");
+        documents.WithRequestTimeout(Longest);
+        documents.MapPost("/fhir", (HttpContext context, DocumentDesk desk) => desk.MakeAsync(context, (body, leaving) =>
+            Answer(RecordOf(body), record => Results.Bytes(FhirDocument.Write(record, Now(clock), leaving), Fhir))))
+            .WithMetadata(new Takes(Record));
+        documents.MapPost("/record", (HttpContext context, DocumentDesk desk) => desk.MakeAsync(context, (body, leaving) =>
+            Answer(FhirReader.Read(body, "document", leaving), read => Results.Bytes(Lines(read.Record), Record))))
+            .WithMetadata(new Takes(Fhir));
+        documents.MapPost("/card", (HttpContext context, DocumentDesk desk, string? paper, string? zone) =>
+            desk.MakeAsync(context, (body, leaving) =>
+                Answer(RecordOf(body), record => Card(record, paper ?? "a4", zone, Now(clock), leaving))))
+            .WithMetadata(new Takes(Record));
     }
 
     private static IResult Answer<T>(Read<T> read, Func<T, IResult> made) => read switch
@@ -30,30 +50,28 @@ internal static class Documents
         _ => throw new System.Diagnostics.UnreachableException(),
     };
 
-    private static IResult Card(CareRecord record, string paper, string? zone, Instant now)
+    private static IResult Card(CareRecord record, string paper, string? zone, Instant now, CancellationToken leaving)
     {
         if (paper is not ("a4" or "a5") || DateTimeZoneProviders.Tzdb.GetZoneOrNull(zone ?? "UTC") is not { } known)
-            return Results.Text("paper is a4 or a5, zone a time zone such as Europe/Oslo\n", statusCode: StatusCodes.Status400BadRequest);
+            return OneLine.Of(StatusCodes.Status400BadRequest, "paper is a4 or a5, zone a time zone such as Europe/Oslo");
         var at = record.LastRecorded is { } newest && newest > now ? newest : now; // as on the command line: a clock that shows less is wrong
         var nights = zone is null ? Rhythm.None : Rhythm.ByClock(known, Rhythm.UsualFrom, Rhythm.UsualTo, at);
+        leaving.ThrowIfCancellationRequested();
         var sheet = CardSheet.Of(record, ShippedProtocol.Protocol, at, known, nights);
-        return Results.Bytes(CardPdf.Write(sheet, paper == "a5" ? Paper.A5 : Paper.A4, at), "application/pdf");
+        return Results.Bytes(CardPdf.Write(sheet, paper == "a5" ? Paper.A5 : Paper.A4, at, leaving), "application/pdf");
     }
 
-    private static async Task<Read<CareRecord>> RecordOf(HttpContext context) => RecordReader.Read(await BodyOf(context), "record") switch
+    private static Read<CareRecord> RecordOf(ReadOnlyMemory<byte> body)
     {
-        Read<RecordFile>.Usable(var file) => new Read<CareRecord>.Usable(CareRecord.Of(file)),
-        Read<RecordFile>.Refused(var why) => new Read<CareRecord>.Refused(why),
-        _ => throw new System.Diagnostics.UnreachableException(),
-    };
-
-    private static async Task<ReadOnlyMemory<byte>> BodyOf(HttpContext context)
-    {
-        if (context.Features.Get<Microsoft.AspNetCore.Http.Features.IHttpMaxRequestBodySizeFeature>() is { IsReadOnly: false } size)
-            size.MaxRequestBodySize = LargestBytes;
-        using var body = new MemoryStream();
-        await context.Request.Body.CopyToAsync(body, context.RequestAborted);
-        return body.ToArray();
+        if (body.Span.Count((byte)'\n') is var lines && lines > MostEntries)
+            return new Read<CareRecord>.Refused(
+                [new("record", MostEntries + 1, 1, $"a record of {lines} lines; documents are made of at most {MostEntries}")]);
+        return RecordReader.Read(body, "record") switch
+        {
+            Read<RecordFile>.Usable(var file) => new Read<CareRecord>.Usable(CareRecord.Of(file)),
+            Read<RecordFile>.Refused(var why) => new Read<CareRecord>.Refused(why),
+            _ => throw new System.Diagnostics.UnreachableException(),
+        };
     }
 
     private static byte[] Lines(CareRecord record)
@@ -64,7 +82,8 @@ internal static class Documents
     }
 
     private static IResult Refused(IEnumerable<Refusal> why) => Results.Text(
-        string.Concat(why.Select(r => $"{r.File}:{r.Line}:{r.Column}: {r.Reason}\n")), "text/plain", Encoding.UTF8, StatusCodes.Status400BadRequest);
+        string.Concat(why.Select(r => Plain.Line($"{r.File}:{r.Line}:{r.Column}: {r.Reason}") + "\n")),
+        "text/plain", Encoding.UTF8, StatusCodes.Status400BadRequest);
 
     private static Instant Now(TimeProvider clock) => Instant.FromDateTimeOffset(clock.GetUtcNow());
 }

@@ -2,15 +2,31 @@ namespace Farhold.Hub;
 
 internal static class HubHost
 {
-    public static WebApplication Build(HubOptions options)
+    /// <summary>Design: a base with every phone of a party, several connections each.</summary>
+    private const int MostConnections = 100;
+
+    /// <param name="more">Further routes, for tests.</param>
+    public static WebApplication Build(HubOptions options, Action<WebApplication>? more = null)
     {
-        // A slim builder reads no settings from the folder it happens to be started in.
-        var builder = WebApplication.CreateSlimBuilder();
+        // A slim builder reads no settings from the folder it happens to be started in. The environment is fixed, so that no
+        // variable brings pages that show code and traces.
+        var builder = WebApplication.CreateSlimBuilder(new WebApplicationOptions { EnvironmentName = Environments.Production });
         builder.Logging.SetMinimumLevel(LogLevel.Warning);
+        builder.Services.AddRequestTimeouts();
+        builder.Services.AddSingleton<DocumentDesk>();
         builder.WebHost.UseUrls(options.Listen.Split(';', StringSplitOptions.RemoveEmptyEntries));
+        builder.WebHost.ConfigureKestrel(kestrel =>
+        {
+            kestrel.AddServerHeader = false;
+            kestrel.Limits.MaxRequestBodySize = Documents.LargestBytes;
+            kestrel.Limits.MaxConcurrentConnections = MostConnections;
+        });
         var app = builder.Build();
         app.UseSecurityHeaders(options);
+        app.UseRequestGuard(new AllowedHosts(options));
+        app.UseRequestTimeouts();
         app.MapDocuments(TimeProvider.System);
+        more?.Invoke(app);
         app.MapFieldApp(options);
         return app;
     }

@@ -1,36 +1,71 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using System.Net;
+
 namespace Farhold.Hub;
 
 /// <param name="AppFolder">The published app: the folder that holds index.html.</param>
 /// <param name="Listen">Addresses, divided by semicolons.</param>
-internal sealed record HubOptions(string AppFolder, string Listen)
+/// <param name="Hosts">Names under which it answers besides those of this machine itself and those in <paramref name="Listen"/>.</param>
+internal sealed record HubOptions(string AppFolder, string Listen, ImmutableArray<string> Hosts = default)
 {
     public const string Help = """
         Serves the field app.
           --app FOLDER   the published app (the folder with index.html); default: app beside this program
-          --urls ADDR    where to listen, such as http://127.0.0.1:5080; several divided by ';'
-        FARHOLD_LISTEN names the address where --urls does not. Without either only this machine is served.
-        Phones need https to keep the app offline; put a certificate in front, or use the address localhost.
+          --port N       where to listen on this machine, this time only; nothing is remembered
+          --urls ADDR    where to listen, such as http://0.0.0.0:5080; several divided by ';'
+          --host NAME    a name under which the app is opened, such as farhold.example; may be given several times
+        Without --port and --urls it serves this machine alone, at a port drawn on the first start and kept in
+        $XDG_CONFIG_HOME/farhold/port (usually ~/.config/farhold/port): the browser keeps records by address, port included.
+        FARHOLD_LISTEN stands for --urls, FARHOLD_HOSTS for --host (several divided by ';').
+        Requests under any other name are refused. The names of this machine (localhost, 127.0.0.1, [::1]) always work.
+        Phones need https to keep the app offline; put a certificate in front and name it with --host.
         """;
 
-    private const string Loopback = "http://127.0.0.1:5080";
-
-    /// <summary>Null, with the reason on standard error, if an argument is unknown or the folder holds no app.</summary>
-    public static HubOptions? From(string[] args, Func<string, string?> environment)
+    /// <summary>Null, with the reason on standard error, if an argument is unknown, the folder has no app or the port is taken.</summary>
+    public static HubOptions? From(string[] args, Func<string, string?> environment, LocalPort? local = null)
     {
         var app = Path.Combine(AppContext.BaseDirectory, "app");
-        var listen = environment("FARHOLD_LISTEN") is { Length: > 0 } named ? named : Loopback;
+        var listen = environment("FARHOLD_LISTEN") is { Length: > 0 } named ? named : null;
+        var hosts = (environment("FARHOLD_HOSTS") ?? "")
+            .Split(';', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries).ToList();
         for (var i = 0; i < args.Length; i += 2)
         {
-            if (args[i] is not ("--app" or "--urls") || i + 1 == args.Length)
+            if (args[i] is not ("--app" or "--urls" or "--port" or "--host") || i + 1 == args.Length)
                 return Refuse($"'{args[i]}' is no option with a value here; --help lists them.");
-            if (args[i] == "--app")
-                app = args[i + 1];
-            else
-                listen = args[i + 1];
+            var value = args[i + 1];
+            switch (args[i])
+            {
+                case "--app":
+                    app = value;
+                    break;
+                case "--urls":
+                    listen = value;
+                    break;
+                case "--host":
+                    hosts.Add(value);
+                    break;
+                default:
+                    if (LocalPort.Parse(value) is not { } port)
+                        return Refuse($"'{value}' is no port: a number from 1 to {IPEndPoint.MaxPort}.");
+                    listen = LocalPort.Address(port);
+                    break;
+            }
         }
-        return File.Exists(Path.Combine(app, "index.html"))
-            ? new HubOptions(Path.GetFullPath(app), listen)
-            : Refuse($"There is no app in {app}: index.html is missing. ./run publishes it.");
+
+        if (!File.Exists(Path.Combine(app, "index.html")))
+            return Refuse($"There is no app in {app}: index.html is missing. ./run publishes it.");
+        if (hosts.Find(h => Uri.CheckHostName(h.Trim('[', ']')) is UriHostNameType.Unknown) is { } odd)
+            return Refuse($"'{odd}' is no host name: give it without scheme, port and path.");
+        if (listen is null)
+        {
+            var (port, why) = (local ?? LocalPort.OfThisUser(environment)).Choose();
+            if (port is not { } chosen)
+                return Refuse(why);
+            listen = LocalPort.Address(chosen);
+        }
+
+        return new HubOptions(Path.GetFullPath(app), listen, [.. hosts]);
     }
 
     private static HubOptions? Refuse(string reason)

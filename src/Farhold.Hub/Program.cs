@@ -9,7 +9,16 @@ if (HubOptions.From(args, Environment.GetEnvironmentVariable) is not { } options
     return 2;
 
 var app = HubHost.Build(options);
-await app.StartAsync();
+try
+{
+    await app.StartAsync();
+}
+catch (IOException e)
+{
+    Console.Error.WriteLine($"The hub can't listen at {options.Listen}: {e.Message}");
+    return 2;
+}
+
 Console.WriteLine($"Farhold is at {string.Join(" and ", app.Urls)}. End with Ctrl+C.");
 await app.WaitForShutdownAsync();
 return 0;

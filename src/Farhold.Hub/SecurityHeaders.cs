@@ -6,17 +6,37 @@ namespace Farhold.Hub;
 
 internal static partial class SecurityHeaders
 {
+    /// <summary>What the app uses of what a page may ask the browser for; a test compares this with its scripts.</summary>
+    public static readonly string[] Used = ["camera", "screen-wake-lock", "web-share", "clipboard-write", "battery", "autoplay"];
+
+    /// <summary>What it does not use, off, so that a script that got in could not ask for it either.</summary>
+    public static readonly string[] Unused =
+    [
+        "accelerometer", "ambient-light-sensor", "bluetooth", "browsing-topics", "clipboard-read", "compute-pressure",
+        "cross-origin-isolated", "display-capture", "encrypted-media", "fullscreen", "gamepad", "geolocation", "gyroscope", "hid",
+        "identity-credentials-get", "idle-detection", "local-fonts", "magnetometer", "microphone", "midi", "otp-credentials", "payment",
+        "picture-in-picture", "publickey-credentials-create", "publickey-credentials-get", "serial", "storage-access", "sync-xhr", "usb",
+        "window-management", "xr-spatial-tracking",
+    ];
+
+    private static readonly string Permissions = string.Join(", ", [.. Used.Select(u => u + "=(self)"), .. Unused.Select(u => u + "=()")]);
+
     public static void UseSecurityHeaders(this WebApplication app, HubOptions options) => app.Use((context, next) =>
     {
-        var headers = context.Response.Headers;
-        headers.ContentSecurityPolicy = Policy(File.ReadAllText(Path.Combine(options.AppFolder, "index.html")));
-        headers.XContentTypeOptions = "nosniff";
-        headers["Referrer-Policy"] = "no-referrer";
-        headers["Permissions-Policy"] = "geolocation=(self), camera=(self), microphone=(), payment=()";
-        headers["Cross-Origin-Opener-Policy"] = "same-origin";
+        // Put last, so that an answer begun anew after a failure has them as well.
+        context.Response.OnStarting(() =>
+        {
+            var headers = context.Response.Headers;
+            headers.ContentSecurityPolicy = Policy(File.ReadAllText(Path.Combine(options.AppFolder, "index.html")));
+            headers.XContentTypeOptions = "nosniff";
+            headers["Referrer-Policy"] = "no-referrer";
+            headers["Permissions-Policy"] = Permissions;
+            headers["Cross-Origin-Opener-Policy"] = "same-origin";
+            headers["Cross-Origin-Resource-Policy"] = "same-origin";
+            return Task.CompletedTask;
+        });
         return next(context);
     });
-
     /// <summary>What a page may load. Only the import map is inline, so only its hash is let through.</summary>
     /// <remarks>Source: learn.microsoft.com/aspnet/core/blazor/security/content-security-policy.</remarks>
     public static string Policy(string indexHtml)

@@ -1,5 +1,8 @@
 using System.Net;
+using System.Text;
+using System.Threading.RateLimiting;
 using Farhold.Hub.Tests.Harness;
+using Microsoft.Extensions.DependencyInjection;
 
 namespace Farhold.Hub.Tests;
 
@@ -15,9 +18,11 @@ public sealed class DocumentsTests : IAsyncLifetime
     private AppServer server = null!;
     private HttpClient client = null!;
 
+    private DocumentDesk Desk => server.Services.GetRequiredService<DocumentDesk>();
+
     public async ValueTask InitializeAsync()
     {
-        server = await AppServer.StartAsync();
+        server = await AppServer.StartAsync(Published.PageOnly());
         client = new HttpClient { BaseAddress = new Uri(server.Address) };
     }
 
@@ -25,6 +30,7 @@ public sealed class DocumentsTests : IAsyncLifetime
     {
         client.Dispose();
         await server.DisposeAsync();
+        Directory.Delete(server.Folder, true);
     }
 
     [Fact]
@@ -43,7 +49,7 @@ public sealed class DocumentsTests : IAsyncLifetime
     {
         var card = await PostAsync("/documents/card?paper=a5&zone=Europe/Oslo", string.Join('\n', Lines));
         Assert.Equal("application/pdf", card.Content.Headers.ContentType?.MediaType);
-        Assert.StartsWith("%PDF-", System.Text.Encoding.ASCII.GetString(await card.Content.ReadAsByteArrayAsync(TestContext.Current.CancellationToken), 0, 5), StringComparison.Ordinal);
+        Assert.StartsWith("%PDF-", await TextAsync(card), StringComparison.Ordinal);
     }
 
     [Theory]
@@ -57,6 +63,94 @@ public sealed class DocumentsTests : IAsyncLifetime
         Assert.Contains(reason, await refused.Content.ReadAsStringAsync(TestContext.Current.CancellationToken), StringComparison.Ordinal);
     }
 
-    private Task<HttpResponseMessage> PostAsync(string path, string body) =>
-        client.PostAsync(new Uri(path, UriKind.Relative), new StringContent(body), TestContext.Current.CancellationToken);
+    [Theory]
+    [InlineData("/documents/fhir")]
+    [InlineData("/documents/record")]
+    [InlineData("/documents/card")]
+    public async Task No_document_and_no_refusal_is_kept_anywhere(string path)
+    {
+        Assert.Equal("no-store", (await PostAsync(path, Line)).Headers.CacheControl?.ToString());
+        Assert.Equal("no-store", (await PostAsync(path, "no record")).Headers.CacheControl?.ToString());
+    }
+
+    [Fact]
+    public async Task A_body_above_four_mebibytes_is_refused_in_one_line()
+    {
+        var refused = await PostAsync("/documents/fhir", new string(' ', Documents.LargestBytes + 1));
+        Assert.Equal(HttpStatusCode.RequestEntityTooLarge, refused.StatusCode);
+        Assert.Equal("Too large: at most 4194304 bytes.\n", await TextAsync(refused));
+    }
+
+    [Theory]
+    [InlineData("/documents/fhir")]
+    [InlineData("/documents/card")]
+    public async Task A_record_of_too_many_entries_is_refused_before_it_is_read(string path)
+    {
+        var refused = await PostAsync(path, string.Concat(Enumerable.Repeat("x\n", Documents.MostEntries + 1)));
+        Assert.Equal(HttpStatusCode.BadRequest, refused.StatusCode);
+        Assert.Equal("record:5001:1: a record of 5001 lines; documents are made of at most 5000\n", await TextAsync(refused));
+    }
+
+    [Fact]
+    public async Task Two_documents_are_made_at_a_time_and_the_next_one_waits_for_a_place()
+    {
+        var places = await TakePlacesAsync();
+        var third = PostAsync("/documents/fhir", Line);
+        await WaitingAsync(1);
+        Assert.False(third.IsCompleted);
+        places[0].Dispose();
+        Assert.Equal(HttpStatusCode.OK, (await third).StatusCode);
+        places[1].Dispose();
+    }
+
+    [Fact]
+    public async Task A_client_that_leaves_gives_up_its_place_in_the_queue()
+    {
+        var places = await TakePlacesAsync();
+        using var leaving = new CancellationTokenSource();
+        var third = PostAsync("/documents/fhir", Line, leaving.Token);
+        await WaitingAsync(1);
+        await leaving.CancelAsync();
+        await Assert.ThrowsAnyAsync<OperationCanceledException>(() => third);
+        await WaitingAsync(0);
+        Array.ForEach(places, p => p.Dispose());
+        Assert.Equal(HttpStatusCode.OK, (await PostAsync("/documents/fhir", Line)).StatusCode);
+    }
+
+    [Fact]
+    public async Task Who_finds_the_queue_full_is_asked_to_come_back()
+    {
+        var places = await TakePlacesAsync();
+        var waiting = Enumerable.Range(0, DocumentDesk.MostWaiting).Select(_ => PostAsync("/documents/fhir", Line)).ToArray();
+        await WaitingAsync(DocumentDesk.MostWaiting);
+        var refused = await PostAsync("/documents/fhir", Line);
+        Assert.Equal(HttpStatusCode.ServiceUnavailable, refused.StatusCode);
+        Assert.NotNull(refused.Headers.RetryAfter);
+        Array.ForEach(places, p => p.Dispose());
+        Assert.All(await Task.WhenAll(waiting), answer => Assert.Equal(HttpStatusCode.OK, answer.StatusCode));
+    }
+
+    private static string Line => string.Join('\n', Lines) + "\n";
+
+    private async Task<RateLimitLease[]> TakePlacesAsync()
+    {
+        var places = new RateLimitLease[DocumentDesk.Places];
+        for (var i = 0; i < places.Length; i++)
+            Assert.True((places[i] = await Desk.Queue.AcquireAsync(1, TestContext.Current.CancellationToken)).IsAcquired);
+        return places;
+    }
+
+    private async Task WaitingAsync(int count)
+    {
+        while (Desk.Queue.GetStatistics()!.CurrentQueuedCount != count)
+            await Task.Delay(10, TestContext.Current.CancellationToken);
+    }
+
+    private static Task<string> TextAsync(HttpResponseMessage answer) =>
+        answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken);
+
+    private Task<HttpResponseMessage> PostAsync(string path, string body, CancellationToken? leaving = null) => client.PostAsync(
+        new Uri(path, UriKind.Relative),
+        new StringContent(body, Encoding.UTF8, path == "/documents/record" ? "application/fhir+json" : "application/jsonl"),
+        leaving ?? TestContext.Current.CancellationToken);
 }

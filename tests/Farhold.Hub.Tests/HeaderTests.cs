@@ -62,19 +62,59 @@ public sealed class HeaderTests : IAsyncLifetime
     }
 
     [Fact]
-    public void Without_an_address_only_this_machine_is_served()
+    public void The_environment_names_where_to_listen_and_an_option_goes_before_it()
     {
-        Assert.Equal("http://127.0.0.1:5080", HubOptions.From(["--app", server.Folder], _ => null)?.Listen);
-        Assert.Equal("http://0.0.0.0:81", HubOptions.From(["--app", server.Folder], _ => "http://0.0.0.0:81")?.Listen);
-        Assert.Equal("http://[::1]:82", HubOptions.From(["--app", server.Folder, "--urls", "http://[::1]:82"], _ => "http://0.0.0.0:81")?.Listen);
+        Assert.Equal("http://0.0.0.0:81", HubOptions.From(["--app", server.Folder], Named)?.Listen);
+        Assert.Equal("http://[::1]:82", HubOptions.From(["--app", server.Folder, "--urls", "http://[::1]:82"], Named)?.Listen);
+        Assert.Equal(["a.example", "b.example"], HubOptions.From(["--app", server.Folder, "--host", "b.example"], Named)!.Hosts);
+
+        static string? Named(string name) => name switch
+        {
+            "FARHOLD_LISTEN" => "http://0.0.0.0:81",
+            "FARHOLD_HOSTS" => "a.example",
+            _ => null,
+        };
     }
 
+    [Theory]
+    [InlineData("--color", "80")]
+    [InlineData("--port", "0")]
+    [InlineData("--port", "65536")]
+    [InlineData("--port", "80x")]
+    [InlineData("--host", "https://farhold.example")]
+    [InlineData("--host", "farhold.example:443")]
+    [InlineData("--host", "")]
+    public void An_unknown_or_unusable_argument_is_refused(string option, string value) =>
+        Assert.Null(HubOptions.From(["--app", server.Folder, option, value], n => n == "FARHOLD_LISTEN" ? "http://[::1]:82" : null));
+
     [Fact]
-    public void An_unknown_argument_or_an_empty_folder_is_refused()
+    public void A_missing_value_or_an_empty_folder_is_refused()
     {
-        Assert.Null(HubOptions.From(["--port", "80"], _ => null));
         Assert.Null(HubOptions.From(["--app"], _ => null));
         Assert.Null(HubOptions.From(["--app", AppContext.BaseDirectory], _ => null));
+    }
+
+    /// <summary>What the app's scripts ask of the browser, by the words they ask with.</summary>
+    [Theory]
+    [InlineData("camera", "getUserMedia")]
+    [InlineData("microphone", "audio: true")]
+    [InlineData("screen-wake-lock", "wakeLock")]
+    [InlineData("web-share", "navigator.share")]
+    [InlineData("clipboard-write", "clipboard.write")]
+    [InlineData("clipboard-read", "clipboard.read")]
+    [InlineData("geolocation", "geolocation")]
+    [InlineData("autoplay", "AudioContext")]
+    [InlineData("fullscreen", "requestFullscreen")]
+    [InlineData("display-capture", "getDisplayMedia")]
+    [InlineData("accelerometer", "devicemotion")]
+    [InlineData("gyroscope", "deviceorientation")]
+    [InlineData("bluetooth", "navigator.bluetooth")]
+    [InlineData("publickey-credentials-get", "credentials.get")]
+    public void A_permission_is_on_exactly_where_a_script_of_the_app_uses_it(string permission, string word)
+    {
+        var scripts = Directory.GetFiles(Path.Combine(Published.Root, "src", "Farhold.App", "wwwroot"), "*.js").Select(File.ReadAllText);
+        Assert.Equal(scripts.Any(s => s.Contains(word, StringComparison.Ordinal)), SecurityHeaders.Used.Contains(permission));
+        Assert.NotEqual(SecurityHeaders.Used.Contains(permission), SecurityHeaders.Unused.Contains(permission));
     }
 
     private Task<HttpResponseMessage> GetAsync(string path) => client.GetAsync(new Uri(server.Address + path), TestContext.Current.CancellationToken);

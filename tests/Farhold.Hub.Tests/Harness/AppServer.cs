@@ -9,26 +9,32 @@ internal sealed class AppServer : IAsyncDisposable
 {
     private WebApplication? running;
 
-    private AppServer(string folder, string address) => (Folder, Address) = (folder, address);
+    private readonly Action<WebApplication>? more;
+
+    private AppServer(string folder, string address, Action<WebApplication>? more) =>
+        (Folder, Address, this.more) = (folder, address, more);
 
     public string Folder { get; }
 
     public string Address { get; }
 
-    public static async Task<AppServer> StartAsync(string? folder = null)
+    public IServiceProvider Services => running!.Services;
+
+    /// <param name="more">Further routes.</param>
+    public static async Task<AppServer> StartAsync(string? folder = null, Action<WebApplication>? more = null)
     {
         using var probe = new TcpListener(IPAddress.Loopback, 0);
         probe.Start();
         var port = ((IPEndPoint)probe.LocalEndpoint).Port;
         probe.Stop();
-        var server = new AppServer(folder ?? Published.Folder, $"http://127.0.0.1:{port}");
+        var server = new AppServer(folder ?? Published.Folder, $"http://127.0.0.1:{port}", more);
         await server.StartAgainAsync();
         return server;
     }
 
     public async Task StartAgainAsync()
     {
-        running = HubHost.Build(new HubOptions(Folder, Address));
+        running = HubHost.Build(new HubOptions(Folder, Address, ["farhold.example"]), more);
         await running.StartAsync();
     }
 

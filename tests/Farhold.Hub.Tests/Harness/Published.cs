@@ -11,6 +11,14 @@ internal static class Published
 
     public static string Root { get; } = FindRoot();
 
+    /// <summary>A folder that passes for the app where only the hub is looked at: nothing has to be published for it.</summary>
+    public static string PageOnly()
+    {
+        var folder = Directory.CreateTempSubdirectory("farhold-page-").FullName;
+        File.WriteAllText(Path.Combine(folder, "index.html"), "<!DOCTYPE html><title>Farhold</title>");
+        return folder;
+    }
+
     /// <summary>A copy that a test may change.</summary>
     public static string Copy()
     {

@@ -1,0 +1,40 @@
+using System.Threading.RateLimiting;
+
+namespace Farhold.Hub;
+
+/// <summary>Where documents are made: two at a time, a few more wait, the rest are sent away. Whoever leaves gives up the place.</summary>
+internal sealed class DocumentDesk : IDisposable
+{
+    public const int Places = 2;
+
+    public const int MostWaiting = 8;
+
+    /// <summary>Design: about as long as a large document takes.</summary>
+    private const int RetryAfterSeconds = 10;
+
+    public ConcurrencyLimiter Queue { get; } = new(new()
+    {
+        PermitLimit = Places, QueueLimit = MostWaiting, QueueProcessingOrder = QueueProcessingOrder.OldestFirst,
+    });
+
+    /// <param name="make">What is made of the whole body; its token is cancelled when the client leaves or the time is up.</param>
+    public async Task<IResult> MakeAsync(HttpContext context, Func<ReadOnlyMemory<byte>, CancellationToken, IResult> make)
+    {
+        context.Response.Headers.CacheControl = "no-store";
+        var body = await BodyAsync(context); // before a place is taken: a slow link must not hold one
+        using var place = await Queue.AcquireAsync(1, context.RequestAborted);
+        if (place.IsAcquired)
+            return make(body, context.RequestAborted);
+        context.Response.Headers.RetryAfter = RetryAfterSeconds.ToString(System.Globalization.CultureInfo.InvariantCulture);
+        return OneLine.Of(StatusCodes.Status503ServiceUnavailable, "Other documents are being made; ask again in a moment.");
+    }
+
+    public void Dispose() => Queue.Dispose();
+
+    private static async Task<ReadOnlyMemory<byte>> BodyAsync(HttpContext context)
+    {
+        using var body = new MemoryStream();
+        await context.Request.Body.CopyToAsync(body, context.RequestAborted);
+        return body.ToArray();
+    }
+}
