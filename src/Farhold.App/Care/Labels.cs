@@ -4,7 +4,7 @@ namespace Farhold.App.Care;
 public static class Labels
 {
     /// <summary><c>partial-amputation</c> becomes <c>Partial amputation</c>.</summary>
-    public static string Plain(string wire) => Sentence(wire.Replace('-', ' '));
+    public static string Plain(string wire) => Sentence(Farhold.Plain.Line(wire.Replace('-', ' ')));
 
     public static string Word<T>(T value)
         where T : struct, Enum => Plain(Wire.Word(value));
@@ -16,6 +16,6 @@ public static class Labels
     {
         var found = state.Of(Kind.WoundFound).LastOrDefault(w => w.As<Payload.WoundFound>().Wound == wound)?.As<Payload.WoundFound>();
         var where = found?.Limb is { } limb ? Wire.Word(limb) : found?.Region is { } region ? Wire.Word(region) : null;
-        return where is null ? wound : $"{wound}, {where.Replace('-', ' ')}";
+        return Farhold.Plain.Line(where is null ? wound : $"{wound}, {where.Replace('-', ' ')}");
     }
 }

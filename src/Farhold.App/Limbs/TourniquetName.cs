@@ -10,6 +10,7 @@ public static class TourniquetName
     public static string Of(string tourniquet, LimbScene scene)
     {
         var known = scene.Known(tourniquet);
-        return string.Join(", ", new[] { tourniquet, known.Place, known.Make is { } make ? Wire.Word(make) : null }.OfType<string>());
+        return Plain.Line(string.Join(
+            ", ", new[] { tourniquet, known.Place, known.Make is { } make ? Wire.Word(make) : null }.OfType<string>()));
     }
 }

@@ -4,9 +4,13 @@ using NodaTime;
 namespace Farhold.App.Store;
 
 /// <param name="Id">Names the casualty on this phone only.</param>
+/// <param name="Alias">As it is shown; the record's own line keeps what was written.</param>
 /// <param name="Opened">When this phone first had the record.</param>
 /// <param name="Entries">Number of numbered lines; 0 where it was not counted.</param>
-public sealed record CasualtyHead(string Id, string Alias, bool Practice, Instant Opened, int Entries = 0);
+public sealed record CasualtyHead(string Id, string Alias, bool Practice, Instant Opened, int Entries = 0)
+{
+    public string Alias { get; init; } = Plain.Line(Alias);
+}
 
 public enum LineState
 {

@@ -53,5 +53,8 @@ public sealed partial class Texts
     private string Get([CallerMemberName] string key = "") => words[key];
 
     private string Fill(object first, object? second = null, object? third = null, [CallerMemberName] string key = "") =>
-        string.Format(CultureInfo.InvariantCulture, words[key], first, second, third);
+        string.Format(CultureInfo.InvariantCulture, words[key], Shown(first), Shown(second), Shown(third));
+
+    /// <summary>What is filled in may come from a record or a file: nothing of it turns the writing or controls anything.</summary>
+    private static object? Shown(object? value) => value is string text ? Plain.Line(text) : value;
 }
