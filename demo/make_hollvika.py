@@ -14,6 +14,7 @@ def at(day, clock, minutes=0):
 
 def say(when, by, kind, **fields):
     said.append((when, by, kind, fields))
+    return fields
 
 
 def each(begin, end, minutes):
@@ -58,7 +59,13 @@ def signs(when, ask):
 
 
 def help_by(when, earliest, likely, latest):
-    say(when, who(when), "help.expected", likely=iso(likely), earliest=iso(earliest), latest=iso(latest), basis="radio, coast station")
+    say(when, who(when), "help.expected", care="surgery", likely=iso(likely), earliest=iso(earliest), latest=iso(latest),
+        basis="radio, coast station: lifeboat, then the hospital on the mainland")
+
+
+def look_over(when, by, **found):
+    nothing = dict(bleedingElsewhere=False, trunkWound=False, breathingHard=False, veryCold=False)
+    say(when, by, "casualty.looked-over", **nothing, **found)
 
 
 # The first hours.
@@ -69,11 +76,19 @@ say(at(0, "14:11"), "Mika", "bleeding.checked", wound="w1", bleeding="none")
 say(at(0, "14:25"), "Jon", "supplies.stated", item="haemostatic-gauze", count=2)
 say(at(0, "14:25"), "Jon", "supplies.stated", item="pressure-dressing", count=3)
 help_by(at(0, "14:30"), at(1, "18:00"), at(3, "12:00"), at(3, "20:00"))
+say(at(0, "14:35"), "Mika", "watch.stated", able=False)
+look_over(at(0, "14:40"), "Mika", bloodThinner=False)
+say(at(0, "15:20"), "Jon", "contact.tried", reached=False, who="duty doctor", how="radio, only noise")
 for when in each(at(0, "14:15"), RELEASED, 15):
     signs(when, when.minute == 15)
     say(when + dt.timedelta(minutes=2), who(when), "bleeding.checked", wound="w1", bleeding="none")
-say(at(0, "16:10"), "Jon", "watch.stated", able=True)
-say(at(0, "16:18"), "Jon", "advice.received", **{"from": "duty doctor, by radio", "text": "Try it now, with drink going in. Count the urine every hour and keep me told.", "allows": ["attempt"]})
+say(at(0, "16:06"), "Jon", "contact.tried", reached=True, who="duty doctor", how="radio, coast station patched him through")
+question = say(at(0, "16:08"), "Jon", "question.asked", to="duty doctor, by radio",
+               text="Two hours on now. Dry, no shock, all of us here. May we try to let go of it?")
+say(at(0, "16:10"), "Jon", "watch.stated", able=True, who="other")
+look_over(at(0, "16:13"), "Mika")
+say(at(0, "16:18"), "Jon", "advice.received", answers=question, readBack=True, allows=["attempt"],
+    **{"from": "duty doctor, by radio", "text": "Try it now, with drink going in. Count the urine every hour and keep me posted."})
 say(at(0, "16:20"), "Jon", "task.done", task="before-release.right-leg")
 say(at(0, "16:21"), "Jon", "fluid.given", fluid="oral-rehydration", millilitres=300, route="mouth")
 say(at(0, "16:22"), "Mika", "attempt.started", wound="w1", tourniquet="t1")
@@ -102,7 +117,8 @@ for when in each(at(0, "16:42"), RELEASED + dt.timedelta(hours=48), 60):
         continue
     hours = 2 if night(when) else 1
     say(when, who(when), "urine.measured", millilitres=60 if when < at(0, "21:00") else 130 * hours)
-say(at(0, "20:50"), "Jon", "advice.received", **{"from": "duty doctor, by radio", "text": "Too little urine: a mug every half hour until it is 100 ml an hour."})
+say(at(0, "20:50"), "Jon", "advice.received",
+    **{"from": "duty doctor, by radio", "text": "Too little urine: a mug every half hour until it is 100 ml an hour."})
 say(at(0, "20:52"), "Jon", "fluid.given", fluid="oral-rehydration", millilitres=500, route="mouth")
 
 # The days and nights in the hut.
@@ -126,15 +142,24 @@ for day in range(4):
 for when in each(RELEASED + dt.timedelta(hours=49), END, 240):
     say(when, who(when), "urine.measured", millilitres=260)
 say(at(2, "09:20"), "Runa", "note", text="Red and hot a hand round the dressing, smells.")
-say(at(2, "09:30"), "Runa", "advice.received", **{"from": "duty doctor, by radio", "text": "Start the antibiotic you carry. Draw round the redness and tell me every four hours."})
+say(at(2, "09:30"), "Runa", "advice.received",
+    **{"from": "duty doctor, by radio", "text": "Start the antibiotic you carry. Draw round the redness and report every four hours."})
 say(at(2, "09:40"), "Runa", "drug.given", drug="cefalexin", amount=500, unit="mg", route="mouth", note="as the duty doctor said")
+say(at(3, "13:40"), "Mika", "casualty.moved", how="carried", phase="about-to",
+    note="down to the landing; Jon and Runa carry, Mika keeps the dressing in sight")
+say(at(3, "13:52"), "Mika", "casualty.moved", how="carried", phase="moved")
+say(at(3, "13:53"), "Mika", "bleeding.checked", wound="w1", bleeding="none")
 say(END, "Mika", "care.ended", how="handed-over", to="lifeboat crew")
 
 said.sort(key=lambda s: s[0])
 numbers = {"Mika": 0, "Jon": 0, "Runa": 0}
 devices = {"Mika": "h4vm", "Jon": "j2kd", "Runa": "r9tw"}
+ids = {}
 with (pathlib.Path(__file__).parent / "hollvika.jsonl").open("w", encoding="utf-8") as out:
     for when, by, kind, fields in said:
         numbers[by] += 1
-        entry = {"id": f"{devices[by]}-{numbers[by]}", "happened": iso(when), "recorded": iso(when), "by": by, "kind": kind, **fields}
+        ids[id(fields)] = f"{devices[by]}-{numbers[by]}"
+        if "answers" in fields:
+            fields["answers"] = ids[id(fields["answers"])]
+        entry = {"id": ids[id(fields)], "happened": iso(when), "recorded": iso(when), "by": by, "kind": kind, **fields}
         out.write(json.dumps(entry, ensure_ascii=False, separators=(",", ":")) + "\n")
