@@ -55,9 +55,12 @@ public static class Circumstances
     private static string? Asked(State state, Instant now, string field) =>
         Questions.OfPerson(state, now).LastOrDefault(q => q.Field == field && !q.Settled)?.Text;
 
+    internal static bool HasHeadWound(State state, Instant now) => state.Of(Kind.WoundFound)
+        .Any(w => w.When.Earliest <= now && w.As<Payload.WoundFound>().Region == BodyRegion.Head);
+
     /// <summary>A wound of the head, or a mind that is not clear and nobody has said why.</summary>
     private static Truth HeadInjury(State state, Judgement judged) =>
-        Kleene.Of(state.Of(Kind.WoundFound).Any(w => w.When.Earliest <= judged.At && w.As<Payload.WoundFound>().Region == BodyRegion.Head))
+        Kleene.Of(HasHeadWound(state, judged.At))
             .Or(Latest(state, judged, Input.Mental, r => r.Word == "alert" ? Truth.NotMet : Truth.Unknown));
 
     /// <summary>Fewer than 10 or more than 30 breaths a minute, or a saturation below 90 % (design).</summary>

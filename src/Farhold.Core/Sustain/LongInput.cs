@@ -45,14 +45,24 @@ public static class LongInput
     /// <summary>A note of the last hours says so.</summary>
     public static readonly Input Vomiting = new("vomiting", InputType.Flag, "", ["false", "true"], false);
 
-    /// <summary>Shock is suspected by the signs last seen.</summary>
-    public static readonly Input ShockNow = new("shockNow", InputType.Flag, "take the signs of shock", ["false", "true"], false);
+    /// <summary>Shock is suspected by the signs last seen; unknown where one of them was never looked at.</summary>
+    public static readonly Input ShockNow = new("shockNow", InputType.Flag, "take all the signs of shock", ["false", "true"], false);
+
+    /// <summary>The signs seen so far show shock, whatever was not looked at: always known.</summary>
+    public static readonly Input ShockShows = new("shockShows", InputType.Flag, "", ["false", "true"], false);
+
+    /// <summary>Since the first wound or tourniquet of the record, else since the record begins.</summary>
+    public static readonly Input SinceInjury = new("sinceInjury", InputType.Duration, "", [], false);
+
+    /// <summary>A wound bleeds, or bled within the last hours: always known.</summary>
+    public static readonly Input BledLately = new("bledLately", InputType.Flag, "", ["false", "true"], false);
 
     /// <summary>All that may be asked about in the long watch.</summary>
     public static readonly ImmutableArray<Input> All =
     [
         .. Input.All, Pain, HeartRateCourse, BreathRateCourse, SystolicCourse, Spo2Course, PainCourse, UrineFlow, FluidInDay,
         HeadWound, Loosened, PulseBeyond, UrineMlPerHour, SinceLoosened, WoundElsewhere, Pregnant, BellyOrChest, Vomiting, ShockNow,
+        ShockShows, SinceInjury, BledLately,
     ];
 
     private static Input Course(string name, string look) => new(name, InputType.Word, look, [.. Wire.Words<SignCourse>()], true);

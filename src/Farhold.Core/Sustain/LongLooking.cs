@@ -9,6 +9,9 @@ internal static class LongLooking
     /// <summary>A course is told over the last twelve hours (design): what was longer ago says little of now.</summary>
     private static readonly Duration CourseOver = Duration.FromHours(12);
 
+    /// <summary>For this long after it stopped, bleeding explains a fast pulse, fast breathing and a low pressure (design).</summary>
+    private static readonly Duration BleedingExplains = Duration.FromHours(6);
+
     public static ImmutableArray<Reading> For(Input input, Scene scene) => input.Name switch
     {
         "pain" => Looking.Newest(scene, SignRead.Pain),
@@ -19,8 +22,7 @@ internal static class LongLooking
         "painCourse" => Course(scene, s => s.Pain, SmallestChange.Pain),
         "urineFlow" => Urine(scene),
         "fluidInDay" => Fluid(scene),
-        "headWound" => [Now(scene, scene.State.Of(Kind.WoundFound).Any(w =>
-            w.When.Earliest <= scene.Now && w.As<Payload.WoundFound>().Region == BodyRegion.Head))],
+        "headWound" => [Now(scene, Circumstances.HasHeadWound(scene.State, scene.Now))],
         "loosened" => scene.Clock is { Tight: not Truth.Unknown and var tight } ? [Now(scene, tight == Truth.NotMet)] : [],
         "pulseBeyond" => Beyond(scene),
         "urineMlPerHour" => Farhold.UrineFlow.Of(scene.State, scene.Now) is { } flow ? [new(flow.MlPerHour.Low, flow.MlPerHour.High, null, flow.Last)] : [],
@@ -30,7 +32,10 @@ internal static class LongLooking
         "bellyOrChest" => RestOfCasualty.For(Input.TrunkWound, scene) is { IsEmpty: false } trunk
             ? [Now(scene, trunk.Any(r => r.Word == "true"))] : [],
         "vomiting" => [Now(scene, Vomited(scene))],
-        "shockNow" => Judge.LastKnownShock(scene.Casualty) is not Truth.Unknown and var shock ? [Now(scene, shock == Truth.Met)] : [],
+        "shockNow" => Judge.ShockBySignsSeen(scene.Casualty) is not Truth.Unknown and var shock ? [Now(scene, shock == Truth.Met)] : [],
+        "shockShows" => [Now(scene, Judge.ShockBySignsSeen(scene.Casualty) == Truth.Met)],
+        "sinceInjury" => SinceInjury(scene),
+        "bledLately" => [Now(scene, BledLately(scene))],
         _ => throw new System.Diagnostics.UnreachableException(input.Name),
     };
 
@@ -38,6 +43,29 @@ internal static class LongLooking
     private static bool Vomited(Scene scene) => scene.State.Of(Kind.Note).Any(n =>
         n.When.Earliest <= scene.Now && n.When.Until(scene.Now).Min < Duration.FromHours(4)
         && n.As<Payload.NoteWritten>().Text.Contains("vomit", StringComparison.OrdinalIgnoreCase));
+
+    private static ImmutableArray<Reading> SinceInjury(Scene scene)
+    {
+        var injuries = scene.State.Of(Kind.WoundFound).Concat(scene.State.Of(Kind.TourniquetTightened)).Where(e => e.When.Earliest <= scene.Now).ToArray();
+        var first = injuries.Length > 0 ? injuries : [.. scene.State.All.Where(e => e.When.Earliest <= scene.Now)];
+        if (first.Length == 0)
+            return [];
+        var since = new Happened(first.Min(e => e.When.Earliest), first.Min(e => e.When.Latest)).Until(scene.Now);
+        return [new(since.Min.TotalSeconds, since.Max.TotalSeconds, null, Happened.At(scene.Now), Lasting: true)];
+    }
+
+    /// <summary>Seen to bleed, tightened for bleeding, or bled at an attempt, within the last hours; or bleeding when last looked at.</summary>
+    private static bool BledLately(Scene scene)
+    {
+        var checks = scene.State.Of(Kind.BleedingChecked).Where(b => b.When.Earliest <= scene.Now).ToArray();
+        return checks.Where(IsActive).Any(Lately) || checks.GroupBy(b => b.As<Payload.BleedingChecked>().Wound).Any(w => IsActive(w.Last()))
+            || scene.State.Of(Kind.TourniquetTightened).Any(t => Lately(t)
+                && t.As<Payload.TourniquetTightened>().Why is not (TighteningReason.Precaution or TighteningReason.ReSited))
+            || scene.State.Of(Kind.AttemptEnded).Any(e => Lately(e) && e.As<Payload.AttemptEnded>().Outcome == AttemptOutcome.Bled);
+
+        bool Lately(Dated entry) => entry.When.Earliest <= scene.Now && entry.When.Until(scene.Now).Min < BleedingExplains;
+        static bool IsActive(Dated check) => check.As<Payload.BleedingChecked>().Bleeding == Bleeding.Active;
+    }
 
     private static Reading Now(Scene scene, bool flag) => Reading.Of(flag, Happened.At(scene.Now), lasting: true);
 

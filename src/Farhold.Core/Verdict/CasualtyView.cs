@@ -34,6 +34,10 @@ public sealed class CasualtyView(
     /// <summary>Criteria that ask nothing of a limb, evaluated once for all limbs.</summary>
     internal Evaluating Evaluating => evaluating ??= new(protocol.Freshness, new Scene(this, null, []));
 
+    /// <summary>The same casualty as last seen, however long ago.</summary>
+    internal CasualtyView Ageless => ageless ??= new(
+        state, protocol with { Freshness = ImmutableSortedDictionary<string, Duration>.Empty }, now, doubts);
+
     /// <summary>The same casualty with the same record, at an earlier instant.</summary>
     internal CasualtyView At(Instant earlier) => new(state, protocol, earlier, doubts, later ?? this);
 
@@ -44,6 +48,7 @@ public sealed class CasualtyView(
     private AdviceStanding? advice;
     private LookHistory? looks;
     private SoftSigns? soft;
+    private CasualtyView? ageless;
     private bool? bothArmsTied;
     private Evaluating? evaluating;
 

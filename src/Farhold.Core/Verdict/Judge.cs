@@ -59,11 +59,19 @@ public static class Judge
 
     private static Truth Suspected(IEnumerable<Finding> signs) => signs.Aggregate(Truth.NotMet, (t, f) => t.Or(LimbJudge.Against(f)));
 
-    /// <summary>By the signs last seen, however old: only what rests on an old one is looked at again.</summary>
-    internal static Truth LastKnownShock(CasualtyView casualty)
+    /// <summary>By the signs last seen, however old: a sign is lifted by a look, never by time.</summary>
+    internal static Truth LastKnownShock(CasualtyView casualty) =>
+        Shock(casualty) is { State: Truth.Met } shock ? shock.State : Shock(casualty.Ageless).State;
+
+    /// <summary>
+    /// The same, but for what is not called shock: a lone soft sign, which asks for a second look, and an altered mind where the head
+    /// is wounded.
+    /// </summary>
+    internal static Truth ShockBySignsSeen(CasualtyView casualty)
     {
-        var ageless = new Evaluating(ImmutableSortedDictionary<string, Duration>.Empty, new Scene(casualty, null, []));
-        return Suspected(Shock(casualty).Signs.Select(f => f.Trace.IsStale ? ageless.Of(f.Criterion) : f));
+        var head = Circumstances.HasHeadWound(casualty.State, casualty.Now);
+        return Suspected(Shock(casualty.Ageless).Signs
+            .Where(f => f.Criterion.Role != Role.Asks && !(head && f.Criterion.Condition.Inputs.All(i => i == Input.Mental))));
     }
 
     /// <summary>The doubts that nobody has surely looked into yet.</summary>

@@ -138,7 +138,8 @@ public class LocalReaderTests
     public void The_local_protocol_of_the_demo_is_accepted_and_says_what_it_loosens()
     {
         var local = Accepted(File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "demo", "skarvedal-local.json"))).Local!;
-        Assert.Contains("shock.cool is changed", Assert.Single(local.Loosened), StringComparison.Ordinal);
+        Assert.Contains(local.Changes, c => c.Contains("shock.cool is changed", StringComparison.Ordinal));
+        Assert.Empty(local.Loosened); // no hard limit
         Assert.Equal(5, local.Changes.Length);
         Assert.Equal(["paracetamol", "meloxicam", "tranexamic-acid"], local.Orders);
     }

@@ -119,6 +119,39 @@ public class CarePlanTests
         Assert.NotNull(Due(Resting, "food"));
     }
 
+    /// <summary>Rescue medical handbook, 8th edition, p. 271: nothing by mouth with a major wound of the belly; the rest common practice.</summary>
+    [Fact]
+    public void Nothing_by_mouth_with_a_wound_of_belly_or_chest_vomiting_or_shock()
+    {
+        Payload Wound(BodyRegion region, WoundNature nature) => new Payload.WoundFound("w9", null, region, nature);
+        foreach (var casualty in (Case[])[
+            Resting.And("01:00", Wound(BodyRegion.Abdomen, WoundNature.Bleeding)).And("00:55", new Payload.BleedingChecked("w9", Bleeding.None)),
+            Resting.And("01:00", Wound(BodyRegion.Chest, WoundNature.Bleeding)).And("00:55", new Payload.BleedingChecked("w9", Bleeding.None)),
+            Resting.LookedOver(o => o with { TrunkWound = true }),
+            Resting.And("01:00", new Payload.NoteWritten("Vomited twice")),
+            Resting.Signs(s => s with { RadialPulse = RadialPulse.Weak }),
+            Resting.Signs(s => s with { Pale = true, Clammy = true }),
+            Resting.With("earlier", null).With("signs", Some.GoodSigns with { Pale = true, Clammy = true }, "00:40"), // seen a while ago
+            Resting.Signs(s => s with { Mental = Mental.Voice }),
+        ])
+        {
+            var judged = casualty.Judgement;
+            Assert.DoesNotContain(judged.Due, d => d.Task is "drink" or "food");
+            Assert.Contains(judged.Withheld, w => w.Name == "drink");
+            Assert.Contains(judged.Withheld, w => w.Name == "food");
+        }
+
+        Assert.NotNull(Due(Resting.And("01:00", Wound(BodyRegion.Abdomen, WoundNature.Burn)).And("00:55", new Payload.BleedingChecked("w9", Bleeding.None)), "drink"));
+        Assert.NotNull(Due(Resting.And("05:00", new Payload.NoteWritten("vomited once")), "drink"));
+    }
+
+    [Fact]
+    public void A_sign_of_shock_that_nobody_looked_at_is_looked_at_before_a_drink()
+    {
+        var due = Due(Resting.Signs(s => s with { Clammy = null }), "drink");
+        Assert.StartsWith("First take all the signs of shock. Then: Offer a drink", due!.Text, StringComparison.Ordinal);
+    }
+
     /// <summary>Rescue medical handbook, 8th edition, p. 33: severely injured and unstable, nothing by mouth in the first 24 h.</summary>
     [Fact]
     public void No_food_while_unstable() =>

@@ -7,12 +7,19 @@ public class TroubleTests
     private static readonly Case Loose = Case.Well.And("00:10", new Payload.TourniquetSlackened("t1"));
     private static readonly Case Head = Case.Well.And("00:30", new Payload.WoundFound("w9", null, BodyRegion.Head, WoundNature.Other));
 
+    /// <summary>Thirteen hours after the injury, the tourniquet loosened after forty minutes.</summary>
+    private static readonly Case HoursOn = Case.Well.TightFor("13:00").And("12:20", new Payload.TourniquetSlackened("t1"));
+
     /// <summary>Met, not met, unknown; each rule by a record. Null where a state can't be.</summary>
     private static readonly Dictionary<string, (Case Met, Case NotMet, Case? Unknown)> Reached = new()
     {
         ["re-bleeding"] = (Loose.With("bleeding", new Payload.BleedingChecked("w1", Bleeding.Oozing), "00:02"), Case.Well, Loose.With("bleeding", null)),
+        ["shock"] = (
+            Case.Well.Signs(s => s with { RadialPulse = RadialPulse.Weak }),
+            Case.Well,
+            Case.Well.Signs(s => s with { Mental = null })),
         ["hidden-shock"] = (
-            Case.Well.Signs(s => s with { HeartRate = 115, Systolic = 110 }), // 1.05 (Kim 2019: above 0.9)
+            Case.Well.Signs(s => s with { HeartRate = 105, Systolic = 110 }), // 0.95 (Kim 2019: above 0.9)
             Course(Case.Well, (i, s) => s with { HeartRate = 80, Systolic = 120, CapillaryRefillS = 2 }),
             Case.Well),
         ["compartment"] = (
@@ -22,9 +29,9 @@ public class TroubleTests
         ["tight-dressing"] = (
             Loose.And("00:02", Pulse(DistalPulse.Absent)), Loose.And("00:02", Pulse(DistalPulse.Present)), Loose),
         ["infection"] = (
-            Case.Well.Signs(s => s with { TemperatureC = 38.6, HeartRate = 104 }),
-            Case.Well.Signs(s => s with { TemperatureC = 37 }),
-            Case.Well.Signs(s => s with { TemperatureC = null, HeartRate = 104 })),
+            HoursOn.Signs(s => s with { TemperatureC = 38.6, HeartRate = 104 }),
+            HoursOn.Signs(s => s with { TemperatureC = 37 }),
+            HoursOn.Signs(s => s with { TemperatureC = null, HeartRate = 104 })),
         ["cold"] = (
             Case.Well.Signs(s => s with { TemperatureC = 35.9 }), Case.Well.Signs(s => s with { TemperatureC = 36 }), Case.Well),
         ["heat-stroke"] = (
@@ -64,6 +71,83 @@ public class TroubleTests
     [Fact]
     public void A_pulse_missed_while_the_tourniquet_was_tight_says_nothing_of_the_dressing() =>
         Assert.Equal(Truth.Unknown, Of(Loose.And("00:15", Pulse(DistalPulse.Absent)), "tight-dressing").State);
+
+    [Fact]
+    public void Shock_that_shows_is_called_by_its_name_and_not_as_hidden()
+    {
+        var low = Case.Well.Signs(s => s with { HeartRate = 126, Systolic = 82 });
+        Assert.Equal((Truth.Met, Truth.NotMet), (Of(low, "shock").State, Of(low, "hidden-shock").State));
+        Assert.StartsWith("Shock: do this now", Of(low, "shock").Rule.Text, StringComparison.Ordinal);
+        var high = Case.Well.Signs(s => s with { HeartRate = 105, Systolic = 110 });
+        Assert.Equal((Truth.NotMet, Truth.Met), (Of(high, "shock").State, Of(high, "hidden-shock").State));
+    }
+
+    [Fact]
+    public void Hidden_shock_is_called_although_some_signs_were_never_looked_at() =>
+        Assert.Equal(Truth.Met, Of(Case.Well.Signs(s => s with { HeartRate = 105, Systolic = 110, Clammy = null }), "hidden-shock").State);
+
+    [Fact]
+    public void Two_soft_signs_stay_shock_until_a_look_lifts_them()
+    {
+        var pale = Case.Well.With("earlier", null).With("signs", Some.GoodSigns with { Pale = true, Clammy = true }, "00:40");
+        Assert.Equal(Truth.Met, Of(pale, "shock").State);
+        Assert.Equal(Truth.NotMet, Of(pale.With("earlier", Some.GoodSigns, "00:04"), "shock").State);
+    }
+
+    [Fact]
+    public void An_altered_mind_with_a_wounded_head_is_called_the_head_and_not_shock()
+    {
+        var hit = Head.Signs(s => s with { Mental = Mental.Confused });
+        Assert.Equal((Truth.NotMet, Truth.Met), (Of(hit, "shock").State, Of(hit, "head").State));
+        Assert.Equal(Truth.Met, Of(hit.Signs(s => s with { Mental = Mental.Confused, Systolic = 84 }), "shock").State);
+    }
+
+    /// <summary>As the decision: Acker 2015 for the index, refill from 3 s and from 65 years over 4.5 s (Schriger and Baraff 1988, memory).</summary>
+    [Theory]
+    [InlineData(5, 121.0, 100.0, null, false)] // 1.21 at 5 years: up to 1.22
+    [InlineData(5, 116.0, 94.0, null, true)] // 1.23
+    [InlineData(9, 99.0, 100.0, null, false)]
+    [InlineData(9, 102.0, 101.0, null, true)]
+    [InlineData(14, 92.0, 100.0, null, true)]
+    [InlineData(2, 130.0, 100.0, null, false)] // no index is published for under 4 years
+    [InlineData(5, 90.0, 100.0, 2.5, false)]
+    [InlineData(5, 90.0, 100.0, 3.0, true)]
+    [InlineData(70, 70.0, 130.0, 4.4, false)]
+    [InlineData(70, 70.0, 130.0, 4.6, true)]
+    public void Hidden_shock_goes_by_age_as_the_decision_does(double age, double rate, double pressure, double? refill, bool met)
+    {
+        var casualty = Case.Well.With("person", new Payload.CasualtyOpened("Runa", AgeYears: age))
+            .Signs(s => s with { HeartRate = rate, Systolic = pressure, CapillaryRefillS = refill });
+        Assert.Equal(met, Of(casualty, "hidden-shock").State == Truth.Met);
+    }
+
+    /// <summary>Not before about twelve hours (design), and not where bleeding explains the signs.</summary>
+    [Fact]
+    public void Infection_is_not_called_before_it_can_be_nor_where_bleeding_explains_the_signs()
+    {
+        static Case Fevered(Case of) => of.Signs(s => s with { TemperatureC = 38.6, HeartRate = 104 });
+        static Case Low(Case of) => of.Signs(s => s with { BreathRate = 24, Systolic = 96 });
+        Assert.Equal(Truth.NotMet, Of(Fevered(Case.Well), "infection").State);
+        Assert.Equal(Truth.NotMet, Of(Low(Case.Well), "infection").State);
+        Assert.Equal(Truth.Met, Of(Low(HoursOn), "infection").State);
+        foreach (var what in (Payload[])[
+            new Payload.BleedingChecked("w1", Bleeding.Active), new Payload.TourniquetTightened("t1", Limb.LeftLeg, Wound: "w1")])
+        {
+            Assert.NotEqual(Truth.Met, Of(Low(HoursOn.And("02:00", what)), "infection").State);
+            Assert.Equal(Truth.Met, Of(Fevered(HoursOn.And("02:00", what)), "infection").State); // bleeding makes no fever
+        }
+
+        Assert.Equal(Truth.Met, Of(Low(HoursOn.And("07:00", new Payload.BleedingChecked("w1", Bleeding.Active))), "infection").State);
+    }
+
+    [Fact]
+    public void A_feverish_child_is_measured_by_its_own_range()
+    {
+        Case Child(double rate) => HoursOn.With("person", new Payload.CasualtyOpened("Runa", AgeYears: 4))
+            .Signs(s => s with { TemperatureC = 38.6, HeartRate = rate, BreathRate = 26, Systolic = 96 });
+        Assert.Equal(Truth.NotMet, Of(Child(118), "infection").State); // PALS card: up to 120 at 3 to 5 years
+        Assert.Equal(Truth.Met, Of(Child(130), "infection").State);
+    }
 
     [Fact]
     public void What_is_met_comes_first_and_what_can_not_be_told_second()
