@@ -18,6 +18,7 @@ public class HandOverTests
         Assert.Equal(0, ran.ExitCode);
         Assert.Contains("EXAMPLES", ran.Output);
         Assert.Contains($"farhold {verb}", ran.Output);
+        Assert.DoesNotContain("replac", ran.Output, StringComparison.OrdinalIgnoreCase); // a tourniquet is converted
     }
 
     [Theory]

@@ -83,7 +83,7 @@ public class TellTests
         var told = Run.Farhold("tell", Run.Demo, "--at", Noon, "--local", local);
         Assert.Equal(0, told.ExitCode);
         Assert.Contains($"{local}:2:", told.Errors);
-        Assert.Contains("THE LOCAL PROTOCOL IS REFUSED; farhold-base 1.1.0 IS IN FORCE INSTEAD", told.Output);
+        Assert.Contains("THE LOCAL PROTOCOL IS REFUSED; farhold-base 2.0.0 IS IN FORCE INSTEAD", told.Output);
         using var json = JsonDocument.Parse(Run.Farhold("tell", Run.Demo, "--at", Noon, "--local", local, "--json").Output);
         Assert.NotEmpty(json.RootElement.GetProperty("protocol").GetProperty("refused").EnumerateArray());
         Assert.Equal(JsonValueKind.Null, json.RootElement.GetProperty("protocol").GetProperty("local").ValueKind);
@@ -106,7 +106,7 @@ public class TellTests
         var told = Run.Farhold("tell", record, "--at", Noon);
         Assert.Equal(0, told.ExitCode);
         Assert.Contains("The record is damaged", told.Output);
-        Assert.Matches(@"r\.jsonl:62:\d+: the last line is cut off", told.Errors);
+        Assert.Matches(@"r\.jsonl:73:\d+: the last line is cut off", told.Errors);
     }
 
     [Fact]

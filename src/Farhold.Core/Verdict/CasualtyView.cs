@@ -36,7 +36,7 @@ public sealed class CasualtyView(
 
     /// <summary>The same casualty as last seen, however long ago.</summary>
     internal CasualtyView Ageless => ageless ??= new(
-        state, protocol with { Freshness = ImmutableSortedDictionary<string, Duration>.Empty }, now, doubts);
+        state, protocol with { Freshness = ImmutableSortedDictionary<string, Duration>.Empty }, now, doubts, later);
 
     /// <summary>The same casualty with the same record, at an earlier instant.</summary>
     internal CasualtyView At(Instant earlier) => new(state, protocol, earlier, doubts, later ?? this);

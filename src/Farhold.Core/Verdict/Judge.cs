@@ -64,14 +64,15 @@ public static class Judge
         Shock(casualty) is { State: Truth.Met } shock ? shock.State : Shock(casualty.Ageless).State;
 
     /// <summary>
-    /// The same, but for what is not called shock: a lone soft sign, which asks for a second look, and an altered mind where the head
-    /// is wounded.
+    /// The same, but for what is not called shock: a lone soft sign, even one that stays, and an altered mind where the head is
+    /// wounded.
     /// </summary>
     internal static Truth ShockBySignsSeen(CasualtyView casualty)
     {
         var head = Circumstances.HasHeadWound(casualty.State, casualty.Now);
-        return Suspected(Shock(casualty.Ageless).Signs
-            .Where(f => f.Criterion.Role != Role.Asks && !(head && f.Criterion.Condition.Inputs.All(i => i == Input.Mental))));
+        return Suspected(Shock(casualty.Ageless).Signs.Where(f => f.Criterion is var sign
+            && sign.Role != Role.Asks && !sign.Condition.Inputs.Contains(Input.SoftSignStays)
+            && !(head && sign.Condition.Inputs.All(i => i == Input.Mental))));
     }
 
     /// <summary>The doubts that nobody has surely looked into yet.</summary>

@@ -78,7 +78,7 @@ internal static class Treatments
 
     private static Procedure OnAttempt(Counted entry, string wound, string tourniquet, Draft draft)
     {
-        var done = OnWound(entry, "attempt", "Attempt to replace the tourniquet by packing and pressure", wound, draft);
+        var done = OnWound(entry, "attempt", "Attempt to convert the tourniquet to packing and a pressure dressing", wound, draft);
         done.Identifier.Add(new(Codes.TourniquetNames, Legible.Text(tourniquet)));
         return done;
     }

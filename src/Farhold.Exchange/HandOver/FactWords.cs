@@ -61,9 +61,9 @@ public sealed class FactWords(CareFacts facts, DateTimeZone zone)
     public ImmutableArray<string> Events(LimbFact limb) => [.. limb.Events.Select(e => Timed(e))];
 
     public ImmutableArray<string> Attempts(LimbFact limb) => limb.Attempts.IsEmpty
-        ? [$"{Say.Limb(limb.Limb)}: no attempt to replace the tourniquet recorded"]
+        ? [$"{Say.Limb(limb.Limb)}: no attempt to convert the tourniquet recorded"]
         : [.. limb.Attempts.Select((a, i) => Plain.Line(
-            $"{Say.Limb(limb.Limb)}: attempt {Say.Number(i + 1)} to replace {a.Tourniquet}, begun {Times.At(a.Started)}: {Came(a)}"))];
+            $"{Say.Limb(limb.Limb)}: attempt {Say.Number(i + 1)} to convert {a.Tourniquet}, begun {Times.At(a.Started)}: {Came(a)}"))];
 
     public string Shock => $"shock: {VerdictWords.Of(facts.Judgement.Shock)}";
 

@@ -48,7 +48,7 @@ public class NowScreenTests : CareTest
     {
         await ReadyAsync(Well);
         var now = Show<NowScreen>();
-        Assert.Contains("Try to replace the tourniquet", Limb(now), StringComparison.Ordinal);
+        Assert.Contains("Try to convert the tourniquet", Limb(now), StringComparison.Ordinal);
     }
 
     [Fact]

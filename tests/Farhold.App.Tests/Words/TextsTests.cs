@@ -27,6 +27,11 @@ public class TextsTests
                 Assert.Contains($"{{{i}}}", words[method.Name], StringComparison.Ordinal);
     }
 
+    /// <summary>Replacing is another act: a second tourniquet takes over.</summary>
+    [Fact]
+    public void A_tourniquet_is_converted_and_never_replaced() => Assert.DoesNotContain(Texts.Load("en"), t =>
+        t.Value.Contains("replac", StringComparison.OrdinalIgnoreCase) && t.Value.Contains("tourniquet", StringComparison.OrdinalIgnoreCase));
+
     [Fact]
     public void A_language_without_a_file_is_shown_in_English() => Assert.Equal("en", Texts.In("qaa-QM").Language);
 }

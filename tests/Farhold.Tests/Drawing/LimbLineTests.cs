@@ -62,7 +62,7 @@ public class LimbLineTests
         Assert.Contains("Attempt 1 2031-05-04 03:24: bled", text);
         Assert.Contains("Attempt 2 2031-05-04 04:13: held", text);
         Assert.Contains("Limit of 6 h 00 min at 2031-05-04 07:50", text);
-        Assert.Contains("Help, as told: earliest 2031-05-04 09:00, likely 2031-05-04 11:00, latest 2031-05-04 14:00", text);
+        Assert.Contains("Help, as told: earliest 2031-05-04 14:30, likely 2031-05-04 17:00, latest 2031-05-04 21:00", text);
     }
 
     [Theory]
