@@ -33,21 +33,21 @@ public static class BloodVolume
     /// <param name="sex">Counts from 12 years on; null spans both.</param>
     /// <exception cref="ArgumentOutOfRangeException">The age is negative or not finite.</exception>
     /// <remarks>
-    /// Sources: newborn 80–90 and infant 75–80, calculator notes; child 70–75 the same, 70–80 ATLS 10 p. 49, 80–90 an
-    /// emergency notebook; from 12 years male 70–75, female 60–65, calculator notes. All but ATLS second-hand.
+    /// Sources: child 70–80, ATLS 10 p. 49 (read); newborn 80–90, infant 75–80, child 70–75 or 80–90, from 12 years male
+    /// 70–75 and female 60–65: common teaching, no primary text seen.
     /// </remarks>
     public static VolumePerMass PerMass(double ageYears, Sex? sex) => ageYears switch
     {
         < 0 or double.NaN or double.PositiveInfinity =>
             throw new ArgumentOutOfRangeException(nameof(ageYears), ageYears, "An age is finite and not negative."),
-        <= AgeLimits.NewbornYears => new(80, 90, "calculator notes, term newborn"),
-        < 1 => new(75, 80, "calculator notes, infant"),
-        < 12 => new(70, 90, "child: 70–75, ATLS 10 70–80, emergency notebook 80–90"),
+        <= AgeLimits.NewbornYears => new(80, 90, "common teaching, term newborn"),
+        < 1 => new(75, 80, "common teaching, infant"),
+        < 12 => new(70, 90, "child: ATLS 10 70–80, common teaching 70–75 or 80–90"),
         _ => sex switch
         {
-            Sex.Male => new(70, 75, "calculator notes, adolescent or adult male"),
-            Sex.Female => new(60, 65, "calculator notes, adolescent or adult female"),
-            _ => new(60, 75, "calculator notes, adolescent or adult, sex unknown"),
+            Sex.Male => new(70, 75, "common teaching, adolescent or adult male"),
+            Sex.Female => new(60, 65, "common teaching, adolescent or adult female"),
+            _ => new(60, 75, "common teaching, adolescent or adult, sex unknown"),
         },
     };
 

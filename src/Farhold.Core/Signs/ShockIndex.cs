@@ -41,7 +41,7 @@ public static class ShockIndex
     /// Whether the index is high for a child: above 1.22 at 4–6 years, 1.0 at 7–12, 0.9 at 13–16 (completed years).
     /// </summary>
     /// <returns>Unknown at other ages: nothing is published for them.</returns>
-    /// <remarks>Source: Acker 2015 (from memory). Pooled sensitivity 0.58, specificity 0.72 (PLOS ONE, e0307367).</remarks>
+    /// <remarks>Source: Acker et al. 2015, J Pediatr Surg 50:331 (place from memory). Pooled sensitivity 0.58, specificity 0.72 (PLOS ONE, e0307367).</remarks>
     public static Truth IsHighForChild(double index, double ageYears) => ageYears switch
     {
         >= 4 and < 7 => Kleene.Of(index > 1.22),

@@ -14,7 +14,7 @@ public static class BurnFluids
     /// <param name="massKg">Kilograms, at least 40.</param>
     /// <param name="burnedPercent">Of body surface, 0 to 100.</param>
     /// <exception cref="ArgumentOutOfRangeException">Below 40 kg the rule is not made; or a value is out of range.</exception>
-    /// <remarks>Source: JSOM Winter 2025; JTS and rescue handbooks.</remarks>
+    /// <remarks>Source: Chung et al. 2010, J Trauma 69 (abstract); figures as in JSOM Winter 2025 and the JTS burn guideline.</remarks>
     public static double RuleOfTensMlPerHour(double massKg, double burnedPercent)
     {
         if (!(massKg is >= 40 and <= 400))
@@ -24,7 +24,7 @@ public static class BurnFluids
     }
 
     /// <summary>What a formula by mass and surface gives over the first 24 hours from the burn.</summary>
-    /// <param name="mlPerKgPercent">4 Parkland (US Army text); 2 adults, 3 children, 4 electrical in ABLS 2018 (from memory, the child's 3 read).</param>
+    /// <param name="mlPerKgPercent">4 Parkland (US Army subcourse MD0576); 2 adults, 3 children, 4 electrical in ABLS 2018 (from memory, the child's 3 read).</param>
     /// <exception cref="ArgumentOutOfRangeException">A value is out of range.</exception>
     public static BurnDay FirstDay(double mlPerKgPercent, double massKg, double burnedPercent)
     {

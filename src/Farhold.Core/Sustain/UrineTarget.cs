@@ -31,21 +31,21 @@ public sealed record UrineTarget(Between? MlPerHour, Between? MlPerKgHour, strin
     /// <param name="ageYears">Null counts as an adult, from 30 kg on or where the mass is not known either.</param>
     /// <param name="massKg">Null where nobody knows it.</param>
     /// <remarks>
-    /// Adults 0.5 mL/kg/h, in trauma up to 1 (JTS nursing guideline); burns 30 to 50 mL/h (rescue handbook); crushed muscle
-    /// 100 to 200 mL/h (JTS crush guideline, the lowest of three published figures); children below 30 kg 1 mL/kg/h, infants up
-    /// to 2 (seen second-hand).
+    /// Adults 0.5 mL/kg/h, in trauma up to 1 (JTS nursing guideline); burns 30 to 50 mL/h and children below 30 kg 1 mL/kg/h
+    /// (Emergency War Surgery, NATO handbook, chapter III); crushed muscle 100 to 200 mL/h (JTS crush guideline, the lowest of
+    /// three published figures); infants up to 2 mL/kg/h (from memory).
     /// </remarks>
     public static UrineTarget Of(double? ageYears, double? massKg, KidneyLoad load) => (ageYears, load) switch
     {
-        ( < 1, _) => ByMass(1, 2, massKg, "children below 30 kg 1, infants up to 2 mL/kg/h (seen second-hand)"),
+        ( < 1, _) => ByMass(1, 2, massKg, "children below 30 kg 1 (Emergency War Surgery, NATO handbook, chapter III), infants up to 2 mL/kg/h (from memory)"),
         ( < 16, _) when massKg is null => OfChild(null),
         ( < 16 or null, _) when massKg is < 30 => OfChild(massKg),
-        (_, KidneyLoad.Muscle) => new(new(100, 200), null, "JTS crush guideline; other texts 200 to 300 mL/h"),
-        (_, KidneyLoad.Burn) => new(new(30, 50), null, "rescue handbook, burns"),
+        (_, KidneyLoad.Muscle) => new(new(100, 200), null, "JTS crush guideline, JSOM Fall 2016 p. 98"),
+        (_, KidneyLoad.Burn) => new(new(30, 50), null, "burns: Emergency War Surgery, NATO handbook, chapter III"),
         _ => ByMass(0.5, 1, massKg, "JTS nursing guideline: 0.5, in trauma often 0.5 to 1 mL/kg/h"),
     };
 
-    private static UrineTarget OfChild(double? massKg) => ByMass(1, 1, massKg, "children below 30 kg 1 mL/kg/h (ABLS, from memory; seen second-hand)");
+    private static UrineTarget OfChild(double? massKg) => ByMass(1, 1, massKg, "children below 30 kg 1 mL/kg/h (Emergency War Surgery, NATO handbook, chapter III)");
 
     internal static UrineTarget ByMass(double low, double high, double? massKg, string source) =>
         new(massKg is { } kg ? new Between(low * kg, high * kg) : null, new Between(low, high), source);

@@ -31,8 +31,8 @@ public class DosingTests
     [InlineData("paracetamol", 15, 80, 1000)] // 1,200 mg capped to 1,000 (derived)
     [InlineData("meloxicam", 30, 70, 15)] // TCCC 2021
     [InlineData("tranexamic-acid", 30, 70, 2000)] // TCCC 2020: 2 g
-    [InlineData("tranexamic-acid", 6, 20, 300)] // RCPCH: 15 mg/kg
-    [InlineData("tranexamic-acid", 15, 80, 1000)] // RCPCH: at most 1 g
+    [InlineData("tranexamic-acid", 6, 20, 300)] // UK Transfusion Handbook 10.4: 15 mg/kg
+    [InlineData("tranexamic-acid", 15, 80, 1000)] // the same: at most 1 g
     [InlineData("cefazolin", 4, 15, 375)] // 25 mg/kg (from memory), the lower end first
     public void A_dose_is_the_published_one(string drug, double age, double mass, double mg) =>
         Assert.Equal(mg, Assert.IsType<DoseAnswer.Give>(Of(drug, Casualty(age, mass))).Mg.Low, 9);
