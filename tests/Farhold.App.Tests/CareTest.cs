@@ -26,7 +26,7 @@ public abstract class CareTest : ScreenTest
     protected Task HelpInAsync(int minutes)
     {
         var help = Now + Duration.FromMinutes(minutes);
-        return LogAsync(1, new Payload.HelpExpected(help, help, help));
+        return LogAsync(1, new Payload.HelpExpected(help, help, help, Care: HelpCare.Surgery));
     }
 
     /// <summary>A bleeding left leg, tourniquet t1 for wound w1, first tightened that long ago.</summary>
@@ -37,18 +37,29 @@ public abstract class CareTest : ScreenTest
         await LogAsync(minutesAgo, new Payload.TourniquetTightened("t1", Limb.LeftLeg, Wound: "w1"));
     }
 
-    /// <summary>Everything known and met but for <paramref name="signs"/>.</summary>
-    protected async Task ReadyAsync(Payload.SignsTaken signs, Instant? helpAt = null)
+    /// <summary>Everything known and met, two looks a quarter of an hour apart, but for <paramref name="signs"/> at the second.</summary>
+    protected async Task ReadyAsync(Payload.SignsTaken signs, Instant? helpAt = null, int minutesOn = 40)
     {
-        await TightAsync();
+        await TightAsync(minutesOn);
+        await LogAsync(14, Well);
+        await RestAsync(signs, helpAt);
+    }
+
+    /// <summary>The same without the first look.</summary>
+    protected async Task RestAsync(Payload.SignsTaken signs, Instant? helpAt = null)
+    {
         await LogAsync(1, signs);
+        await LogAsync(1, NothingElse);
         await LogAsync(1, new Payload.BleedingChecked("w1", Bleeding.None));
-        await LogAsync(1, new Payload.WatchStated(true));
+        await LogAsync(1, new Payload.WatchStated(true, Watcher.Other));
         await LogAsync(1, new Payload.SuppliesStated("haemostatic-gauze", 2));
         await LogAsync(1, new Payload.SuppliesStated(Supplies.PressureDressing, 1));
         var help = helpAt ?? Now + Duration.FromHours(9);
-        await LogAsync(1, new Payload.HelpExpected(help, help, help));
+        await LogAsync(1, new Payload.HelpExpected(help, help, help, Care: HelpCare.Surgery));
     }
+
+    /// <summary>The rest of the casualty, looked over.</summary>
+    protected static Payload.CasualtyLookedOver NothingElse { get; } = new(false, false, false, false, false);
 
     protected static Payload.SignsTaken Well { get; } = new()
     {

@@ -16,20 +16,26 @@ public abstract class LimbTest : ScreenTest
 
     protected string Casualty { get; private set; } = "";
 
-    /// <summary>All that an attempt needs is known and met; help is far.</summary>
-    protected async Task ReadyAsync()
+    /// <summary>All that an attempt needs is known and met, by two clear looks; help is far.</summary>
+    protected async Task ReadyAsync(int minutesOn = 40)
     {
         _ = Care;
         Casualty = await OpenCasualtyAsync();
-        await TellAsync(40, new Payload.WoundFound("w1", Limb.LeftLeg, null, WoundNature.Bleeding));
-        await TellAsync(40, new Payload.TourniquetTightened("t1", Limb.LeftLeg, "high-thigh", TourniquetMake.Windlass, "w1"));
+        await TellAsync(minutesOn, new Payload.WoundFound("w1", Limb.LeftLeg, null, WoundNature.Bleeding));
+        await TellAsync(minutesOn, new Payload.TourniquetTightened("t1", Limb.LeftLeg, "high-thigh", TourniquetMake.Windlass, "w1"));
+        await TellAsync(14, Well);
+        await TellAsync(6, NothingElse);
         await TellAsync(5, new Payload.SuppliesStated("haemostatic-gauze", 2));
         await TellAsync(5, new Payload.SuppliesStated("pressure-dressing", 2));
-        await TellAsync(4, new Payload.WatchStated(true));
-        await TellAsync(4, new Payload.HelpExpected(Now + Duration.FromHours(20), Now + Duration.FromHours(12), Now + Duration.FromHours(30)));
+        await TellAsync(4, new Payload.WatchStated(true, Watcher.Other));
+        await TellAsync(4, new Payload.HelpExpected(
+            Now + Duration.FromHours(20), Now + Duration.FromHours(12), Now + Duration.FromHours(30), Care: HelpCare.Surgery));
         await TellAsync(3, new Payload.BleedingChecked("w1", Bleeding.None));
         await TellAsync(2, Well);
     }
+
+    /// <summary>The rest of the casualty, looked over.</summary>
+    protected static Payload.CasualtyLookedOver NothingElse { get; } = new(false, false, false, false, false);
 
     protected static Payload.SignsTaken Well => new()
     {

@@ -21,7 +21,7 @@ public sealed class AttemptLog(CareDesk desk, Logbook logbook, Toasts toasts, Se
     {
         var open = Open;
         toasts.Clear();
-        await desk.LogAsync(open, scene.Known(tourniquet));
+        await desk.LogAsync(open, scene.Known(tourniquet) with { Why = TighteningReason.Bleeding });
         if (scene.Progress is { Attempt: var attempt })
             await desk.LogAsync(open, new Payload.AttemptEnded(attempt.Wound, attempt.Tourniquet, AttemptOutcome.Bled));
     }
@@ -39,7 +39,7 @@ public sealed class AttemptLog(CareDesk desk, Logbook logbook, Toasts toasts, Se
     {
         var open = Open;
         foreach (var tourniquet in tightAgain)
-            await desk.LogAsync(open, scene.Known(tourniquet));
+            await desk.LogAsync(open, scene.Known(tourniquet) with { Why = TighteningReason.Precaution });
         await logbook.LogAsync(open, new Payload.AttemptEnded(
             attempt.Wound, attempt.Tourniquet, AttemptOutcome.Abandoned, note.Trim() is { Length: > 0 } said ? said : null));
     }

@@ -3,17 +3,18 @@ using NodaTime;
 
 namespace Farhold.App.Care;
 
-/// <summary>What kind of help comes, and when at the earliest and at the latest, in whole hours from the tap; null: not said.</summary>
-public sealed record HelpRange(int? Earliest, int? Latest, HelpCare? Care = null)
+/// <summary>When help comes at the earliest and most likely, in whole hours from the tap; null: not said.</summary>
+public sealed record HelpRange(int? Earliest, int? Likely)
 {
     public static ImmutableArray<int> Hours { get; } = [1, 2, 4, 6, 8, 12, 24, 48];
 
-    /// <summary>Whether help can most likely come in so many hours.</summary>
-    public bool Holds(int likely) => !(likely < Earliest) && !(likely > Latest);
+    /// <summary>Whether help can be here in so many hours at the latest.</summary>
+    public bool Holds(int latest) => !(latest < Earliest) && !(latest < Likely);
 
-    public Payload.HelpExpected Of(int likely, Instant now)
+    /// <summary>Where nothing more was said, the latest is the likely time too.</summary>
+    public Payload.HelpExpected Of(HelpCare care, int latest, Instant now)
     {
-        Instant? In(int? hours) => hours is { } h ? now + Duration.FromHours(h) : null;
-        return new(now + Duration.FromHours(likely), In(Earliest), In(Latest), Care: Care);
+        Instant In(int hours) => now + Duration.FromHours(hours);
+        return new(In(Likely ?? latest), Earliest is { } earliest ? In(earliest) : null, In(latest), Care: care);
     }
 }

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Farhold.App.Words;
 
 namespace Farhold.App.Care;
@@ -16,9 +17,11 @@ public sealed class NextStep(CareRecord record, Judgement picture, Texts texts)
 
     private readonly State state = record.Readings[0];
 
+    private LimbActs Acts => field ??= new(state, picture, texts, OfInput);
+
     /// <summary>
-    /// Bleeding before all; then an attempt, under way or to be made while all it needs is known and fresh; then what is
-    /// overdue; then what the verdict waits for.
+    /// Bleeding before all; then an attempt under way; then whether the bleeding has stopped; then an attempt to be made while all
+    /// it needs is known and fresh; then what the decision asks for now; then what is overdue; then what comes later.
     /// </summary>
     public Step? First()
     {
@@ -27,15 +30,26 @@ public sealed class NextStep(CareRecord record, Judgement picture, Texts texts)
         if (picture.Limbs.IsEmpty && picture.Watched.IsEmpty)
             return new(texts.QuickTightened, Opens: Quick.Tightened);
         if (UnderWay is { } limb)
-            return new(texts.AttemptGoOn, Goes: Attempt(limb));
-        if (picture.Limbs.FirstOrDefault(l => l.Verdict == Verdict.Attempt) is { } ready)
-            return new(texts.QuickAttempt, Goes: Attempt(ready.Limb));
+            return new(texts.AttemptGoOn, Goes: LimbActs.AttemptOn(limb));
+        if (picture.Due.FirstOrDefault(d => (d.Leads && !d.IsNextAct) || (d.IsWatch && d.Overdue)) is { } look)
+            return OfDue(look);
+        var acts = picture.Due.Where(d => d.IsNextAct).ToArray();
+        if (acts.FirstOrDefault(a => Limb(a).Verdict == Verdict.Attempt) is { } ready)
+            return OfDue(ready);
+        if (acts.FirstOrDefault(IsToDoNow) is { } act)
+            return OfDue(act);
         if (picture.Due.FirstOrDefault(d => d.Overdue && !IsCare(d)) is { } overdue)
             return OfDue(overdue);
-        if (picture.Limbs.FirstOrDefault(l => l.Verdict == Verdict.CheckFirst) is { CheckFirst: [var look, ..] })
-            return OfInput(look);
+        if (acts is [var later, ..])
+            return OfDue(later);
         return picture.Due.FirstOrDefault() is { } due ? IsCare(due) ? new(texts.CareDue, Goes: "sustain") : OfDue(due) : null;
     }
+
+    /// <summary>Not where it waits for its time or for help, or where nothing is left to do but to read why.</summary>
+    private bool IsToDoNow(DueTask act) =>
+        act.At <= picture.At && Limb(act).Verdict != Verdict.AwaitHelp && OfDue(act) is { Goes: null or not ['w', 'h', 'y', '/', ..] };
+
+    private LimbVerdict Limb(DueTask act) => picture.Limbs.First(l => l.Limb == act.Limb);
 
     /// <summary>What the place Sustain shows with its reason: a bare tick would not say of what.</summary>
     private static bool IsCare(DueTask due) => due.Group != TaskGroup.Check || due.Task == "dressings";
@@ -45,11 +59,15 @@ public sealed class NextStep(CareRecord record, Judgement picture, Texts texts)
         var dot = due.Task.IndexOf('.', StringComparison.Ordinal);
         return (dot < 0 ? due.Task : due.Task[..dot]) switch
         {
+            DueList.NextTask => Acts.Of(Limb(due)),
+            DueList.EffectTask => new(texts.HasItStopped, Opens: Quick.Bleeding),
+            "wound" when dot > 0 => new(texts.QuickBleeding, Opens: Quick.Bleeding),
             "tighten" => Tighten(due.Limb!.Value),
-            "signs" => new(texts.TakeSigns, Goes: "signs/take"),
+            "signs" or DueList.SecondLookTask => new(texts.TakeSigns, Goes: "signs/take"),
             "tourniquet" or "watch" => new(texts.QuickBleeding, Opens: Quick.Bleeding),
             "pulse-beyond" => new(texts.QuickBeyond, Opens: Quick.Beyond),
-            "reassess" => new(texts.Reassess, Goes: "why/" + Wire.Word(due.Limb!.Value)),
+            "reassess" or "decide" => Acts.Why(due.Limb!.Value),
+            "before-release" when due.Limb == UnderWay => new(texts.AttemptGoOn, Goes: LimbActs.AttemptOn(due.Limb!.Value)),
             "help" => new(texts.QuickHelp, Opens: Quick.Help),
             "drink" when due.LookFirst.IsEmpty && Drink(due) is { } ml => new(texts.DrankMl(Say.Number(ml)), Logs: new Payload.FluidGiven(Fluid.OralWater, ml, "mouth")),
             "drink" or "release-fluid" => new(texts.LogFluid, Goes: "enter/" + Kinds.Wire(Kind.FluidGiven)),
@@ -68,29 +86,48 @@ public sealed class NextStep(CareRecord record, Judgement picture, Texts texts)
     public Step OfInput(Input input) => input switch
     {
         _ when input == Input.Bleeding => new(texts.QuickBleeding, Opens: Quick.Bleeding),
-        _ when input == Input.WatchAble => new(texts.QuickWatch, Opens: Quick.Watch),
+        _ when input == Input.WatchAble || input == Input.WatchAlone => new(texts.QuickWatch, Opens: Quick.Watch),
         _ when input == Input.Packing || input == Input.PressureDressing => new(texts.QuickSupplies, Opens: Quick.Supplies),
         _ when input == Input.WoundNature => new(texts.QuickWound, Opens: Quick.Wound),
-        _ when input == Input.HelpWithin => new(texts.QuickHelp, Opens: Quick.Help),
-        _ when input == Input.Oversight || input == Input.FurtherAttemptAllowed =>
-            new(texts.LogAdvice, Goes: "enter/" + Kinds.Wire(Kind.AdviceReceived)),
-        _ when input == Input.TourniquetTight => new(texts.QuickTightened, Opens: Quick.Tightened),
+        _ when input == Input.TourniquetTight || input == Input.TourniquetMake => new(texts.QuickTightened, Opens: Quick.Tightened),
+        _ when input == Input.HelpWithin || input == Input.HelpSoon => new(texts.QuickHelp, Opens: Quick.Help),
+        _ when LookedOver.Contains(input) => new(texts.QuickLookedOver, Opens: Quick.LookedOver),
+        _ when Asked.Contains(input) => Acts.Advice,
+        _ when input == Input.OtherLimbFirst && Acts.OtherLimb(null) is { } other => other,
         _ when input == Input.RecordWhole => new(texts.PlaceLog, Goes: "log"),
         _ when input == Input.AgeYears && Opened is { } opened => new(texts.EnterAge, Goes: $"amend/{opened}"),
         _ when input == LongInput.PulseBeyond => new(texts.QuickBeyond, Opens: Quick.Beyond),
         _ when input == LongInput.UrineFlow || input == LongInput.UrineMlPerHour => new(texts.LogUrine, Goes: "enter/" + Kinds.Wire(Kind.UrineMeasured)),
         _ when input == Input.ShockIndex => OfInput(Input.Systolic),
+        _ when input == Input.RateSilent => OfInput(Input.CapillaryRefillS),
+        _ when Looks.Contains(input) => new(texts.TakeSigns, Goes: "signs/take"),
         _ when Sign.Of(input.Name.Replace("Course", "", StringComparison.Ordinal)) is { } sign => new(texts.TakeSigns, Goes: "signs/take/" + sign.Wire),
         _ => new(texts.PlaceLog, Goes: "log"),
     };
+
+    /// <summary>What one look over the rest of the casualty answers.</summary>
+    private static readonly ImmutableArray<Input> LookedOver =
+        [Input.BleedingElsewhere, Input.TrunkWound, Input.BreathingHard, Input.VeryCold, Input.BloodThinner];
+
+    /// <summary>What advice settles, or that there is none to be had.</summary>
+    private static readonly ImmutableArray<Input> Asked =
+        [Input.Oversight, Input.AdviceRefuses, Input.NobodyReached, Input.FurtherAttemptAllowed];
+
+    /// <summary>What a whole look at the signs settles.</summary>
+    private static readonly ImmutableArray<Input> Looks = [Input.ClearLooks, Input.SoftSigns, Input.SoftSignStays];
+
+    /// <summary>Saying that something has improved since the first attempt bled; null where that changes nothing.</summary>
+    public Step? Improved(LimbVerdict limb) =>
+        ImprovedChoices.Counts(limb, state, picture) ? new(texts.QuickImproved, Opens: Quick.Improved) : null;
 
     /// <summary>The tourniquet that is on the limb, tightened now; one tap, since nothing may come before it.</summary>
     public Step Tighten(Limb limb)
     {
         var on = picture.Limbs.Select(l => l.Clock).Concat(picture.Watched.Select(w => w.Clock)).First(c => c.Limb == limb).Tourniquets;
-        Payload.TourniquetTightened again = on is [.., var last]
-            ? Retighten.Of(last, limb, state)
-            : new(NewNames.Tourniquet(record), limb, Wound: NewNames.WoundFor(limb, state));
+        TighteningReason? why = picture.Watched.Any(w => w.Limb == limb) ? TighteningReason.Bleeding : null;
+        var again = on is [.., var last]
+            ? Retighten.Of(last, limb, state, why)
+            : new(NewNames.Tourniquet(record), limb, Wound: NewNames.WoundFor(limb, state), Why: why);
         return new(texts.TightenedNow(Say.Limb(limb), again.Tourniquet), Logs: again);
     }
 
@@ -104,6 +141,4 @@ public sealed class NextStep(CareRecord record, Judgement picture, Texts texts)
     private Limb? UnderWay =>
         picture.Limbs.Where(l => l.Attempt is not null).Select(l => (Limb?)l.Limb).FirstOrDefault()
         ?? picture.Watched.Where(w => w.Attempt is not null).Select(w => (Limb?)w.Limb).FirstOrDefault();
-
-    private static string Attempt(Limb limb) => "attempt/" + Wire.Word(limb);
 }

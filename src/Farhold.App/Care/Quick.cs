@@ -22,6 +22,18 @@ public enum Quick
     Ended,
     Beyond,
     Removed,
+
+    /// <summary>The rest of the casualty.</summary>
+    LookedOver,
+
+    /// <summary>Advice was tried for.</summary>
+    Contact,
+
+    /// <summary>About to be moved, or moved.</summary>
+    Moved,
+
+    /// <summary>Light, supplies or hands, since an attempt bled.</summary>
+    Improved,
 }
 
 /// <param name="Says">The entry, made at the moment of the tap.</param>
@@ -29,7 +41,8 @@ public sealed record QuickOption(string Text, Func<Instant, Payload> Says);
 
 /// <param name="Label">Empty where there is one group only.</param>
 /// <param name="Warning">A sentence to read before choosing; null for none.</param>
-public sealed record QuickGroup(string Label, ImmutableArray<QuickOption> Options, string? Warning = null);
+/// <param name="Hint">What the choice is about, in more words; null for none.</param>
+public sealed record QuickGroup(string Label, ImmutableArray<QuickOption> Options, string? Warning = null, string? Hint = null);
 
 /// <param name="Missing">Why there is nothing to choose; null if there is.</param>
 /// <param name="First">What has to be logged before there is a choice.</param>

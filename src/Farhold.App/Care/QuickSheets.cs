@@ -7,11 +7,11 @@ namespace Farhold.App.Care;
 /// <summary>The choices behind each quick action, from the record as it stands.</summary>
 public sealed class QuickSheets(CareRecord record, Judgement picture, Texts texts)
 {
-    /// <summary>The ten of the first minutes, in the order of their buttons, which never changes.</summary>
+    /// <summary>Those of the first minutes, in the order of their buttons, which never changes.</summary>
     public static ImmutableArray<Quick> FirstMinutes { get; } =
     [
-        Quick.Tightened, Quick.Wound, Quick.Bleeding, Quick.Signs, Quick.Slackened,
-        Quick.Attempt, Quick.Help, Quick.Watch, Quick.Supplies, Quick.Note,
+        Quick.Tightened, Quick.Wound, Quick.Bleeding, Quick.Signs, Quick.LookedOver, Quick.Slackened, Quick.Attempt,
+        Quick.Contact, Quick.Help, Quick.Watch, Quick.Moved, Quick.Supplies, Quick.Note,
     ];
 
     private readonly State state = record.Readings[0];
@@ -20,7 +20,7 @@ public sealed class QuickSheets(CareRecord record, Judgement picture, Texts text
 
     public QuickSheet Of(Quick quick) => quick switch
     {
-        Quick.Tightened => new(quick, texts.QuickTightened, Tightened(), Form(Kind.TourniquetTightened)),
+        Quick.Tightened => new(quick, texts.QuickTightened, new TightenChoices(record, picture, texts).Groups, Form(Kind.TourniquetTightened)),
         Quick.Wound => new(quick, texts.QuickWound, new WoundChoices(record, texts).Groups, Form(Kind.WoundFound)),
         Quick.Bleeding => PerWound(quick, texts.QuickBleeding, Kind.BleedingChecked,
             Enum.GetValues<Bleeding>().Select(b => (texts.BleedingWord(b), (Func<string, Payload>)(w => new Payload.BleedingChecked(w, b))))),
@@ -28,16 +28,12 @@ public sealed class QuickSheets(CareRecord record, Judgement picture, Texts text
         Quick.Slackened => PerTourniquet(quick, texts.QuickSlackened, Kind.TourniquetSlackened, t => new Payload.TourniquetSlackened(t)),
         Quick.Removed => PerTourniquet(quick, texts.QuickRemoved, Kind.TourniquetRemoved, t => new Payload.TourniquetRemoved(t)),
         Quick.Attempt => Attempt(),
-        Quick.Help => Help(),
-        Quick.Watch => new(quick, texts.QuickWatch,
-            [
-                new("",
-                [
-                    Fixed(texts.WatchAble, new Payload.WatchStated(true)), Fixed(texts.WatchCasualty, new Payload.WatchStated(true, Watcher.Casualty)),
-                    Fixed(texts.WatchUnable, new Payload.WatchStated(false)),
-                ]),
-            ],
-            Form(Kind.WatchStated)),
+        Quick.Help => new(quick, texts.QuickHelp, new HelpChoices(HelpRange, texts).Groups, Form(Kind.HelpExpected)),
+        Quick.Watch => Watch(),
+        Quick.LookedOver => new(quick, texts.QuickLookedOver, new RestChoices(state, texts).Groups, Form(Kind.CasualtyLookedOver)),
+        Quick.Contact => new(quick, texts.QuickContact, new ContactChoices(texts).Groups, Form(Kind.ContactTried)),
+        Quick.Moved => new(quick, texts.QuickMoved, new MoveChoices(texts).Groups, Form(Kind.CasualtyMoved)),
+        Quick.Improved => new(quick, texts.QuickImproved, new ImprovedChoices(state, picture, texts).Groups, Form(Kind.TaskDone)),
         Quick.Supplies => new(quick, texts.QuickSupplies, [.. Supplies.Asked.Select(Count)], Form(Kind.SuppliesStated)),
         Quick.Note => new(quick, texts.QuickNote,
             [new("", [.. texts.ReadyNotes.Select(n => Fixed(n, new Payload.NoteWritten(n)))])], Form(Kind.Note)),
@@ -58,22 +54,6 @@ public sealed class QuickSheets(CareRecord record, Judgement picture, Texts text
     private static string Form(Kind kind) => "enter/" + Kinds.Wire(kind);
 
     private static QuickOption Fixed(string text, Payload payload) => new(text, _ => payload);
-
-    private ImmutableArray<QuickGroup> Tightened()
-    {
-        var fresh = NewNames.Tourniquet(record);
-        return [.. Enum.GetValues<Limb>().Select(limb =>
-        {
-            var wound = NewNames.WoundFor(limb, state);
-            var again = OnLimb(limb).Select(t => Fixed(texts.TightenAgain(t), Retighten.Of(t, limb, state)));
-            var another = OnLimb(limb).IsEmpty ? texts.TightenNew(fresh) : texts.TightenAnother(fresh);
-            return new QuickGroup(Labels.Word(limb), [.. again, Fixed(another, new Payload.TourniquetTightened(fresh, limb, Wound: wound))]);
-        })];
-    }
-
-    private ImmutableArray<string> OnLimb(Limb limb) =>
-        picture.Limbs.Select(l => l.Clock).Concat(picture.Watched.Select(w => w.Clock))
-            .FirstOrDefault(c => c.Limb == limb)?.Tourniquets ?? [];
 
     private QuickSheet PerWound(Quick quick, string title, Kind kind, IEnumerable<(string Text, Func<string, Payload> Of)> says)
     {
@@ -100,7 +80,9 @@ public sealed class QuickSheets(CareRecord record, Judgement picture, Texts text
                     l.Verdict == Verdict.Attempt ? texts.AttemptOf(t) : texts.AttemptAgainst(t),
                     new Payload.AttemptStarted(NewNames.WoundOf(t, state, picture.At)!, t))),
             ],
-            l.Verdict == Verdict.Attempt ? null : Labels.Sentence(VerdictWords.Of(l.Verdict)))).Where(g => g.Options.Length > 0).ToImmutableArray();
+            l.Verdict == Verdict.Attempt
+                ? l.Act.Cautions.IsEmpty ? null : string.Join(" ", l.Act.Cautions)
+                : Labels.Sentence(VerdictWords.Of(l.Verdict)))).Where(g => g.Options.Length > 0).ToImmutableArray();
         var noLimb = picture.Limbs.IsEmpty;
         return new(Quick.Attempt, texts.QuickAttempt, groups, Form(Kind.AttemptStarted),
             groups.IsEmpty ? (noLimb ? texts.NoTourniquetTight : texts.NoWoundYet) : null, noLimb ? Quick.Tightened : Quick.Wound);
@@ -128,10 +110,18 @@ public sealed class QuickSheets(CareRecord record, Judgement picture, Texts text
         ],
         Form(Kind.SignsTaken));
 
-    private QuickSheet Help() => new(Quick.Help, texts.QuickHelp,
-        [new(texts.HelpLikelyIn, [.. HelpRange.Hours.Where(HelpRange.Holds).Select(h => new QuickOption(texts.Hours(h), now => HelpRange.Of(h, now)))],
-            HelpRange.Latest is null ? texts.HelpLatestDecides : null)],
-        Form(Kind.HelpExpected));
+    /// <summary>The casualty alone counts only where nobody else is there and nobody can be reached: that is asked apart.</summary>
+    private QuickSheet Watch() => new(Quick.Watch, texts.QuickWatch,
+        [
+            new("",
+                [
+                    Fixed(texts.WatchAble, new Payload.WatchStated(true, Watcher.Other)),
+                    Fixed(texts.WatchCasualty, new Payload.WatchStated(true, Watcher.Casualty)),
+                    Fixed(texts.WatchUnable, new Payload.WatchStated(false)),
+                ],
+                Hint: texts.WatchHint),
+        ],
+        Form(Kind.WatchStated));
 
     private QuickGroup Count(string item) => new(Labels.Plain(item),
         [.. Enumerable.Range(0, 4).Select(n => Fixed(n == 0 ? texts.CountNone : Say.Number(n), new Payload.SuppliesStated(item, n)))]);

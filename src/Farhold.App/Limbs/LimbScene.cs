@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Farhold.App.Care;
 using NodaTime;
 
 namespace Farhold.App.Limbs;
@@ -45,17 +46,17 @@ public sealed record LimbScene(LimbClock Clock, LimbVerdict? Verdict, WatchedLim
         var watched = picture.Watched.FirstOrDefault(w => w.Limb == limb);
         if ((verdict?.Clock ?? watched?.Clock) is not { } clock)
             return null;
-        return new(clock, verdict, watched, picture.Due.FirstOrDefault(d => d.AtOnce && d.Limb == limb), record.Readings[0], picture.At);
+        return new(clock, verdict, watched, picture.Due.FirstOrDefault(d => d.IsTightening && d.Limb == limb), record.Readings[0], picture.At);
     }
 
     public static IEnumerable<LimbScene> All(Judgement picture, CareRecord record) =>
         Enum.GetValues<Limb>().Select(l => Of(l, picture, record)).OfType<LimbScene>();
 
-    /// <summary>All that was said of a tourniquet here when it was last tightened.</summary>
-    public Payload.TourniquetTightened Known(string tourniquet) =>
+    /// <summary>All that was said of a tourniquet here when it was last tightened, but for why.</summary>
+    public Payload.TourniquetTightened Known(string tourniquet) => (
         State.Of(Kind.TourniquetTightened).Select(t => t.As<Payload.TourniquetTightened>())
             .LastOrDefault(t => t.Tourniquet == tourniquet && t.Limb == Limb)
-        ?? new(tourniquet, Limb, Wound: Wounds.IsEmpty ? null : Wounds[^1]);
+        ?? new(tourniquet, Limb, Wound: Wounds.IsEmpty ? null : Wounds[^1])) with { Why = null };
 
     /// <summary>The wound that a look at this limb is about: that of the attempt, else the last one.</summary>
     public string? Wound => Progress?.Attempt.Wound ?? Wounds.LastOrDefault();

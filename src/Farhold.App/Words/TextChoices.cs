@@ -12,7 +12,7 @@ public static class TextChoices
 {
     extension(Texts t)
     {
-        public ImmutableArray<string> ReadyNotes => [t.NoteCalled, t.NoteMoved, t.NoteWarm, t.NotePain];
+        public ImmutableArray<string> ReadyNotes => [t.NoteCalled, t.NoteWarm, t.NotePain];
 
         /// <summary>What wwwroot/first-taps.js says, by its names.</summary>
         public ImmutableArray<(string Name, string Text)> FirstTapWords =>
@@ -66,6 +66,10 @@ public static class TextChoices
             Quick.Ended => t.QuickEnded,
             Quick.Beyond => t.QuickBeyond,
             Quick.Removed => t.QuickRemoved,
+            Quick.LookedOver => t.QuickLookedOver,
+            Quick.Contact => t.QuickContact,
+            Quick.Moved => t.QuickMoved,
+            Quick.Improved => t.QuickImproved,
             _ => throw new UnreachableException(),
         };
 

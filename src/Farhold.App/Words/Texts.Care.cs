@@ -123,10 +123,6 @@ public sealed partial class Texts
 
     public string HelpEarliestIn => Get();
 
-    public string HelpLatestIn => Get();
-
-    public string HelpLatestDecides => Get();
-
     public string DueMore(int count) => Fill(count);
 
     public string Hours(int hours) => Fill(hours);
@@ -148,8 +144,6 @@ public sealed partial class Texts
     public string WoundElsewhere => Get();
 
     public string NoteCalled => Get();
-
-    public string NoteMoved => Get();
 
     public string NoteWarm => Get();
 

@@ -35,9 +35,9 @@ public static class DueList
     private static DueTask Ask(Question question, Instant now) =>
         new(now, question.Task, null, question.Text, ["design"], false) { Leads = true, BySeeing = !question.BySaying };
 
-    /// <summary>The next act of a limb as something due now.</summary>
+    /// <summary>The next act of a limb as something due now, or when its second look may be taken.</summary>
     private static DueTask Next(LimbVerdict limb, Instant now) =>
-        new(now, Name(NextTask, limb.Limb), limb.Limb, limb.Act.Text, limb.Act.Sources, false) { BySeeing = true, Leads = true };
+        new(limb.Act.NotBefore ?? now, Name(NextTask, limb.Limb), limb.Limb, limb.Act.Text, limb.Act.Sources, false) { BySeeing = true, Leads = true };
 
     /// <summary>So that a reminder rings when it may be taken.</summary>
     private static IEnumerable<DueTask> SecondLook(CasualtyView casualty, IReadOnlyList<LimbVerdict> limbs)
@@ -51,6 +51,12 @@ public static class DueList
 
     /// <summary>Name of the task that stands for a limb's next act.</summary>
     public const string NextTask = "next";
+
+    /// <summary>Name of the task that asks whether the bleeding has stopped; the limb follows.</summary>
+    public const string EffectTask = "effect";
+
+    /// <summary>Says, done, that light, supplies or hands have improved since an attempt on the limb bled.</summary>
+    public const string ImprovedTask = "improved";
 
     /// <summary>What must be done at once first; of what is due, checks before comfort; then by time, then by name.</summary>
     public static IEnumerable<DueTask> InOrder(IEnumerable<DueTask> due) =>

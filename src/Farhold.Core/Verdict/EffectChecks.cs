@@ -5,9 +5,6 @@ namespace Farhold;
 /// <summary>Has it stopped? Asked after every tightening, and again and again once it has bled under or after a tourniquet.</summary>
 internal static class EffectChecks
 {
-    /// <summary>Id of the task; the limb follows.</summary>
-    public const string Task = "effect";
-
     /// <summary>A check is not called overdue within this time (design).</summary>
     private static readonly Duration Grace = Duration.FromMinutes(1);
 
@@ -26,7 +23,7 @@ internal static class EffectChecks
         var at = looked is null ? from : bled is null ? (Instant?)null : After(plan, from, looked.Value);
         if (at is not { } due)
             return null;
-        return new(due, DueList.Name(Task, limb), limb, plan.Text, plan.Sources, due + Grace < scene.Now)
+        return new(due, DueList.Name(DueList.EffectTask, limb), limb, plan.Text, plan.Sources, due + Grace < scene.Now)
         {
             BySeeing = true,
             Leads = due <= scene.Now,

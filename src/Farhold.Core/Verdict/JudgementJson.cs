@@ -75,7 +75,7 @@ public static class JudgementJson
         Clock(w, limb.Clock);
         List(w, "criteria", limb.Findings, Finding);
         Texts(w, "checkFirst", limb.CheckFirst.Select(i => i.Name));
-        w.WriteString("act", limb.Act.Text);
+        w.WriteString("act", limb.Act.Said());
         Texts(w, "changes", limb.Act.Changes);
         w.WriteString("lookAgain", WrittenInstant.Write(limb.Act.LookAgain));
         Texts(w, "cautions", limb.Act.Cautions);

@@ -136,9 +136,6 @@ internal static class Looking
             || (scene.Attempts.Count(a => a.Result == AttemptResult.Bled) == 1 && scene.Clock is { Limb: var limb } && Improved(limb, since));
 
         bool Improved(Limb limb, Happened since) => scene.State.Of(Kind.TaskDone).Any(t =>
-            t.As<Payload.TaskDone>().Task == $"{ImprovedTask}.{Wire.Word(limb)}" && since.SurelyBefore(t.When) && t.When.Latest <= scene.Now);
+            t.As<Payload.TaskDone>().Task == $"{DueList.ImprovedTask}.{Wire.Word(limb)}" && since.SurelyBefore(t.When) && t.When.Latest <= scene.Now);
     }
-
-    /// <summary>Says, done, that light, supplies or hands have improved since an attempt bled.</summary>
-    internal const string ImprovedTask = "improved";
 }

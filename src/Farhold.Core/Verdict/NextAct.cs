@@ -4,7 +4,7 @@ using NodaTime;
 namespace Farhold;
 
 /// <summary>What to do next on a limb, what would change the verdict, and when to look again.</summary>
-/// <param name="Text">One sentence, from the criterion that decides.</param>
+/// <param name="Text">One sentence, from the criterion that decides; the time it may have to wait for is <see cref="NotBefore"/>.</param>
 /// <param name="Changes">What would change the verdict, a sentence for each reason; empty where nothing does.</param>
 /// <param name="LookAgain">Never later than a quarter of an hour from now.</param>
 /// <param name="Cautions">To be read before an attempt.</param>
@@ -14,34 +14,56 @@ public sealed record NextAct(
     /// <summary>The longest until the next look, whatever the verdict (design).</summary>
     private static readonly Duration Longest = Duration.FromMinutes(15);
 
+    /// <summary>When the second look is due, where that is what is missing; null: at once.</summary>
+    public Instant? NotBefore { get; init; }
+
+    /// <summary>The finding that the sentence is from; null where nothing stands against an attempt.</summary>
+    public Finding? Decides { get; init; }
+
+    /// <summary>The sentence, with the time it has to wait for.</summary>
+    /// <param name="zone">For that time; null: UTC.</param>
+    public string Said(DateTimeZone? zone = null) => NotBefore is { } at ? $"{Text} Not before {Say.Time(at, zone)}." : Text;
+
     public static NextAct For(LimbVerdict limb)
     {
         if (limb.Scene is not { } scene)
             return new("", [], [], Instant.MinValue, []);
         var texts = new Evaluating(scene.Casualty.Protocol.Freshness.SetItems(scene.Casualty.Protocol.CareFreshness), scene, scene.Casualty.Evaluating);
-        var (text, sources) = Decisive(limb, scene, texts);
+        var because = Decisive(limb);
+        var second = because is null ? null : SecondLook(because, scene.Casualty);
         return new(
-            text, sources,
+            second is null ? Sentence(limb.Verdict, because, scene, texts) : "Second look: take all the signs of shock again.",
+            because?.Criterion.Sources ?? [],
             limb.Verdict == Verdict.Attempt ? [] : [.. limb.Reasons.Select(r => r.Criterion.Change).OfType<string>().Distinct()],
-            Again(scene.Casualty), limb.Verdict == Verdict.Attempt ? [.. CautionsOf(limb, scene, texts)] : []);
+            Again(scene.Casualty), limb.Verdict == Verdict.Attempt ? [.. CautionsOf(limb, scene, texts)] : [])
+        {
+            NotBefore = second > scene.Now ? second : null,
+            Decides = because,
+        };
     }
 
-    private static (string Text, ImmutableArray<string> Sources) Decisive(LimbVerdict limb, Scene scene, Evaluating texts)
+    private static Finding? Decisive(LimbVerdict limb)
     {
         if (limb.Verdict == Verdict.Attempt)
-            return (First(scene.Casualty.Protocol.AttemptActs, texts) ?? VerdictWords.Of(limb.Verdict), []);
+            return null;
         var reasons = limb.Reasons.ToArray();
-        var decisive = reasons.FirstOrDefault(r => r.Against == Truth.Met) ?? reasons.FirstOrDefault();
-        return decisive is null ? (VerdictWords.Of(limb.Verdict), [])
-            : (decisive.Against == Truth.Met && First(decisive.Criterion.Acts, texts) is { } act ? act : Look(decisive, scene), decisive.Criterion.Sources);
+        return reasons.FirstOrDefault(r => r.Against == Truth.Met) ?? reasons.FirstOrDefault();
     }
 
-    private static string Look(Finding finding, Scene scene)
+    /// <summary>When the second look may be taken, where it is what the finding waits for.</summary>
+    private static Instant? SecondLook(Finding because, CasualtyView casualty) =>
+        because.Against != Truth.Met && because.Criterion.Condition.Inputs.Contains(Input.ClearLooks) ? ClearLooks.SecondDue(casualty) : null;
+
+    private static string Sentence(Verdict verdict, Finding? because, Scene scene, Evaluating texts) => because switch
     {
-        if (finding.Criterion.Condition.Inputs.Contains(Input.ClearLooks) && ClearLooks.SecondDue(scene.Casualty) is { } second)
-            return second <= scene.Now
-                ? "Second look now: take all the signs of shock again."
-                : $"Second look at {Say.Time(second)}: take all the signs of shock again.";
+        null when verdict == Verdict.Attempt => First(scene.Casualty.Protocol.AttemptActs, texts) ?? VerdictWords.Of(verdict),
+        null => VerdictWords.Of(verdict),
+        { Against: Truth.Met } when First(because.Criterion.Acts, texts) is { } act => act,
+        _ => Look(because),
+    };
+
+    private static string Look(Finding finding)
+    {
         var look = finding.Criterion.Look ?? finding.Needs?.Look ?? "";
         return look.Length == 0 ? finding.Criterion.Text : char.ToUpperInvariant(look[0]) + look[1..] + (look[^1] is '?' or '.' ? "" : ".");
     }

@@ -40,7 +40,7 @@ public static class Telling
         // Whoever reads no further has read the gravest caution.
         var grave = limb.Act.Cautions is [var first, ..] ? $". CAUTION: {Plain.Line(first)}" : "";
         Head(text, $"{Say.Limb(limb.Limb).ToUpperInvariant()}: {VerdictWords.Of(limb.Verdict)} ({Wire.Word(limb.Verdict)}){grave}");
-        Line(text, 1, Plain.Line(limb.Act.Text));
+        Line(text, 1, Plain.Line(limb.Act.Said()));
         foreach (var caution in limb.Act.Cautions.Skip(1))
             Line(text, 1, Plain.Line($"CAUTION: {caution}"));
         Line(text, 1, VerdictWords.Tight(limb.Clock));

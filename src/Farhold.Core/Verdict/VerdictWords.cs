@@ -38,12 +38,16 @@ public static class VerdictWords
     };
 
     /// <summary>A criterion with what stands against it: its sentence, then whether that is so, and whether it gave way.</summary>
-    public static string Of(Finding finding) => $"{State(finding)}: {finding.Criterion.Text}{finding.Lifted switch
+    public static string Of(Finding finding) =>
+        $"{State(finding)}: {finding.Criterion.Text}{(Of(finding.Lifted) is { } lifted ? " " + lifted : "")}";
+
+    /// <summary>Why something does not stand against an attempt although it is met; null where it does.</summary>
+    public static string? Of(Lift lift) => lift switch
     {
-        Lift.Advice => " Advice allows the attempt all the same.",
-        Lift.Unreached => " It gives way where nobody can be reached.",
-        _ => "",
-    }}";
+        Lift.Advice => "Advice allows the attempt all the same.",
+        Lift.Unreached => "It gives way where nobody can be reached.",
+        _ => null,
+    };
 
     /// <summary>The sentence of a criterion is true, not true, or nobody knows.</summary>
     public static string State(Finding finding) => finding.State switch

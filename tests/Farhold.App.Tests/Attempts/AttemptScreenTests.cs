@@ -55,7 +55,7 @@ public class AttemptScreenTests : LimbTest
 
         Pass(0.2);
         Button(screen, Texts.TightNow).Click();
-        Assert.Equal(new Payload.TourniquetTightened("t1", Limb.LeftLeg, "high-thigh", TourniquetMake.Windlass, "w1"), Last<Payload.TourniquetTightened>());
+        Assert.Equal(new Payload.TourniquetTightened("t1", Limb.LeftLeg, "high-thigh", TourniquetMake.Windlass, "w1", TighteningReason.Bleeding), Last<Payload.TourniquetTightened>());
         Assert.Equal(AttemptOutcome.Bled, Last<Payload.AttemptEnded>().Outcome);
         Assert.Equal(Now, State.Of(Kind.TourniquetTightened)[^1].When.Latest);
         Assert.Equal(Verdict.LeaveOn, Assert.Single(Care.Picture!.Limbs).Verdict);
@@ -119,13 +119,13 @@ public class AttemptScreenTests : LimbTest
         await ReadyAsync();
         await AtStepAsync(step);
         Pass(0.1);
-        await TellAsync(Well with { Clammy = true });
+        await TellAsync(Well with { RadialPulse = RadialPulse.Weak });
         var screen = AttemptShown();
         // What stays in sight stands outside of what scrolls.
         var stop = screen.Find(".stop-line");
         Assert.Equal(step == StepId.Watch ? Texts.ShockWhileWatching : Texts.LeaveOnTurned, stop.TextContent.Trim());
         Assert.Null(stop.Closest(".view"));
-        Assert.Contains("The skin is clammy", screen.Find("main section[role=alert]").TextContent, StringComparison.Ordinal);
+        Assert.Contains("The pulse at the wrist is weak", screen.Find("main section[role=alert]").TextContent, StringComparison.Ordinal);
     }
 
     [Theory, MemberData(nameof(Steps))]
@@ -180,6 +180,60 @@ public class AttemptScreenTests : LimbTest
         Assert.Equal((AttemptOutcome.Abandoned, "storm, have to move"), (Last<Payload.AttemptEnded>().Outcome, Last<Payload.AttemptEnded>().Note));
         Assert.Equal(AttemptResult.Abandoned, Assert.Single(Attempt.On(Limb.LeftLeg, State, Now)).Result);
         Assert.Equal(Truth.Met, LimbClock.Of(Limb.LeftLeg, State, Now)!.Tight);
+        Assert.Equal(TighteningReason.Precaution, Last<Payload.TourniquetTightened>().Why);
+    }
+
+    [Fact]
+    public async Task What_comes_before_a_step_is_read_with_it()
+    {
+        await ReadyAsync();
+        var before = Care.Protocol.Steps[0].Before.Select(b => b.Text).ToArray();
+        Assert.Equal(3, before.Length);
+        Assert.All(before, b => Assert.Contains(b, AttemptShown().Markup, StringComparison.Ordinal));
+        await AtStepAsync(StepId.Pack);
+        Assert.Equal(before, AttemptShown().FindAll(".before li").Select(l => l.TextContent));
+    }
+
+    [Fact]
+    public async Task Nothing_is_slackened_after_two_hours_before_the_list_is_ticked_off()
+    {
+        await ReadyAsync(minutesOn: 150);
+        await TellAsync(4, new Payload.ContactTried(false));
+        await AtStepAsync(StepId.Slacken);
+        Pass(0.5);
+        await TellAsync(new Payload.BleedingChecked("w1", Bleeding.None));
+        var screen = AttemptShown();
+        Assert.Contains("Do not loosen until: fluid is going in", screen.Find("[role=alert]").TextContent, StringComparison.Ordinal);
+        Assert.False(HasButton(screen, Texts.SlackenFromNone));
+        Pass(2);
+        Assert.False(HasButton(AttemptShown(), Texts.SlackenLog));
+        Button(AttemptShown(), Texts.GateDone).Click();
+        Assert.Equal("before-release.left-leg", Last<Payload.TaskDone>().Task);
+
+        // What was seen before the list was gone through does not start the pace.
+        Button(AttemptShown(), Texts.SlackenFromNone).Click();
+        Assert.Equal("1:00", Timer(AttemptShown()));
+    }
+
+    [Fact]
+    public async Task Within_two_hours_no_list_stands_before_slackening()
+    {
+        await ReadyAsync();
+        await AtStepAsync(StepId.Slacken);
+        Assert.True(HasButton(AttemptShown(), Texts.SlackenFromNone));
+    }
+
+    [Fact]
+    public async Task Tight_again_it_asks_whether_it_has_stopped()
+    {
+        await ReadyAsync();
+        await AtStepAsync(StepId.Watch);
+        Pass(1);
+        var screen = AttemptShown();
+        Button(screen, Texts.BleedingAgainNow).Click();
+        Pass(0.2);
+        Button(screen, Texts.TightNow).Click();
+        Assert.Contains("feel for a pulse beyond the tourniquet", screen.Find(".effect").TextContent, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -23,6 +23,16 @@ public class StepTimeTests : LimbTest
     }
 
     [Fact]
+    public async Task Blood_that_clots_badly_is_pressed_on_twice_as_long()
+    {
+        await ReadyAsync();
+        await TellAsync(new Payload.CasualtyLookedOver(BloodThinner: true));
+        await AtStepAsync(StepId.Hold);
+        Assert.Equal("6:00", Timer(AttemptShown()));
+        Assert.Contains(Texts.HoldTwice, AttemptShown().Markup, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Long_after_the_time_is_over_only_the_least_is_written_down()
     {
         await ReadyAsync();
@@ -88,6 +98,6 @@ public class StepTimeTests : LimbTest
         Button(screen, Texts.HeldNone).Click();
         Assert.Equal(AttemptOutcome.Held, Last<Payload.AttemptEnded>().Outcome);
         Assert.Equal(Bleeding.None, Last<Payload.BleedingChecked>().Bleeding);
-        Assert.Contains(Texts.PeriodEvery("30 min", "5 min"), screen.Markup, StringComparison.Ordinal);
+        Assert.Contains(Texts.PeriodEvery("1 h 00 min", "2 min"), screen.Markup, StringComparison.Ordinal);
     }
 }

@@ -69,6 +69,87 @@ public class NextStepTests : CareTest
     }
 
     [Fact]
+    public async Task What_is_seen_only_by_looking_is_never_ticked_off()
+    {
+        await TightAsync();
+        await LogAsync(3, new Payload.WoundFound("w2", Limb.RightArm, null, WoundNature.Bleeding));
+        var next = new NextStep(Desk.Record!, Desk.Picture!, Texts);
+        foreach (var task in (string[])["next.left-leg", "effect.left-leg", "wound.w2"])
+            Assert.Null(next.OfDue(Desk.Picture!.Due.Single(d => d.Task == task)).Logs);
+        Assert.Equal(Quick.Bleeding, next.OfDue(Desk.Picture!.Due.Single(d => d.Task == "wound.w2")).Opens);
+        Assert.Equal(Quick.Bleeding, next.First()?.Opens);
+        Assert.Equal("wound", (next.OfDue(new(Now, "wound", null, "", [], true) { Every = Duration.FromHours(8) }).Logs as Payload.TaskDone)?.Task);
+        Assert.Equal("why/left-leg", next.OfDue(new(Now, "decide.left-leg", Limb.LeftLeg, "", [], true)).Goes);
+    }
+
+    public static TheoryData<Payload, string> Acts => new()
+    {
+        { Well with { HeartRate = null }, "signs/take/heartRate" },
+        { Well with { RadialPulse = RadialPulse.Weak }, nameof(Quick.Contact) },
+        { Well with { Clammy = true }, "signs/take" },
+        { new Payload.CasualtyLookedOver(TrunkWound: true), nameof(Quick.Contact) },
+        { new Payload.CasualtyLookedOver(BleedingElsewhere: true), nameof(Quick.Wound) },
+        { new Payload.WatchStated(false), nameof(Quick.Watch) },
+        { new Payload.CasualtyMoved(Movement.Carried, MovePhase.AboutTo), nameof(Quick.Moved) },
+        { new Payload.SuppliesStated("haemostatic-gauze", 0), nameof(Quick.Supplies) },
+        { new Payload.WoundFound("w1", Limb.LeftLeg, null, WoundNature.Amputation), "why/left-leg" },
+        { new Payload.AdviceReceived("Dr Vann", "not now", []), nameof(Quick.Contact) },
+    };
+
+    [Theory, MemberData(nameof(Acts))]
+    public async Task What_decides_leads_to_where_it_is_seen_to(Payload found, string place)
+    {
+        await ReadyAsync(Well);
+        Time.Advance(TimeSpan.FromMinutes(found is Payload.SignsTaken { HeartRate: null } ? 15 : 0.5));
+        await LogAsync(0, found);
+        var step = new NextStep(Desk.Record!, Desk.Picture!, Texts).OfDue(Desk.Picture!.Due.Single(d => d.Task == "next.left-leg"));
+        Assert.Equal(place, step.Goes ?? step.Opens?.ToString());
+    }
+
+    [Fact]
+    public async Task Once_somebody_was_asked_a_sign_of_shock_leads_to_the_next_look()
+    {
+        await ReadyAsync(Well with { RadialPulse = RadialPulse.Weak });
+        await LogAsync(0, new Payload.ContactTried(false));
+        Assert.Equal("signs/take", new NextStep(Desk.Record!, Desk.Picture!, Texts).First()?.Goes);
+    }
+
+    [Fact]
+    public async Task Advice_is_entered_once_somebody_was_reached()
+    {
+        await TightAsync();
+        NextStep Next() => new(Desk.Record!, Desk.Picture!, Texts);
+        Assert.Equal(Quick.Contact, Next().OfInput(Input.Oversight).Opens);
+        await LogAsync(2, new Payload.ContactTried(true, "Dr Vann"));
+        Assert.Equal("enter/advice.received", Next().OfInput(Input.Oversight).Goes);
+        await LogAsync(1, new Payload.AdviceReceived("Dr Vann", "wait"));
+        Assert.Equal(Quick.Contact, Next().OfInput(Input.Oversight).Opens);
+    }
+
+    [Fact]
+    public async Task A_second_look_that_has_to_wait_does_not_stand_before_what_is_overdue()
+    {
+        await TightAsync();
+        await RestAsync(Well);
+        var overdue = Desk.Picture!.Due.First(d => d.Overdue);
+        var next = new NextStep(Desk.Record!, Desk.Picture!, Texts);
+        Assert.Equal(next.OfDue(overdue), next.First());
+        Time.Advance(TimeSpan.FromMinutes(9));
+        Assert.Equal("signs/take", new NextStep(Desk.Record!, Desk.Picture!, Texts).First()?.Goes);
+    }
+
+    [Fact]
+    public async Task The_limb_that_waits_leads_to_the_one_that_comes_first()
+    {
+        await ReadyAsync(Well);
+        await LogAsync(20, new Payload.WoundFound("w2", Limb.RightArm, null, WoundNature.Bleeding));
+        await LogAsync(19, new Payload.TourniquetTightened("t2", Limb.RightArm, Wound: "w2"));
+        await LogAsync(1, new Payload.BleedingChecked("w2", Bleeding.None));
+        var waits = Desk.Picture!.Due.Single(d => d.Task == "next.right-arm");
+        Assert.Equal("attempt/left-leg", new NextStep(Desk.Record!, Desk.Picture!, Texts).OfDue(waits).Goes);
+    }
+
+    [Fact]
     public async Task An_attempt_under_way_is_gone_on_with_before_what_is_overdue()
     {
         await TightAsync(100);

@@ -1,3 +1,4 @@
+using Farhold.App.Care;
 using Farhold.App.Screens;
 using Farhold.App.Shell;
 
@@ -9,7 +10,7 @@ public class NowScreenTests : CareTest
     public async Task A_long_list_of_what_is_due_shows_its_first_three_and_how_many_more()
     {
         await TightAsync(minutesAgo: 150);
-        var all = Desk.Picture!.Due.Count(d => !d.AtOnce);
+        var all = Desk.Picture!.Due.Count(d => !d.AtOnce && !d.IsNextAct && d is not { IsEffect: true, Leads: true });
         Assert.True(all > 3);
         var now = Show<NowScreen>();
         Assert.Equal(3, now.FindAll("li.due").Count);
@@ -40,7 +41,7 @@ public class NowScreenTests : CareTest
         await ReadyAsync(Well, Now + Duration.FromMinutes(90));
         var limb = Limb(Show<NowScreen>());
         Assert.Contains("Wait for help", limb, StringComparison.Ordinal);
-        Assert.Contains("Higher care is expected within two hours", limb, StringComparison.Ordinal);
+        Assert.Contains("Surgery is reached within two hours", limb, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -115,7 +116,7 @@ public class NowScreenTests : CareTest
         Time.Advance(TimeSpan.FromMinutes(75));
         var now = Show<NowScreen>();
         Assert.Contains(now.FindAll("li.due"), d => Text(d).StartsWith("OVERDUE by", StringComparison.Ordinal));
-        var overdue = Desk.Picture!.Due.First(d => d.Overdue);
+        var overdue = Desk.Picture!.Due.First(d => d is { Overdue: true, BySeeing: false });
         Tap(now, $"Done: {overdue.Text}");
         Assert.Equal(overdue.Task, Last<Payload.TaskDone>().Task);
     }
@@ -167,6 +168,92 @@ public class NowScreenTests : CareTest
     {
         await StartAsync();
         Assert.Contains(VerdictWords.Caution, Show<NowScreen>().Markup, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_second_look_to_come_is_told_with_its_time_by_this_phones_clock()
+    {
+        await TightAsync();
+        await RestAsync(Well);
+        var now = Show<NowScreen>();
+        Assert.Contains("Second look: take all the signs of shock again", Limb(now), StringComparison.Ordinal);
+        Assert.Contains("Second look due 14:09, in 9 min 00 s", Limb(now), StringComparison.Ordinal);
+        Assert.DoesNotContain("UTC", Limb(now), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Why_an_attempt_is_not_offered_stands_with_what_would_change_it_and_when_to_look_again()
+    {
+        await ReadyAsync(Well with { Clammy = true });
+        var limb = Limb(Show<NowScreen>());
+        Assert.Contains("Lie flat, keep warm, calm, ease the pain; look again in ten minutes", limb, StringComparison.Ordinal);
+        Assert.Contains("A clear look ten minutes later, or advice, would change it.", limb, StringComparison.Ordinal);
+        Assert.Contains("Look again by 14:14 at the latest.", limb, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task The_cautions_of_a_late_hour_stand_on_the_card_before_the_attempt()
+    {
+        await ReadyAsync(Well, minutesOn: 250);
+        await LogAsync(1, new Payload.ContactTried(false));
+        var limb = Limb(Show<NowScreen>());
+        Assert.Contains("Make an attempt", limb, StringComparison.Ordinal);
+        Assert.Contains("Four hours and more: muscle may be dying", limb, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Every_tightening_is_followed_by_the_question_whether_it_has_stopped()
+    {
+        await ReadyAsync(Well);
+        var now = Show<NowScreen>();
+        Assert.Empty(now.FindAll(".effect"));
+        await LogAsync(0, new Payload.TourniquetTightened("t1", Limb.LeftLeg, Wound: "w1"));
+        Assert.Equal("Has it stopped?", Next(now));
+        Assert.Contains("Has it stopped? Left leg", Text(now.Find(".effect h2")), StringComparison.Ordinal);
+        Tap(now, "None", "Has it stopped? w1, left leg");
+        Assert.Equal(Bleeding.None, Last<Payload.BleedingChecked>().Bleeding);
+        Assert.Empty(now.FindAll(".effect"));
+    }
+
+    [Fact]
+    public async Task Bleeding_where_no_tourniquet_can_be_says_how_it_is_stopped()
+    {
+        await TightAsync();
+        await LogAsync(4, new Payload.WoundFound("w2", null, BodyRegion.Groin, WoundNature.Bleeding));
+        await LogAsync(2, new Payload.BleedingChecked("w2", Bleeding.Active));
+        var now = Show<NowScreen>();
+        Assert.Contains("the groin: pack the wound and press with your body weight", Text(now.Find("[role=alert]")), StringComparison.Ordinal);
+        Tap(now, Next(now));
+        Tap(now, "None", "w2, groin");
+        Assert.Empty(now.FindAll("[role=alert]"));
+    }
+
+    [Fact]
+    public async Task After_the_first_attempt_that_bled_it_can_be_said_that_something_has_improved()
+    {
+        await ReadyAsync(Well);
+        await LogAsync(13, new Payload.AttemptStarted("w1", "t1"));
+        await LogAsync(12, new Payload.AttemptEnded("w1", "t1", AttemptOutcome.Bled));
+        var now = Show<NowScreen>();
+        Assert.Equal(Verdict.LeaveOn, Assert.Single(Desk.Picture!.Limbs).Verdict);
+        Tap(now, "Light, supplies or hands have improved");
+        Tap(now, "Better light", "Left leg");
+        Assert.Equal(new("improved.left-leg", "Better light"), Last<Payload.TaskDone>());
+        Assert.NotEqual(Verdict.LeaveOn, Assert.Single(Desk.Picture!.Limbs).Verdict);
+        Assert.DoesNotContain("have improved", now.Markup, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Nothing_is_offered_as_improved_after_a_second_attempt_that_bled()
+    {
+        await ReadyAsync(Well);
+        foreach (var minutes in (int[])[30, 20])
+        {
+            await LogAsync(minutes, new Payload.AttemptStarted("w1", "t1"));
+            await LogAsync(minutes - 1, new Payload.AttemptEnded("w1", "t1", AttemptOutcome.Bled));
+        }
+
+        Assert.DoesNotContain("have improved", Show<NowScreen>().Markup, StringComparison.Ordinal);
     }
 
     private static string Limb(IRenderedComponent<Frame> now) => Text(now.Find(".card"));

@@ -1,6 +1,7 @@
 using System.Text.Json;
 using Farhold.App.Care;
 using Farhold.App.Screens;
+using Farhold.App.Shell;
 
 namespace Farhold.App.Tests.Screens;
 
@@ -13,11 +14,104 @@ public class TwoTapTests : CareTest
         var now = Show<NowScreen>();
         Tap(now, "When help comes");
         Choose(now, "At the earliest in", "2 h");
-        Choose(now, "At the latest in", "6 h");
-        Assert.Equal(["2 h", "4 h", "6 h"], now.FindAll("[role=group]").Single(g => g.GetAttribute("aria-label") == "Most likely in").QuerySelectorAll("button").Select(Text));
-        Tap(now, "4 h", "Most likely in");
+        Choose(now, "Most likely in", "12 h");
+        Assert.Equal(["within 12 h", "within 24 h", "within 48 h"], Options(now, "Clinic"));
+        Tap(now, "within 24 h", "Clinic");
         now.WaitForAssertion(() => Assert.Equal(
-            new(Now + Duration.FromHours(4), Now + Duration.FromHours(2), Now + Duration.FromHours(6)), Last<Payload.HelpExpected>()));
+            new(Now + Duration.FromHours(12), Now + Duration.FromHours(2), Now + Duration.FromHours(24), Care: HelpCare.Clinic),
+            Last<Payload.HelpExpected>()));
+    }
+
+    [Theory]
+    [InlineData("Surgery", HelpCare.Surgery)]
+    [InlineData("Clinic", HelpCare.Clinic)]
+    [InlineData("More helpers", HelpCare.Hands)]
+    public async Task Help_is_said_by_kind_and_one_tap_says_when_it_is_here_at_the_latest(string kind, HelpCare care)
+    {
+        await StartAsync();
+        var now = Show<NowScreen>();
+        Tap(now, "When help comes");
+        Tap(now, "within 8 h", kind);
+        var help = Now + Duration.FromHours(8);
+        now.WaitForAssertion(() => Assert.Equal(new(help, Latest: help, Care: care), Last<Payload.HelpExpected>()));
+    }
+
+    [Fact]
+    public async Task One_tap_says_that_nothing_else_is_wrong_with_the_casualty()
+    {
+        await TightAsync();
+        var now = Show<NowScreen>();
+        Tap(now, "Rest of the casualty");
+        Tap(now, "None of these");
+        now.WaitForAssertion(() => Assert.Equal(new(false, false, false, false, false), Last<Payload.CasualtyLookedOver>()));
+    }
+
+    [Fact]
+    public async Task What_was_found_wrong_is_not_taken_back_by_one_tap_for_all_the_rest()
+    {
+        await TightAsync();
+        var now = Show<NowScreen>();
+        Tap(now, "Rest of the casualty");
+        Tap(now, "Yes", "Very cold");
+        Assert.Equal(new(VeryCold: true), Last<Payload.CasualtyLookedOver>());
+        Tap(now, "Rest of the casualty");
+        Tap(now, "Nothing but: Very cold");
+        Assert.Equal(new(false, false, false, VeryCold: null, false), Last<Payload.CasualtyLookedOver>());
+        Assert.Contains(Assert.Single(Desk.Picture!.Limbs).Findings, f => f is { Criterion.Id: "rest.cold", State: Truth.Met });
+        Tap(now, "Rest of the casualty");
+        Tap(now, "No", "Very cold");
+        Tap(now, "Rest of the casualty");
+        Assert.Contains("None of these", now.FindAll("[role=dialog] button").Select(Text));
+    }
+
+    [Fact]
+    public async Task That_nobody_could_be_reached_is_logged_with_how_it_was_tried()
+    {
+        await TightAsync();
+        var now = Show<NowScreen>();
+        Tap(now, "Try to reach advice");
+        Tap(now, "Radio", "Nobody reached");
+        Assert.Equal(new(false, How: "Radio"), Last<Payload.ContactTried>());
+        Assert.Contains(Assert.Single(Desk.Picture!.Limbs).Findings, f => f is { Criterion.Id: "late.oversight", Against: Truth.NotMet });
+    }
+
+    [Fact]
+    public async Task The_watch_names_who_watches()
+    {
+        await TightAsync();
+        var now = Show<NowScreen>();
+        Tap(now, "Who can watch");
+        Tap(now, "Only the casualty can watch");
+        Assert.Equal(new(true, Watcher.Casualty), Last<Payload.WatchStated>());
+        Tap(now, "Who can watch");
+        Tap(now, "Somebody else can watch closely");
+        Assert.Equal(new(true, Watcher.Other), Last<Payload.WatchStated>());
+    }
+
+    [Fact]
+    public async Task A_loosened_tourniquet_is_tightened_again_for_a_reason()
+    {
+        await TightAsync();
+        await LogAsync(5, new Payload.TourniquetTightened("t1", Limb.LeftLeg, "high-thigh", Wound: "w1", Why: TighteningReason.ReSited));
+        await LogAsync(3, new Payload.TourniquetSlackened("t1"));
+        var now = Show<NowScreen>();
+        Tap(now, "Tourniquet tightened");
+        Assert.Equal(
+            ["t1 again: it bled", "t1 again: as a precaution", "t1 again: placed better", "Another one (t2)"], Options(now, "Left leg"));
+        Tap(now, "t1 again: it bled", "Left leg");
+        Assert.Equal(
+            new("t1", Limb.LeftLeg, "high-thigh", Wound: "w1", Why: TighteningReason.Bleeding), Last<Payload.TourniquetTightened>());
+    }
+
+    [Fact]
+    public async Task Tightened_further_it_says_nothing_of_why()
+    {
+        await TightAsync();
+        await LogAsync(5, new Payload.TourniquetTightened("t1", Limb.LeftLeg, Wound: "w1", Why: TighteningReason.ReSited));
+        var now = Show<NowScreen>();
+        Tap(now, "Tourniquet tightened");
+        Tap(now, "t1 tightened again", "Left leg");
+        Assert.Null(Last<Payload.TourniquetTightened>().Why);
     }
 
     [Fact]
@@ -46,7 +140,7 @@ public class TwoTapTests : CareTest
         if (way == "Escape")
             now.Find("[role=dialog]").KeyDown("Escape");
         else
-            Tap(now, way == "cancel" ? Texts.CloseChoice : "4 h");
+            Tap(now, way == "cancel" ? Texts.CloseChoice : "within 4 h");
         now.WaitForAssertion(() => Assert.Equal((1, 1), Phone.Focus));
         Assert.Empty(now.FindAll("[role=dialog]"));
     }
@@ -80,7 +174,10 @@ public class TwoTapTests : CareTest
     [InlineData("Signs seen", "Confused", "Mental state", typeof(Payload.SignsTaken))]
     [InlineData("Tourniquet slackened", "t1", "Left leg", typeof(Payload.TourniquetSlackened))]
     [InlineData("Start an attempt", "Start against this advice (t1)", "Left leg", typeof(Payload.AttemptStarted))]
-    [InlineData("When help comes", "4 h", "Most likely in", typeof(Payload.HelpExpected))]
+    [InlineData("When help comes", "within 4 h", "Surgery", typeof(Payload.HelpExpected))]
+    [InlineData("Rest of the casualty", "None of these", "", typeof(Payload.CasualtyLookedOver))]
+    [InlineData("Try to reach advice", "No signal", "Nobody reached", typeof(Payload.ContactTried))]
+    [InlineData("About to move, or moved", "Carried", "About to move", typeof(Payload.CasualtyMoved))]
     [InlineData("Who can watch", "Nobody can watch", "", typeof(Payload.WatchStated))]
     [InlineData("Supplies left", "2", "Plain gauze", typeof(Payload.SuppliesStated))]
     [InlineData("Note", "Called for help", "", typeof(Payload.NoteWritten))]
@@ -99,7 +196,8 @@ public class TwoTapTests : CareTest
     }
 
     [Fact]
-    public void The_ten_of_the_first_minutes_are_ten() => Assert.Equal(10, QuickSheets.FirstMinutes.Distinct().Count());
+    public void No_button_of_the_first_minutes_stands_twice() =>
+        Assert.Equal(QuickSheets.FirstMinutes.Length, QuickSheets.FirstMinutes.Distinct().Count());
 
     [Fact]
     public async Task Undo_writes_a_withdrawal_and_takes_nothing_away()
@@ -107,7 +205,7 @@ public class TwoTapTests : CareTest
         await TightAsync();
         var now = Show<NowScreen>();
         Tap(now, "Who can watch");
-        Tap(now, "Someone can watch closely");
+        Tap(now, "Somebody else can watch closely");
         Tap(now, "Undo");
         var last = JsonDocument.Parse(Session.Lines[^1].Text).RootElement;
         Assert.Equal("entry.withdrawn", last.GetProperty("kind").GetString());
@@ -218,4 +316,7 @@ public class TwoTapTests : CareTest
         Assert.Null(Toasts.Shown);
         Assert.Contains("NOT SAFELY STORED", now.Markup, StringComparison.Ordinal);
     }
+
+    private static IEnumerable<string> Options(IRenderedComponent<Frame> now, string group) =>
+        now.FindAll("[role=dialog] [role=group]").Single(g => g.GetAttribute("aria-label") == group).QuerySelectorAll("button").Select(Text);
 }
