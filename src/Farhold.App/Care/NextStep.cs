@@ -61,7 +61,7 @@ public sealed class NextStep(CareRecord record, Judgement picture, Texts texts)
         {
             DueList.NextTask => Acts.Of(Limb(due)),
             DueList.EffectTask => new(texts.HasItStopped, Opens: Quick.Bleeding),
-            "wound" when dot > 0 => new(texts.QuickBleeding, Opens: Quick.Bleeding),
+            "bleeding" when dot > 0 => new(texts.QuickBleeding, Opens: Quick.Bleeding),
             "tighten" => Tighten(due.Limb!.Value),
             "signs" or DueList.SecondLookTask => new(texts.TakeSigns, Goes: "signs/take"),
             "tourniquet" or "watch" => new(texts.QuickBleeding, Opens: Quick.Bleeding),
@@ -73,11 +73,17 @@ public sealed class NextStep(CareRecord record, Judgement picture, Texts texts)
             "drink" or "release-fluid" => new(texts.LogFluid, Goes: "enter/" + Kinds.Wire(Kind.FluidGiven)),
             "urine" or "release-urine" => new(texts.LogUrine, Goes: "enter/" + Kinds.Wire(Kind.UrineMeasured)),
             "pain" => new(texts.SignPain, Goes: "signs/take/pain"),
+            _ when AskedBack(due.Task) is { } again => again,
             _ when due.Every is not null => new(texts.TickOff, Logs: new Payload.TaskDone(due.Task)),
             _ when Doubt.IsOfChain(due.Task) => new(texts.SeenAndSettled, Logs: new Payload.TaskDone(due.Task, texts.ChainLookedAt)),
             _ => new(texts.SeenAndSettled, Logs: new Payload.TaskDone(due.Task)),
         };
     }
+
+    /// <summary>Where a value that is asked back is read again or corrected; null where none is asked back.</summary>
+    private Step? AskedBack(string task) => Question.Parse(task) is not (var about, var field) ? null
+        : Sign.Of(field) is { } sign ? new(texts.TakeSigns, Goes: "signs/take/" + sign.Wire)
+        : new(texts.Amend, Goes: $"amend/{about}");
 
     /// <summary>Another answer to the same, for another reason; null where there is none.</summary>
     public Step? OrElse(DueTask due) =>

@@ -17,5 +17,17 @@ public sealed record Question(
     /// <summary>A <c>task.done</c> of this id says that somebody looked again, and that the value is right.</summary>
     public string Task => TaskOf(About, Field);
 
-    public static string TaskOf(EntryId about, string field) => $"settle-{about}-{field}";
+    public static string TaskOf(EntryId about, string field) => $"{Settle}{about}-{field}";
+
+    /// <summary>The value that a task of this name asks back; null where it is another task.</summary>
+    public static (EntryId About, string Field)? Parse(string task)
+    {
+        var dash = task.LastIndexOf('-');
+        return dash > Settle.Length && task.StartsWith(Settle, StringComparison.Ordinal)
+            && EntryId.TryParse(task.AsSpan(Settle.Length, dash - Settle.Length)) is { } about
+            ? (about, task[(dash + 1)..])
+            : null;
+    }
+
+    private const string Settle = "settle-";
 }

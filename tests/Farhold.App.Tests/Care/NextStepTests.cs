@@ -47,7 +47,7 @@ public class NextStepTests : CareTest
         Assert.Contains("NOT UNDERSTOOD: heartRate 150", Text(Show<LogScreen>().Find("ol.list")), StringComparison.Ordinal);
     }
 
-    private static string Cautions(Bunit.IRenderedComponent<Shell.Frame> now) => Text(now.Find("section[aria-labelledby=cautions-title]"));
+    private static string Cautions(Bunit.IRenderedComponent<App.Shell.Frame> now) => Text(now.Find("section[aria-labelledby=cautions-title]"));
 
     private static string Note(int number, string link) =>
         $$"""{"id":"b7-{{number}}",{{link}}"happened":"2031-05-04T01:00:00Z","recorded":"2031-05-04T01:00:00Z","by":"Tor","kind":"note","text":"calm"}""";
@@ -74,9 +74,9 @@ public class NextStepTests : CareTest
         await TightAsync();
         await LogAsync(3, new Payload.WoundFound("w2", Limb.RightArm, null, WoundNature.Bleeding));
         var next = new NextStep(Desk.Record!, Desk.Picture!, Texts);
-        foreach (var task in (string[])["next.left-leg", "effect.left-leg", "wound.w2"])
+        foreach (var task in (string[])["next.left-leg", "effect.left-leg", "bleeding.w2"])
             Assert.Null(next.OfDue(Desk.Picture!.Due.Single(d => d.Task == task)).Logs);
-        Assert.Equal(Quick.Bleeding, next.OfDue(Desk.Picture!.Due.Single(d => d.Task == "wound.w2")).Opens);
+        Assert.Equal(Quick.Bleeding, next.OfDue(Desk.Picture!.Due.Single(d => d.Task == "bleeding.w2")).Opens);
         Assert.Equal(Quick.Bleeding, next.First()?.Opens);
         Assert.Equal("wound", (next.OfDue(new(Now, "wound", null, "", [], true) { Every = Duration.FromHours(8) }).Logs as Payload.TaskDone)?.Task);
         Assert.Equal("why/left-leg", next.OfDue(new(Now, "decide.left-leg", Limb.LeftLeg, "", [], true)).Goes);

@@ -207,7 +207,7 @@ public class NowScreenTests : CareTest
         await ReadyAsync(Well);
         var now = Show<NowScreen>();
         Assert.Empty(now.FindAll(".effect"));
-        await LogAsync(0, new Payload.TourniquetTightened("t1", Limb.LeftLeg, Wound: "w1"));
+        await LogAsync(0, new Payload.TourniquetTightened("t1", Farhold.Limb.LeftLeg, Wound: "w1"));
         Assert.Equal("Has it stopped?", Next(now));
         Assert.Contains("Has it stopped? Left leg", Text(now.Find(".effect h2")), StringComparison.Ordinal);
         Tap(now, "None", "Has it stopped? w1, left leg");
