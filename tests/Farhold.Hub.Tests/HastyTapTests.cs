@@ -6,10 +6,12 @@ namespace Farhold.Hub.Tests;
 /// <summary>A second tap that was meant for a choice must not reach what lies beneath it.</summary>
 public class HastyTapTests(Browser browser) : PhoneTest(browser)
 {
+    private static readonly bool[] Expected = [true, false, false, false, true, false, false, true];
+
     /// <summary>The rule alone, by a clock of its own.</summary>
     [Fact]
     public async Task A_tap_counts_only_once_what_came_is_painted_and_400_ms_are_over() => Assert.Equal(
-        [true, false, false, false, true, false, false, true],
+        Expected,
         await Page.EvaluateAsync<bool[]>(
             """
             async () => {

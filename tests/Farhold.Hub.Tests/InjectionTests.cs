@@ -45,7 +45,7 @@ public sealed partial class InjectionTests(Browser browser) : PhoneTest(browser)
     private readonly ConcurrentQueue<string> found = new();
 
     /// <summary>Without the offline copy, so that every request of the page is seen and none is the service worker's.</summary>
-    protected override BrowserNewContextOptions Kind => new(Kinds.Phone) { ServiceWorkers = ServiceWorkerPolicy.Block };
+    protected override BrowserNewContextOptions Kind => new(Harness.Kinds.Phone) { ServiceWorkers = ServiceWorkerPolicy.Block };
 
     public override async ValueTask InitializeAsync()
     {

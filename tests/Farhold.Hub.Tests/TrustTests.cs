@@ -118,7 +118,7 @@ public sealed class TrustTests : PhoneTest
     }
 
     /// <summary>As a browser does on its own at a visit; what is refused is refused by then.</summary>
-    private Task UpdateAsync() => Page.EvaluateAsync(
+    private Task<System.Text.Json.JsonElement?> UpdateAsync() => Page.EvaluateAsync(
         """
         async () => {
           const registration = await navigator.serviceWorker.getRegistration();

@@ -59,7 +59,7 @@ public sealed record LimbScene(LimbClock Clock, LimbVerdict? Verdict, WatchedLim
         ?? new(tourniquet, Limb, Wound: Wounds.IsEmpty ? null : Wounds[^1])) with { Why = null };
 
     /// <summary>The wound that a look at this limb is about: that of the attempt, else the last one.</summary>
-    public string? Wound => Progress?.Attempt.Wound ?? Wounds.LastOrDefault();
+    public string? Wound => Progress?.Attempt.Wound ?? (Wounds.IsEmpty ? null : Wounds[^1]);
 
     /// <summary>Those that can be tightened: on the limb, tight or lying ready, and that of the attempt.</summary>
     public ImmutableArray<string> Ready => Progress?.Attempt.Tourniquet is { } t && !Clock.Tourniquets.Contains(t)

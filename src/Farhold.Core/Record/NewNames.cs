@@ -41,7 +41,10 @@ public static class NewNames
     {
         var last = state.Of(Kind.TourniquetTightened)
             .LastOrDefault(t => t.As<Payload.TourniquetTightened>().Tourniquet == tourniquet)?.As<Payload.TourniquetTightened>();
-        return last?.Wound ?? (last is null ? null : LimbWounds.Treated(last.Limb, state, now).LastOrDefault());
+        if (last is null or { Wound: not null })
+            return last?.Wound;
+        var treated = LimbWounds.Treated(last.Limb, state, now);
+        return treated.IsEmpty ? null : treated[^1];
     }
 
     private static string Next(char letter, CareRecord record, Func<Payload, string?> nameOf)

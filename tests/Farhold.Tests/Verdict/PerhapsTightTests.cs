@@ -52,7 +52,7 @@ public class PerhapsTightTests
             return Limbs(vague, written.Now).All(l => l.Verdict != Verdict.Attempt || before.GetValueOrDefault(l.Limb, Verdict.LeaveOn) == Verdict.Attempt);
         }, iter: Gens.Cases(3_000));
 
-    private static IEnumerable<LimbVerdict> Limbs(State state, Instant now) => Judge.Of(state, [], ShippedProtocol.Protocol, now).Limbs;
+    private static System.Collections.Immutable.ImmutableArray<LimbVerdict> Limbs(State state, Instant now) => Judge.Of(state, [], ShippedProtocol.Protocol, now).Limbs;
 
     private static (Truth, Verdict) Of(Case scene) => (scene.Limb.Clock.Tight, scene.Verdict);
 }
