@@ -76,6 +76,13 @@ public sealed class Session(ILogStore store, Preferences preferences, TimeProvid
             ready = (casualty, await TakeInAsync(casualty, () => true), told);
     }
 
+    /// <summary>Reads anew which casualties this phone holds.</summary>
+    public async Task ListAgainAsync()
+    {
+        Casualties = await store.ListAsync();
+        Changed?.Invoke();
+    }
+
     /// <summary>Opens a casualty of the list; what was asked for last is what is open in the end.</summary>
     public Task OpenAsync(string casualty)
     {

@@ -356,6 +356,8 @@ public sealed partial class Texts
 
     public string ShockWhileWatchingWhat => Get();
 
+    public string ReasonsInFull(int count) => Fill(count);
+
     public string LookAgain(int count) => Fill(count);
 
     public string StepOf(int number, int steps) => Fill(number, steps);
@@ -395,6 +397,8 @@ public sealed partial class Texts
     public string SlackenLogOf(string what) => Fill(what);
 
     public string SlackenSeveral(int count) => Fill(count);
+
+    public string SlackenSeveralReached(int count) => Fill(count);
 
     public string OneStillTight(string what) => Fill(what);
 
