@@ -17,7 +17,7 @@ public class WayOutTests(Browser browser) : PhoneTest(browser)
         await Page.CarryLegAsync("3");
         await Assertions.Expect(Page.Heading("Reaching higher care")).ToBeVisibleAsync();
         await Assertions.Expect(Page.GetByText("in eight of ten trials").First).ToBeVisibleAsync();
-        await Page.Button("Use this as expected help").TapAsync();
+        await Page.Button("Expect surgery at the end of this way").TapAsync();
         await Assertions.Expect(Page.GetByText("The record expects help by this plan.")).ToBeVisibleAsync();
         await Page.Button("Close this message").TapAsync();
 
@@ -43,7 +43,7 @@ public class WayOutTests(Browser browser) : PhoneTest(browser)
         });
         await Assertions.Expect(Page.GetByText("Refused. Nothing of it was taken.")).ToBeVisibleAsync();
         await Assertions.Expect(Page.GetByText("spur.gpx: Line 3").First).ToBeVisibleAsync();
-        await Assertions.Expect(Page.Button("Use this as expected help")).ToHaveCountAsync(0);
+        await Assertions.Expect(Page.Button("Expect surgery at the end of this way")).ToHaveCountAsync(0);
     }
 
     [Theory]

@@ -112,8 +112,9 @@ public sealed class WayDesk(CareDesk care, Session session, IPhone phone, PhoneC
     }
 
     /// <summary>The forecast as an entry of help expected, by the protocol in force; null where not even half arrive.</summary>
-    public Payload.HelpExpected? Help() =>
-        Forecast is { } f ? HelpForecast.Of(f.Simulation, care.Protocol.Clock.SoonProbability) : null;
+    /// <param name="what">What is reached at the end of the way.</param>
+    public Payload.HelpExpected? Help(HelpCare? what = null) =>
+        Forecast is { } f ? HelpForecast.Of(f.Simulation, care.Protocol.Clock.SoonProbability, what) : null;
 
     /// <summary>Whether the record's last word on help is this plan.</summary>
     public bool IsLogged(State state, Instant now) => Plan?.Id is { } id && Logged(state, now) == id;

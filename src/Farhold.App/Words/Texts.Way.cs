@@ -275,5 +275,8 @@ public sealed partial class Texts
 
     public string WayNoHelp => Get();
 
+    /// <summary>With surgery at its end.</summary>
     public string WayLog => Get();
+
+    public string WayLogClinic => Get();
 }

@@ -19,7 +19,7 @@ public static class DueList
         CasualtyView casualty, IReadOnlyList<LimbVerdict> limbs, IReadOnlyList<WatchedLimb> watched, IEnumerable<PlannedTask> plan)
     {
         var (state, now) = (casualty.State, casualty.Now);
-        var due = casualty.Doubts.Select(d => new DueTask(now, d.Id, null, d.Text, [], true))
+        var due = casualty.Doubts.Select(d => new DueTask(now, d.Id, null, d.Text, [], true) { IsDoubt = true })
             .Concat(limbs.SelectMany(l => AtOnce.Tightening(l, state, now)))
             .Concat(AtOnce.Elsewhere(casualty))
             .Concat(casualty.Questions.Where(q => !q.Settled).Select(q => Ask(q, now)))
@@ -65,7 +65,8 @@ public static class DueList
 
     private static int Rank(DueTask due) => due switch
     {
-        { Leads: true } => -1,
+        { Leads: true } => -2,
+        { IsDoubt: true } => -1,
         { Until: not null } => 0,
         { Overdue: true, Group: TaskGroup.Nursing } => 1,
         { Overdue: true } => 0,

@@ -94,6 +94,9 @@ public sealed record DueTask(Instant At, string Task, Limb? Limb, string Text, I
     /// <summary>Done only by logging what was seen; a tick would not count.</summary>
     public bool BySeeing { get; init; }
 
+    /// <summary>A doubt about the record: it holds every attempt back, and comes right after what leads.</summary>
+    public bool IsDoubt { get; init; }
+
     /// <summary>What the decision asks for next: comes before every other task but what has to be done at once.</summary>
     public bool Leads { get; init; }
 

@@ -13,7 +13,8 @@ public static class HelpForecast
     /// </remarks>
     /// <param name="soonProbability">Of <see cref="ClockLimits.SoonProbability"/>.</param>
     /// <returns>Without a latest time where that share never comes; null where not even half do.</returns>
-    public static Payload.HelpExpected? Of(Simulation simulation, double soonProbability)
+    /// <param name="care">What is reached at the end of the way; null: nobody said.</param>
+    public static Payload.HelpExpected? Of(Simulation simulation, double soonProbability, HelpCare? care = null)
     {
         if (!(soonProbability is > 0 and < 1))
             throw new ArgumentOutOfRangeException(nameof(soonProbability), soonProbability, "A probability between 0 and 1.");
@@ -30,7 +31,8 @@ public static class HelpForecast
             latest is { } late && late < likely ? likely : latest,
             string.Create(CultureInfo.InvariantCulture,
                 $"{plan.Title ?? "way out"}: {sorted.Length} trials; likely the middle, earliest 1 in 10, latest {100 * soonProbability:0.##} in 100 ({simulation.Rng})"),
-            plan.Id);
+            plan.Id,
+            care);
 
         Instant? At(double seconds) => double.IsFinite(seconds)
             ? Instant.FromUnixTimeSeconds(60 * (long)Math.Ceiling((plan.Start + Duration.FromSeconds(seconds)).ToUnixTimeTicks() / (double)NodaConstants.TicksPerMinute))

@@ -32,7 +32,7 @@ public class SeveralTourniquetsTests : LimbTest
     public async Task Before_either_is_loose_it_says_how_many_there_are()
     {
         await SlackeningAsync();
-        Assert.Contains(Texts.SlackenSeveral(2), AttemptShown().Markup, StringComparison.Ordinal);
+        Assert.Contains(Texts.SlackenSeveralReached(2), AttemptShown().Markup, StringComparison.Ordinal);
         Assert.False(HasButton(AttemptShown(), Texts.SlackenLog));
     }
 
@@ -76,6 +76,6 @@ public class SeveralTourniquetsTests : LimbTest
         Pass(1.1);
     }
 
-    private void Loosen(string tourniquet) => AttemptShown().FindAll("button.giant")
+    private void Loosen(string tourniquet) => AttemptShown().FindAll("main button.act")
         .Single(b => b.TextContent.Contains(tourniquet, StringComparison.Ordinal)).Click();
 }

@@ -29,7 +29,7 @@ public class SustainScreenTests : CareTest
         var item = Show<SustainScreen>().FindAll("li.due").Single(l => Text(l).Contains("Insulate from the ground", StringComparison.Ordinal));
         var why = Text(item.QuerySelector("details")!);
         Assert.Contains("Cold blood does not clot.", why, StringComparison.Ordinal);
-        Assert.Contains("TCCC 2021: stop heat loss early", why, StringComparison.Ordinal);
+        Assert.Contains("hypothermia, 24 January 2021", why, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -92,10 +92,11 @@ public class SustainScreenTests : CareTest
     /// <summary>Half a day in, tourniquet loosened after half an hour, nothing of the care ticked.</summary>
     private async Task OldAsync(Payload.SignsTaken? signs = null)
     {
-        await TightAsync(minutesAgo: 700);
-        await LogAsync(670, new Payload.TourniquetSlackened("t1"));
-        await OpenedAsync(minutesAgo: 699);
+        await TightAsync(minutesAgo: 730);
+        await LogAsync(700, new Payload.TourniquetSlackened("t1"));
+        await OpenedAsync(minutesAgo: 729);
         await LogAsync(1, signs ?? Well);
+        await LogAsync(1, new Payload.CasualtyLookedOver(false, false, false, false, false));
         await LogAsync(1, new Payload.BleedingChecked("w1", Bleeding.None));
         await HelpInAsync(30 * 60);
     }

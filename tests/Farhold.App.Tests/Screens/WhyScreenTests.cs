@@ -11,7 +11,7 @@ public class WhyScreenTests : CareTest
         var why = Text(Show<WhyScreen>((nameof(WhyScreen.LimbName), "left-leg")).Find("main"));
         Assert.All(Desk.Picture!.Protocol.Criteria, c => Assert.Contains(c.Text, why, StringComparison.Ordinal));
         Assert.Contains("heart rate 131 /min, 1 min old", why, StringComparison.Ordinal);
-        Assert.Contains("2021) [memory]", why, StringComparison.Ordinal);
+        Assert.Contains("[read-2]", why, StringComparison.Ordinal);
         Assert.Contains("Holcomb et al. 2023, tourniquet conversion and replacement, PMC10662576 [read]", why, StringComparison.Ordinal);
     }
 
