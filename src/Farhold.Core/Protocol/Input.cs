@@ -23,7 +23,7 @@ public sealed record Input(
 {
     public static readonly Input HeartRate = Sign("heartRate", "count the pulse for a full minute");
     public static readonly Input BreathRate = Sign("breathRate", "count the breaths for a full minute");
-    public static readonly Input Systolic = Sign("systolic", "measure the blood pressure, or say that there is no cuff", [NoCuff]);
+    public static readonly Input Systolic = Sign("systolic", "measure the blood pressure; without a cuff say so, and time the refill of a warm finger", [NoCuff]);
     public static readonly Input Spo2 = Sign("spo2", "read the oxygen saturation");
     public static readonly Input TemperatureC = Sign("temperatureC", "take the temperature");
     public static readonly Input CapillaryRefillS = Sign("capillaryRefillS", "press a warm fingernail and time the return of colour");
@@ -90,7 +90,7 @@ public sealed record Input(
     public static readonly Input ClearLooks = OfThisLimb("clearLooks", "take all the signs of shock again");
 
     /// <summary>The casualty's own sign that pulse rate or wrist can't show: a beta-blocker, both arms tied, under two years.</summary>
-    public static readonly Input RateSilent = Whole("rateSilent", "");
+    public static readonly Input RateSilent = Whole("rateSilent", "ask or estimate the age");
 
     public static readonly Input BleedingElsewhere = new(
         "bleedingElsewhere", InputType.Flag, "look over the whole casualty once: is anything else bleeding?", Flags, true, true);

@@ -36,7 +36,12 @@ internal sealed record AdviceStanding(Truth Allows, bool Refuses, bool Unreached
     private static bool IsUnreached(State state, AdviceRules rules, Instant now)
     {
         var tries = Current.Of<Contact>(state.Of(Kind.ContactTried), now, d => new(d.As<Payload.ContactTried>().Reached, d.When));
-        return !tries.IsEmpty && tries.All(t => Counts(t) && !Answered(t));
+        return !tries.IsEmpty && tries.All(t => (Counts(t) && !Answered(t)) || (t.Reached && WaitsSince(t)));
+
+        // Whoever calls again still waits for the answer to the call before.
+        bool WaitsSince(Contact last) => state.Of(Kind.ContactTried)
+            .Select(d => new Contact(d.As<Payload.ContactTried>().Reached, d.When))
+            .Any(t => t.Reached && t.When.SurelyBefore(last.When) && Counts(t) && !Answered(t));
 
         bool Counts(Contact contact)
         {

@@ -27,12 +27,14 @@ internal static class ClearLooks
             : null;
     }
 
+    /// <summary>Surely within the last minutes of the window: not knowing when it was tightened must not save a look.</summary>
     private static bool IsClosing(Scene scene)
     {
         if (scene.Clock is not { } clock)
             return false;
-        var left = scene.Casualty.Protocol.Clock.Window - TimeOn.Of(clock, scene.Casualty).Max;
-        return left > Duration.Zero && left <= scene.Casualty.Protocol.Looks.Closing;
+        var on = TimeOn.Of(clock, scene.Casualty);
+        var window = scene.Casualty.Protocol.Clock.Window;
+        return on.Max < window && window - on.Min <= scene.Casualty.Protocol.Looks.Closing;
     }
 
     internal static Instant LastBled(CasualtyView casualty) => Enum.GetValues<Limb>()

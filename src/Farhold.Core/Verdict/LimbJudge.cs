@@ -13,9 +13,9 @@ internal static class LimbJudge
     public static LimbVerdict At(Scene scene, AttemptProgress? progress)
     {
         var clock = scene.Clock!;
-        var findings = progress is not null && WhenBegun(scene, progress.Attempt) is { } begun
-            ? WhileUnderWay(scene, begun)
-            : Findings(scene);
+        var findings = progress is null ? Findings(scene)
+            : WhenBegun(scene, progress.Attempt) is { } begun ? WhileUnderWay(scene, begun)
+            : Findings(scene with { Attempts = Over(scene.Attempts) });
         var verdict = Decide(findings);
         return new(
             clock, verdict, findings, verdict == Verdict.CheckFirst ? Weighing.Order(findings) : [],
@@ -86,10 +86,13 @@ internal static class LimbJudge
             return null;
         if (LimbClock.Of(scene.Clock!.Limb, scene.State, at) is not { } clock)
             return null;
-        var before = Attempt.On(clock.Limb, scene.State, at).Where(a => a.Result != AttemptResult.UnderWay).ToImmutableArray();
-        var findings = Findings(new(scene.Casualty.At(at), clock, before));
+        var findings = Findings(new(scene.Casualty.At(at), clock, Over(Attempt.On(clock.Limb, scene.State, at))));
         return Decide(findings) == Verdict.Attempt ? findings : null;
     }
+
+    /// <summary>Those that came to something: one that was begun against the verdict must not change it.</summary>
+    private static ImmutableArray<Attempt> Over(ImmutableArray<Attempt> attempts) =>
+        [.. attempts.Where(a => a.Result != AttemptResult.UnderWay)];
 
     /// <summary>During an attempt only bleeding, strong signs and the limits of the protocol go on counting.</summary>
     /// <remarks>What was known when it was begun stays known: nobody takes signs with both hands in the wound.</remarks>

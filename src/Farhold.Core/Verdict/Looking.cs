@@ -28,8 +28,7 @@ internal static class Looking
         "watchAlone" => [Now(scene, Observation.IsAlone(scene))],
         "packing" => Known(scene, Materials.ToPackWith(scene)),
         "pressureDressing" => Known(scene, Materials.ToPressWith(scene)),
-        "lastAttempt" => [Reading.Of(
-            scene.Attempts is [.., var last] ? Wire.Word(last.Result) : "none", Happened.At(scene.Now), lasting: true)],
+        "lastAttempt" => [Reading.Of(LastAttempt(scene.Attempts), Happened.At(scene.Now), lasting: true)],
         "failedAttempts" => [Reading.Of(
             scene.Attempts.Count(a => a.Result == AttemptResult.Bled), Happened.At(scene.Now), lasting: true)],
         "sinceFailedAttempt" => Clock(scene, (scene.LastFailed?.Ended ?? scene.LastFailed?.Started)?.Until(scene.Now)),
@@ -122,6 +121,10 @@ internal static class Looking
         return Current.Of(scene.State.Of(Kind.TourniquetTightened), scene.Now, d =>
             d.As<Payload.TourniquetTightened>() is { Make: { } make } t && t.Limb == limb ? Reading.Of(Wire.Word(make), d.When, lasting: true) : null);
     }
+
+    /// <summary>One that was given up shows nothing of the wound: what the one before it showed still stands.</summary>
+    private static string LastAttempt(ImmutableArray<Attempt> attempts) =>
+        (attempts.LastOrDefault(a => a.Result != AttemptResult.Abandoned) ?? attempts.LastOrDefault()) is { } last ? Wire.Word(last.Result) : "none";
 
     /// <summary>
     /// After an attempt that bled: advice given since, or, after the first one, that light, supplies or hands have improved and

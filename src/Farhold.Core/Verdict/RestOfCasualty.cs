@@ -19,7 +19,7 @@ internal static class RestOfCasualty
         "bloodThinner" => Medicines.ThinBlood(scene.Casualty.Person)
             ? [Looking.Now(scene, true)]
             : [.. LookedOver(scene, p => p.BloodThinner).Select(r => r with { Lasting = true })],
-        "rateSilent" => [Looking.Now(scene, RateSilent(scene))],
+        "rateSilent" => RateSilent(scene) is { } silent ? [Looking.Now(scene, silent)] : [],
         "altitudeM" => Altitude(scene),
         _ => throw new System.Diagnostics.UnreachableException(input.Name),
     };
@@ -93,8 +93,13 @@ internal static class RestOfCasualty
 
     private static IEnumerable<Dated> Found(Scene scene) => scene.State.Of(Kind.WoundFound).Where(w => w.When.Earliest <= scene.Now);
 
-    private static bool RateSilent(Scene scene) =>
-        Medicines.HideTheRate(scene.Casualty.Person) || scene.Casualty.BothArmsTied || scene.Casualty.Person?.AgeYears < InfantYears;
+    /// <summary>Null where nobody said how old they are.</summary>
+    private static bool? RateSilent(Scene scene)
+    {
+        if (Medicines.HideTheRate(scene.Casualty.Person) || scene.Casualty.BothArmsTied)
+            return true;
+        return scene.Casualty.Person?.AgeYears is { } age ? age < InfantYears : null;
+    }
 
     private static ImmutableArray<Reading> Altitude(Scene scene)
     {

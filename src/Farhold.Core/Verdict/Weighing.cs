@@ -32,6 +32,8 @@ internal static class Weighing
             for (var j = 0; j < findings.Length; j++)
                 if (j != i)
                     others *= 1 - Against(findings[j]);
+            if (outer * others <= 0)
+                continue;
             if (Asked(findings[i]) is { } asked)
                 weights[asked] = weights.GetValueOrDefault(asked) + (outer * others);
             else if (findings[i].Lifted == Lift.None)

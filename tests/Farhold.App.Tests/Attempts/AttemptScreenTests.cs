@@ -203,7 +203,7 @@ public class AttemptScreenTests : LimbTest
         Pass(0.5);
         await TellAsync(new Payload.BleedingChecked("w1", Bleeding.None));
         var screen = AttemptShown();
-        Assert.Contains("Do not loosen until: fluid is going in", screen.Find("main").TextContent, StringComparison.Ordinal);
+        Assert.Contains("Do not loosen until: fluid is going in", screen.Markup, StringComparison.Ordinal);
         Assert.False(HasButton(screen, Texts.SlackenFromNone));
         Pass(2);
         Assert.False(HasButton(AttemptShown(), Texts.SlackenLog));

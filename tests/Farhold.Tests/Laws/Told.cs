@@ -17,15 +17,29 @@ internal static class Told
     {
         (Payload.SignsTaken s, _) => dated with { What = Silenced(s, input.Name) },
         (Payload.CasualtyOpened o, "ageYears") => dated with { What = o with { AgeYears = null } },
-        (Payload.AdviceReceived a, "oversight") => dated with { What = a with { Allows = default } },
+        // An express no is an order, not an observation: it is not forgotten.
+        (Payload.AdviceReceived { Allows: { IsDefault: false, IsEmpty: false } } a, "oversight") => dated with { What = a with { Allows = default } },
+        (Payload.CasualtyLookedOver o, _) => dated with { What = Silenced(o, input.Name) },
+        (Payload.RegionLooked, "bleedingElsewhere" or "trunkWound") => null,
+        (Payload.PositionNoted p, "altitudeM") => dated with { What = p with { AltitudeM = null } },
         (Payload.WoundFound, "woundNature") or (Payload.BleedingChecked, "bleeding") or (Payload.WatchStated, "watchAble")
             or (Payload.HelpExpected, "helpWithin") => null,
         (Payload.SuppliesStated s, "packing") => Supplies.PackingItems.Contains(s.Item) ? null : dated,
-        (Payload.SuppliesStated s, "pressureDressing") => s.Item == Supplies.PressureDressing ? null : dated,
+        (Payload.SuppliesStated s, "pressureDressing") => s.Item is Supplies.PressureDressing or "elastic-bandage" or "cloth" ? null : dated,
         _ => dated,
     };
 
-    private static Payload.SignsTaken Silenced(Payload.SignsTaken s, string input) => input switch
+    private static Payload.CasualtyLookedOver Silenced(Payload.CasualtyLookedOver o, string input) => input switch
+    {
+        "bleedingElsewhere" => o with { BleedingElsewhere = null },
+        "trunkWound" => o with { TrunkWound = null },
+        "breathingHard" => o with { BreathingHard = null },
+        "veryCold" => o with { VeryCold = null },
+        "bloodThinner" => o with { BloodThinner = null },
+        _ => o,
+    };
+
+    public static Payload.SignsTaken Silenced(Payload.SignsTaken s, string input) => input switch
     {
         "heartRate" => s with { HeartRate = null },
         "breathRate" => s with { BreathRate = null },

@@ -17,6 +17,17 @@ public class AdviceTests
     public void Reached_but_without_an_answer_for_half_an_hour_counts_as_not_reached(string ago, Verdict verdict) =>
         Assert.Equal(verdict, Late.And(ago, new Payload.ContactTried(true)).Verdict);
 
+    [Theory]
+    [InlineData("00:31", Verdict.Attempt)]
+    [InlineData("00:29", Verdict.CheckFirst)]
+    [InlineData("01:01", Verdict.CheckFirst)]
+    public void Calling_again_does_not_begin_the_wait_for_an_answer_afresh(string first, Verdict verdict)
+    {
+        var calling = Late.And(first, new Payload.ContactTried(true)).And("00:20", new Payload.ContactTried(true)).And("00:10", new Payload.ContactTried(true));
+        Assert.Equal(verdict, calling.Verdict);
+        Assert.Equal(Verdict.CheckFirst, calling.And("00:15", new Payload.AdviceReceived("duty doctor", "wait, I ask somebody")).Verdict);
+    }
+
     [Fact]
     public void Whoever_answered_was_reached()
     {

@@ -29,6 +29,14 @@ public class FurtherAttemptTests
         Assert.Equal(Verdict.Attempt, twice.Advised().Verdict);
     }
 
+    [Fact]
+    public void Neither_beginning_another_nor_giving_it_up_changes_what_the_last_one_showed()
+    {
+        Assert.Equal(Verdict.LeaveOn, Failed.And("00:02", new Payload.AttemptStarted("w1", "t1")).Verdict);
+        Assert.Equal(Verdict.LeaveOn, Failed.Tried("00:04", "00:02", AttemptOutcome.Abandoned).Verdict);
+        Assert.Equal(Verdict.Attempt, Failed.Advised("00:08").And("00:02", new Payload.AttemptStarted("w1", "t1")).Verdict);
+    }
+
     [Theory]
     [InlineData(null, Verdict.LeaveOn)]
     [InlineData(TighteningReason.Bleeding, Verdict.LeaveOn)]

@@ -40,9 +40,11 @@ public class JudgementTests
         var well = Case.Well.Judgement.Shock;
         Assert.Equal(Truth.NotMet, well.State);
         Assert.All(well.Signs, s => Assert.StartsWith("shock.", s.Criterion.Id, StringComparison.Ordinal));
-        Assert.Equal(ShippedProtocol.Protocol.Criteria.Count(c => c.Group == "shock"), well.Signs.Length);
-        Assert.Equal(Truth.Met, Case.Well.NewSigns(s => s with { Clammy = true, Pale = true }).Judgement.Shock.State);
+        Assert.Equal(13 + 3, well.Signs.Length); // each sign; two soft ones, one, and one that stays
+        Assert.Equal(Truth.Met, Case.Well.NewSigns(s => s with { RadialPulse = RadialPulse.Weak }).Judgement.Shock.State);
+        Assert.Equal(Truth.Met, Case.Well.NewSigns(s => s with { Clammy = true, Cool = true }).Judgement.Shock.State);
         Assert.Equal(Truth.Unknown, Case.Well.NewSigns(s => s with { Clammy = true }).Judgement.Shock.State);
+        Assert.Equal(Truth.Met, Case.Well.Signs(s => s with { Clammy = true }).Judgement.Shock.State);
         Assert.Equal(Truth.NotMet, Case.Well.With("bleeding", new Payload.BleedingChecked("w1", Bleeding.Active)).Judgement.Shock.State);
     }
 

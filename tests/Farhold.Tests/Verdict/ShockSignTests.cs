@@ -190,6 +190,16 @@ public class ShockSignTests
     public void Under_two_years_the_rate_says_nothing(double age, Truth known) =>
         Assert.Equal(known, Case.Well.Aged(age).Signs(s => s with { Systolic = null, NoPressureCuff = true }).State("rate.substitute"));
 
+    [Fact]
+    public void Of_someone_who_may_be_that_young_the_age_or_a_refill_is_asked_for()
+    {
+        var ageless = Case.Well.With("person", null).Signs(s => s with { Systolic = null, NoPressureCuff = true });
+        Assert.Equal((Truth.Unknown, Verdict.CheckFirst), (ageless.State("rate.substitute"), ageless.Verdict));
+        Assert.Contains(Input.RateSilent, ageless.Limb.CheckFirst);
+        Assert.Equal(Verdict.Attempt, ageless.Signs(s => s with { Systolic = null, NoPressureCuff = true, CapillaryRefillS = 2 }).Verdict);
+        Assert.Equal(Verdict.Attempt, Case.Well.With("person", null).Verdict);
+    }
+
     /// <summary>85 beats a minute are normal for everyone; 130 are too many but for a child.</summary>
     [Theory]
     [InlineData("shock.heart-rate", 85, Truth.NotMet)]

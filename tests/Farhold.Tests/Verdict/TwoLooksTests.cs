@@ -57,6 +57,13 @@ public class TwoLooksTests
         Assert.Equal(Verdict.CheckFirst, Case.Well.Looks(("00:40", Pale), ("00:05", Some.GoodSigns)).TightFor(tightFor).Advised("00:04").Verdict);
     }
 
+    [Theory]
+    [InlineData("01:55", "01:41", Verdict.Attempt)]
+    [InlineData("01:55", "00:40", Verdict.CheckFirst)] // perhaps on for 40 minutes only: there is time for a second look
+    public void Not_knowing_when_it_was_tightened_saves_no_look(string earliest, string latest, Verdict verdict) => Assert.Equal(
+        verdict, Case.Well.ClearLooks("00:05").With("tourniquet", null)
+            .And(new Happened(Case.Ago(earliest), Case.Ago(latest)), new Payload.TourniquetTightened("t1", Limb.LeftLeg, Wound: "w1")).Verdict);
+
     [Fact]
     public void As_the_window_closes_by_the_worse_side() => Assert.Equal(Verdict.CheckFirst, Case.Well.ClearLooks("00:05").With("tourniquet", null)
         .And(new Happened(Case.Ago("02:00"), Case.Ago("01:45")), new Payload.TourniquetTightened("t1", Limb.LeftLeg, Wound: "w1")).Advised().Verdict);

@@ -4,7 +4,8 @@ namespace Farhold.Tests.Verdicts;
 
 /// <summary>
 /// The order of what to look at, against counting: every unknown leaf is set to both values in every combination with the
-/// others, and an input weighs as often as its leaf alone turns the decision (Birnbaum 1969; Banzhaf index).
+/// others, and an input weighs as often as its leaf alone turns the decision (Birnbaum 1969; Banzhaf index). What asks for
+/// something first and is met is a leaf of its own: settled or not.
 /// </summary>
 public class WeighingTests
 {
@@ -49,22 +50,45 @@ public class WeighingTests
         Assert.Equal(["pale"], Weighing.Order([Of(Role.Requires, Leaf("dizzy", Truth.Met)), Of(Role.Awaits, Leaf("pale", Truth.Unknown))]).Select(i => i.Name));
     }
 
+    [Theory]
+    [InlineData("rest.trunk", "oversight")] // advice settles it
+    [InlineData("shock.soft-sign", "clearLooks")]
+    [InlineData("rest.bleeding", "bleedingElsewhere")]
+    public void What_asks_for_something_first_is_settled_by_what_lifts_it(string criterion, string asked)
+    {
+        var met = ShippedProtocol.Protocol.Criteria.Single(c => c.Id == criterion);
+        Assert.Equal([asked], Weighing.Order([new(met, new(met.Condition, Truth.Met, [], [], null))]).Select(i => i.Name));
+    }
+
+    [Fact]
+    public void A_soft_sign_that_is_there_asks_for_nothing_by_itself_and_one_that_is_not_known_does()
+    {
+        Assert.Empty(Weighing.Order([Of(Role.Soft, Leaf("pale", Truth.Met))]));
+        Assert.Equal(["dizzy"], Weighing.Order([Of(Role.Soft, Leaf("pale", Truth.Met)), Of(Role.Soft, Leaf("dizzy", Truth.Unknown))]).Select(i => i.Name));
+    }
+
     private static Dictionary<Input, double> Counted(ImmutableArray<Finding> findings, List<Trace> unknown)
     {
-        var cases = 1 << unknown.Count;
+        Input[] leaves = [.. unknown.Select(u => u.Needs!), .. findings.Where(AsksFirst).Select(f => Settling(f.Criterion.Condition.Inputs.First()))];
+        var cases = 1 << leaves.Length;
         var weights = new Dictionary<Input, double>();
-        for (var leaf = 0; leaf < unknown.Count; leaf++)
+        for (var leaf = 0; leaf < leaves.Length; leaf++)
         {
             var turns = 0;
             for (var set = 0; set < cases; set++)
                 if (Decided(findings, unknown, set | (1 << leaf)) != Decided(findings, unknown, set & ~(1 << leaf)))
                     turns++;
-            if (turns > 0)
-                weights[unknown[leaf].Needs!] = weights.GetValueOrDefault(unknown[leaf].Needs!) + ((double)turns / cases);
+            if (turns > 0 && leaves[leaf].Look.Length > 0)
+                weights[leaves[leaf]] = weights.GetValueOrDefault(leaves[leaf]) + ((double)turns / cases);
         }
 
         return weights;
     }
+
+    /// <summary>How many signs there are nobody can look at; the looks settle it.</summary>
+    private static Input Settling(Input input) => input == Input.SoftSigns ? Input.ClearLooks : input;
+
+    private static bool AsksFirst(Finding finding) => finding is { Criterion.Role: Role.Asks, State: Truth.Met };
 
     /// <summary>0: forbidden; 1: help is awaited; 2: an attempt.</summary>
     private static int Decided(ImmutableArray<Finding> findings, List<Trace> unknown, int set)
@@ -76,8 +100,17 @@ public class WeighingTests
             Condition.Not => !Met(trace.Parts[0]),
             _ => trace.State == Truth.Unknown ? (set >> unknown.FindIndex(u => ReferenceEquals(u, trace)) & 1) == 1 : trace.State == Truth.Met,
         };
-        if (findings.Any(f => f.Criterion.Role == Role.Requires ? !Met(f.Trace) : f.Criterion.Role == Role.Forbids && Met(f.Trace)))
-            return 0;
+        var asked = unknown.Count;
+        foreach (var finding in findings)
+            if (finding.Criterion.Role switch
+            {
+                Role.Requires => !Met(finding.Trace),
+                Role.Forbids => Met(finding.Trace),
+                Role.Asks => AsksFirst(finding) ? (set >> asked++ & 1) == 0 : Met(finding.Trace),
+                Role.Soft => finding.State != Truth.Met && Met(finding.Trace),
+                _ => false,
+            })
+                return 0;
         return findings.Any(f => f.Criterion.Role == Role.Awaits && Met(f.Trace)) ? 1 : 2;
     }
 
@@ -95,7 +128,7 @@ public class WeighingTests
 
         public List<Trace> Unknown { get; } = [];
 
-        public Finding Finding() => Of((Role)random.Next(3), Trace(2));
+        public Finding Finding() => Of((Role)random.Next(5), Trace(2));
 
         private Trace Trace(int depth)
         {
