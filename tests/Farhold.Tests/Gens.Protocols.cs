@@ -98,11 +98,11 @@ public static partial class Gens
         Gen.Int[1, 10].Select(n => Criterion("limit.time", "forbids", null, true, $$"""{"input":"sinceFirstTightened","atLeast":"PT{{n}}H"}""")),
         Gen.Int[1, 10].Select(n => Criterion("limit.time", "forbids", null, true, $$"""{"any":[{"input":"sinceFirstTightened","atLeast":"limit"},{"input":"occluded","above":"PT{{n}}H"}]}""")),
         Gen.OneOf("confused", "voice", "alert").Select(w => Criterion("shock.mental", "forbids", "shock", true, $$"""{"input":"mental","in":["confused","voice","pain","unresponsive","{{w}}"]}""".Replace(",\"confused\"]", "]", StringComparison.Ordinal).Replace(",\"voice\"]", "]", StringComparison.Ordinal))),
-        Gen.OneOf("oozing", "none").Select(w => Criterion("bleeding.active", "forbids", null, false, $$"""{"input":"bleeding","in":["active","{{w}}"]}""")),
-        Gen.Const(Criterion("watch.able", "requires", null, false, """{"any":[{"input":"watchAble","is":true},{"input":"dizzy","is":false}]}""")),
+        Gen.OneOf("oozing", "none").Select(w => Criterion("bleeding.active", "forbids", null, true, $$"""{"input":"bleeding","in":["active","{{w}}"]}""")),
+        Gen.Const(Criterion("watch.able", "requires", null, true, """{"any":[{"input":"watchAble","is":true},{"input":"dizzy","is":false}]}""")),
         Gen.Const(Criterion("late.oversight", "requires", null, false, """{"input":"oversight","is":true}""")),
         Gen.Int[1, 9].Select(n => Criterion("help.soon", "awaits", null, false, $$"""{"input":"helpWithin","atMost":"PT{{n}}H"}""")),
-        Gen.OneOf("shock.pale", "shock.cool", "bleeding.active", "materials.dressing", "wound.amputation", "help.soon", "nothing")
+        Gen.OneOf("shock.pale", "shock.cool", "materials.dressing", "wound.amputation", "help.soon", "nothing")
             .Select(id => $$"""{"id":"{{id}}","drop":true}"""));
 
     private static string Criterion(string id, string role, string? group, bool hard, string when) =>

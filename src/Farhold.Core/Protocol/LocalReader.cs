@@ -8,7 +8,7 @@ namespace Farhold;
 /// <remarks>
 /// Tightening needs no signature. Loosening anything needs a named authority; loosening a hard limit is then told on every
 /// screen and print. Some things no signature can do: the limit may not go beyond <see cref="FurthestLimit"/>, a hard
-/// criterion may not be dropped unless others of its group (not added ones) remain, nor change its role. One fault refuses the file, and the
+/// criterion may not be dropped, nor change its role. One fault refuses the file, and the
 /// protocol under it stays in force.
 /// </remarks>
 public sealed class LocalReader
@@ -154,7 +154,7 @@ public sealed class LocalReader
 
         var dropped = criteria[at];
         criteria.RemoveAt(at);
-        if (dropped.Hard && (dropped.Group is null || !criteria.Any(c => c.Group == dropped.Group && under.Criteria.Any(u => u.Id == c.Id))))
+        if (dropped.Hard)
             json.Refuse(item.Offset, $"{dropped.Id} is a hard limit and can't be dropped, whoever signs");
         Note(item, Change.Looser, dropped.Hard, $"{dropped.Id} is dropped: {dropped.Text}");
     }
@@ -175,8 +175,9 @@ public sealed class LocalReader
 
     private WatchPlan Watch(Located root, ProtocolParts parts)
     {
-        if (root["watch"] is not { } at || parts.Watch() is not { } watch || watch.Periods is not [.., { Until: null }])
+        if (root["watch"] is not { } at || parts.Watch() is not { } given || given.Periods is not [.., { Until: null }])
             return under.Watch;
+        var watch = given with { AfterMove = given.AfterMove ?? under.Watch.AfterMove };
         var change = Strictness.Of(under.Watch, watch);
         Note(at, change, false, $"the watch after slackening is changed: {watch.Text}");
         if (change == Change.Same)

@@ -112,8 +112,8 @@ internal sealed class PageInHand(State state, Limb limb, Instant now)
         {
             var said = over.Where(o => of(o.As<Payload.CasualtyLookedOver>()) is not null && o.When.Earliest >= now - Minutes(fresh)).ToArray();
             var newest = said.Where(o => said.All(other => !o.When.SurelyBefore(other.When)));
-            var fine = newest.Any(o => of(o.As<Payload.CasualtyLookedOver>()) == false || (lifts && (Allowing.Any() || Unreached)));
-            if (!fine && !(regions >= 4 && field is "bleeding elsewhere" or "trunk") && !(lifts && (Allowing.Any() || Unreached) && IsSaidOtherwise(field)))
+            var fine = newest.Any(o => of(o.As<Payload.CasualtyLookedOver>()) == false || (lifts && (Allowing.Length > 0 || Unreached)));
+            if (!fine && !(regions >= 4 && field is "bleeding elsewhere" or "trunk") && !(lifts && (Allowing.Length > 0 || Unreached) && IsSaidOtherwise(field)))
                 yield return $"not looked over, or not well: {field}";
         }
 
@@ -157,9 +157,9 @@ internal sealed class PageInHand(State state, Limb limb, Instant now)
 
     private IEnumerable<string> Clock()
     {
-        if (On > Duration.FromMinutes(347) && !(Allowing.Any() && Loosened))
+        if (On > Duration.FromMinutes(347) && !(Allowing.Length > 0 && Loosened))
             yield return "too late to begin";
-        if (On >= Duration.FromHours(2) && !Allowing.Any() && !Unreached)
+        if (On >= Duration.FromHours(2) && Allowing.Length == 0 && !Unreached)
             yield return "past two hours, and nobody was asked";
     }
 

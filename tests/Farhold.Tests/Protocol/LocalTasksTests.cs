@@ -110,7 +110,7 @@ public class LocalTasksTests
             """;
         Assert.Empty(Accepted($"{Head},{Less}{Signed}}}").Local!.Loosened);
         const string Same = """
-            "watch":{"text":"Look.","periods":[{"until":"PT15M"},{"until":"PT30M","every":"PT5M"},{"until":"PT2H","every":"PT15M"},{"every":"PT1H"}],"sources":["hut"]}
+            "watch":{"text":"Look.","periods":[{"until":"PT15M"},{"until":"PT1H","every":"PT2M"},{"until":"PT2H","every":"PT15M"},{"every":"PT1H"}],"sources":["hut"]}
             """;
         Assert.Equal(["the watch after slackening is reworded: Look."], Accepted($"{Head},{Same}}}").Local!.Changes);
     }

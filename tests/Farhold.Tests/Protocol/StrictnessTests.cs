@@ -100,12 +100,10 @@ public class StrictnessTests
     }
 
     [Theory]
-    [InlineData("""[{"until":"PT15M"},{"until":"PT30M","every":"PT5M"},{"until":"PT2H","every":"PT15M"},{"every":"PT50M"}]""", true)]
-    [InlineData("""[{"until":"PT15M"},{"until":"PT30M","every":"PT5M"},{"until":"PT2H","every":"PT15M"},{"every":"PT61M"}]""", false)]
-    [InlineData("""[{"until":"PT14M"},{"until":"PT30M","every":"PT5M"},{"until":"PT2H","every":"PT15M"},{"every":"PT1H"}]""", false)]
-    [InlineData("""[{"until":"PT15M"},{"until":"PT31M","every":"PT5M"},{"until":"PT2H","every":"PT15M"},{"every":"PT1H"}]""", true)]
-    [InlineData("""[{"until":"PT15M"},{"until":"PT29M","every":"PT5M"},{"until":"PT2H","every":"PT15M"},{"every":"PT1H"}]""", false)]
-    [InlineData("""[{"until":"PT15M","every":"PT1M"},{"until":"PT30M","every":"PT5M"},{"until":"PT2H","every":"PT15M"},{"every":"PT1H"}]""", false)]
+    [InlineData("""[{"until":"PT15M"},{"until":"PT1H1M","every":"PT2M"},{"until":"PT2H","every":"PT15M"},{"every":"PT1H"}]""", true)]
+    [InlineData("""[{"until":"PT15M"},{"until":"PT1H","every":"PT1M"},{"until":"PT2H","every":"PT15M"},{"every":"PT50M"}]""", true)]
+    [InlineData("""[{"until":"PT15M"},{"until":"PT59M","every":"PT2M"},{"until":"PT2H","every":"PT15M"},{"every":"PT1H"}]""", false)]
+    [InlineData("""[{"until":"PT15M","every":"PT1M"},{"until":"PT1H","every":"PT2M"},{"until":"PT2H","every":"PT15M"},{"every":"PT1H"}]""", false)]
     [InlineData("""[{"until":"PT3H"},{"every":"PT1H"}]""", true)]
     public void The_watch_is_compared_at_every_time_since_slackening(string periods, bool tighter)
     {

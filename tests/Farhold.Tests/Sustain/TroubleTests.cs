@@ -42,7 +42,7 @@ public class TroubleTests
             Urine(Case.Well.Signs(s => s with { Dizzy = true }), 30), Urine(Case.Well, 90), Urine(Case.Well.Signs(s => s with { Dizzy = null }), 30)),
         ["head"] = (Head.Signs(s => s with { Mental = Mental.Voice }), Case.Well, Head.Signs(s => s with { Mental = null })),
         ["over-filling"] = (
-            Course(Fluid(3500), (i, s) => s with { BreathRate = 14 + (2 * i), Spo2 = 97 }), Case.Well, Fluid(3500)),
+            Course(Fluid(3500), (i, s) => s with { BreathRate = 14 + (3 * i), Spo2 = 97 }), Case.Well, Fluid(3500)),
         // JTS crush guideline: possible from 1 h without blood.
         ["potassium"] = (
             Released("01:20").Signs(s => s with { HeartRate = 48 }),

@@ -83,8 +83,10 @@ public sealed class Carer
     {
         foreach (var limb in world.Limbs.Where(l => task == $"effect.{Wire.Word(l.Limb)}"))
             SeeWound(limb);
-        if (task.StartsWith("wound.", StringComparison.Ordinal))
-            Log(new Payload.BleedingChecked(task["wound.".Length..], Bleeding.None));
+        if (task.StartsWith("bleeding.", StringComparison.Ordinal))
+            Log(new Payload.BleedingChecked(task["bleeding.".Length..], Bleeding.None));
+        if (task.StartsWith("settle-", StringComparison.Ordinal))
+            Log(new Payload.TaskDone(task));
     }
 
     private void Follow(LimbVerdict limb, string text)

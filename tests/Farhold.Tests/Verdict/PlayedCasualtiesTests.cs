@@ -10,7 +10,7 @@ public class PlayedCasualtiesTests
     {
         var day = new Played(Who("Torvald", 41), "10:00").First("10:01", "Has it stopped?")
             .At("10:03", Bleeds).First("10:03", "tighten further, or add a second tourniquet", atOnce: true)
-            .At("10:04", Tight("t2")).At("10:05", Ready).At("10:10", Good).Says("10:11", Verdict.CheckFirst, "Second look at")
+            .At("10:04", Tight("t2")).At("10:05", Ready).At("10:10", Good).Says("10:11", Verdict.CheckFirst, "Second look")
             .At("10:22", Good, Dry).Says("10:23", Verdict.Attempt, "Expose the wound")
             .At("10:24", new Payload.AttemptStarted("w1", "t2")).At("10:26", new Payload.WoundPacked("w1", PackingMaterial.PlainGauze))
             .At("10:36", new Payload.PressureHeld("w1", 10)).At("10:38", new Payload.DressingApplied("w1", DressingKind.Pressure))
@@ -31,7 +31,7 @@ public class PlayedCasualtiesTests
         .At("09:56", Tight("t1")).First("09:57", "Has it stopped?").At("09:58", Dry)
         .Says("09:59", Verdict.LeaveOn, "ask for advice: may another attempt be made")
         .At("10:05", new Payload.SuppliesStated("cloth", 5), new Payload.TaskDone("improved.left-leg"))
-        .At("10:08", Good, Some.NothingElse, CanWatch, Dry).Says("10:09", Verdict.CheckFirst, "Second look at")
+        .At("10:08", Good, Some.NothingElse, CanWatch, Dry).Says("10:09", Verdict.CheckFirst, "Second look")
         .At("10:20", Good).Says("10:21", Verdict.Attempt, "Expose the wound");
 
     [Fact]
@@ -57,7 +57,7 @@ public class PlayedCasualtiesTests
     public void Ulla_whose_blood_pressure_cuff_is_lost_in_the_snow() => new Played(Who("Ulla", 37), "10:00")
         .At("10:08", Ready).At("10:10", Good).At("10:22", NoCuff).At("10:34", NoCuff, Dry)
         .Says("10:35", Verdict.CheckFirst, "time the refill of a warm finger")
-        .At("10:36", NoCuff with { CapillaryRefillS = 2 }).Says("10:37", Verdict.CheckFirst, "Second look at")
+        .At("10:36", NoCuff with { CapillaryRefillS = 2 }).Says("10:37", Verdict.CheckFirst, "Second look")
         .At("10:37", Some.NothingElse).At("10:47", NoCuff with { CapillaryRefillS = 2 }).Says("10:48", Verdict.Attempt, "Expose the wound");
 
     [Fact]
@@ -92,7 +92,7 @@ public class PlayedCasualtiesTests
         new Played(Who("Elin", 6), "12:00").At("12:10", Ready).At("12:20", crying, Dry)
             .Says("12:21", Verdict.CheckFirst, "look again in ten minutes")
             .At("12:31", crying with { HeartRate = 122 }).Says("12:32", Verdict.LeaveOn, "next look in ten minutes")
-            .At("12:42", Some.NothingElse, Dry, crying with { HeartRate = 110 }).Says("12:43", Verdict.CheckFirst, "Second look at")
+            .At("12:42", Some.NothingElse, Dry, crying with { HeartRate = 110 }).Says("12:43", Verdict.CheckFirst, "Second look")
             .At("12:53", crying with { HeartRate = 104 }).Says("12:54", Verdict.Attempt, "Expose the wound");
     }
 
@@ -100,7 +100,7 @@ public class PlayedCasualtiesTests
     public void Maja_thirty_weeks_pregnant() => new Played(new("Maja", Sex.Female, 29, History: "pregnant 30 weeks"), "10:00")
         .At("10:10", Ready).At("10:15", Good with { HeartRate = 112, Systolic = 102 })
         .Says("10:16", Verdict.LeaveOn, "Tilt to the left side")
-        .At("10:30", Good with { HeartRate = 96, Systolic = 110 }, Dry).Says("10:31", Verdict.CheckFirst, "Second look at")
+        .At("10:30", Good with { HeartRate = 96, Systolic = 110 }, Dry).Says("10:31", Verdict.CheckFirst, "Second look")
         .At("10:38", Some.NothingElse).At("10:41", Good with { HeartRate = 94, Systolic = 112 }).Says("10:42", Verdict.Attempt, "Expose the wound");
 
     [Fact]
@@ -115,7 +115,7 @@ public class PlayedCasualtiesTests
     public void Jonas_pulled_out_of_the_river() => new Played(Who("Jonas", 27), "10:00")
         .At("10:10", Ready).At("10:15", new Payload.CasualtyLookedOver(false, false, false, VeryCold: true, false), Good with { Cool = true, TemperatureC = 33.2 })
         .Says("10:16", Verdict.CheckFirst, "Warm first")
-        .At("10:55", Good with { TemperatureC = 34.4 }, Dry).At("10:56", Some.NothingElse, CanWatch).Says("10:57", Verdict.CheckFirst, "Second look at")
+        .At("10:55", Good with { TemperatureC = 34.4 }, Dry).At("10:56", Some.NothingElse, CanWatch).Says("10:57", Verdict.CheckFirst, "Second look")
         .At("11:06", Good with { TemperatureC = 34.7 }).Says("11:07", Verdict.Attempt, "Keep warm first and during it");
 
     [Fact]

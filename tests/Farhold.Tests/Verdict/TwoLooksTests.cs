@@ -19,13 +19,13 @@ public class TwoLooksTests
         var one = Case.Well.ClearLooks("00:05").Limb;
         Assert.Equal(Verdict.CheckFirst, one.Verdict);
         Assert.Equal([Input.ClearLooks], one.CheckFirst);
-        Assert.Equal("Second look at 2031-05-04 12:05 UTC: take all the signs of shock again.", one.Act.Text);
+        Assert.Equal("Second look: take all the signs of shock again.", one.Act.Text);
         Assert.Equal(Some.At("12:05"), one.Act.LookAgain);
     }
 
     [Fact]
     public void Once_ten_minutes_are_over_the_second_look_is_asked_for_at_once() =>
-        Assert.StartsWith("Second look now", Case.Well.ClearLooks("00:10").Limb.Act.Text, StringComparison.Ordinal);
+        Assert.StartsWith("Second look", Case.Well.ClearLooks("00:10").Limb.Act.Text, StringComparison.Ordinal);
 
     /// <summary>Between them only what was surely ten minutes counts, and a look surely within five.</summary>
     [Theory]

@@ -42,7 +42,7 @@ public class HelpForecastTests
             var slow = FormattableString.Invariant($"{{\"mode\":\"wait\",\"low\":{low + 60},\"likely\":{low + 60 + more},\"high\":{low + 60 + more + most}}}");
             var simulation = Trials(FormattableString.Invariant(
                 $"{{\"branches\":[{{\"probability\":{fast:F3},\"legs\":[{{\"mode\":\"wait\",\"low\":5,\"likely\":15,\"high\":{low + 15}}}]}},{{\"legs\":[{slow}]}}]}}"));
-            var verdict = Case.Well.With("help", HelpForecast.Of(simulation, asked)).Verdict;
+            var verdict = Case.Well.With("help", HelpForecast.Of(simulation, asked, HelpCare.Surgery)).Verdict;
             var soon = (Case.Now + ShippedProtocol.Protocol.Clock.Soon - simulation.Plan.Plan.Start).TotalSeconds;
             var within = simulation.SecondsToCare.ToArray().Count(s => s <= soon) / (double)simulation.Done;
             if (verdict == Verdict.AwaitHelp)

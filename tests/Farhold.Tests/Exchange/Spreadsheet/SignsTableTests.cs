@@ -9,7 +9,8 @@ public class SignsTableTests
     public void Every_look_is_a_row_with_its_numbers()
     {
         var table = Rows(SignsTable.Write(CareFacts.Of(Demo.Record(), ShippedProtocol.Protocol, Some.At("12:00"))));
-        Assert.Equal(1 + Demo.Record().Readings[0].Of(Kind.SignsTaken).Length, table.Count);
+        var state = Demo.Record().Readings[0];
+        Assert.Equal(1 + state.Of(Kind.SignsTaken).Length + state.Of(Kind.CasualtyLookedOver).Length, table.Count);
         Assert.All(table, row => Assert.Equal(table[0].Count, row.Count));
         var amended = table.Single(r => r[0] == "m2rt-3");
         Assert.Equal("88", amended[table[0].IndexOf("heartRate (/min)")]);
