@@ -47,7 +47,7 @@ public sealed class NextStep(CareRecord record, Judgement picture, Texts texts)
 
     /// <summary>Not where it waits for its time or for help, or where nothing is left to do but to read why.</summary>
     private bool IsToDoNow(DueTask act) =>
-        act.At <= picture.At && Limb(act).Verdict != Verdict.AwaitHelp && OfDue(act) is { Goes: null or not ['w', 'h', 'y', '/', ..] };
+        act.At <= picture.At && Limb(act).Verdict != Verdict.AwaitHelp && OfDue(act).Goes?.StartsWith("why/", StringComparison.Ordinal) != true;
 
     private LimbVerdict Limb(DueTask act) => picture.Limbs.First(l => l.Limb == act.Limb);
 
