@@ -54,6 +54,7 @@ public class SustainScreenTests : CareTest
     public async Task Trouble_says_what_to_do_and_what_can_not_be_told_where_to_look()
     {
         await OldAsync(Well with { TemperatureC = 38.7, HeartRate = 108 });
+        await LogAsync(0, new Payload.CasualtyOpened("Tor", AgeYears: 34));
         var screen = Show<SustainScreen>();
         var trouble = screen.Find("section[aria-labelledby=trouble-title]");
         Assert.Equal("trouble-title", screen.FindAll("section[aria-labelledby]")[0].GetAttribute("aria-labelledby")); // before all else
