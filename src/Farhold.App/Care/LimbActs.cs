@@ -11,6 +11,7 @@ internal sealed class LimbActs(State state, Judgement picture, Texts texts, Func
     {
         { Attempt: not null } => new(texts.AttemptGoOn, Goes: AttemptOn(limb.Limb)),
         { Verdict: Verdict.Attempt } => new(texts.QuickAttempt, Goes: AttemptOn(limb.Limb)),
+        { Act.Asks: { } input } => ofInput(input),
         { Act.Decides: { } finding } => Of(finding, limb.Limb),
         _ => Why(limb.Limb),
     };

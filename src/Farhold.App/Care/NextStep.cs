@@ -101,11 +101,11 @@ public sealed class NextStep(CareRecord record, Judgement picture, Texts texts)
         _ when Asked.Contains(input) => Acts.Advice,
         _ when input == Input.OtherLimbFirst && Acts.OtherLimb(null) is { } other => other,
         _ when input == Input.RecordWhole => new(texts.PlaceLog, Goes: "log"),
-        _ when input == Input.AgeYears && Opened is { } opened => new(texts.EnterAge, Goes: $"amend/{opened}"),
+        _ when input == Input.AgeYears || input == Input.RateSilent =>
+            new(texts.EnterAge, Goes: Opened is { } opened ? $"amend/{opened}" : "enter/" + Kinds.Wire(Kind.CasualtyOpened)),
         _ when input == LongInput.PulseBeyond => new(texts.QuickBeyond, Opens: Quick.Beyond),
         _ when input == LongInput.UrineFlow || input == LongInput.UrineMlPerHour => new(texts.LogUrine, Goes: "enter/" + Kinds.Wire(Kind.UrineMeasured)),
         _ when input == Input.ShockIndex => OfInput(Input.Systolic),
-        _ when input == Input.RateSilent => OfInput(Input.CapillaryRefillS),
         _ when Looks.Contains(input) => new(texts.TakeSigns, Goes: "signs/take"),
         _ when Sign.Of(input.Name.Replace("Course", "", StringComparison.Ordinal)) is { } sign => new(texts.TakeSigns, Goes: "signs/take/" + sign.Wire),
         _ => new(texts.PlaceLog, Goes: "log"),

@@ -10,6 +10,9 @@ namespace Farhold;
 /// <param name="Given">When the advice that allows was given at the earliest; null where none does.</param>
 internal sealed record AdviceStanding(Truth Allows, bool Refuses, bool Unreached, Happened? Given)
 {
+    /// <summary>Somebody tried to reach it within the time that a try counts.</summary>
+    public bool Tried { get; private init; }
+
     public static AdviceStanding At(State state, AdviceRules rules, Instant now)
     {
         var last = Current.Of<Word>(state.Of(Kind.AdviceReceived), now, Read);
@@ -18,7 +21,10 @@ internal sealed record AdviceStanding(Truth Allows, bool Refuses, bool Unreached
         var allows = allowing.Length == 0 || refuses ? Truth.NotMet : allowing.Length == last.Length ? Truth.Met : Truth.Unknown;
         return new(
             allows, refuses, !refuses && IsUnreached(state, rules, now),
-            allows == Truth.Met ? allowing.MinBy(w => w.When.Earliest).When : null);
+            allows == Truth.Met ? allowing.MinBy(w => w.When.Earliest).When : null)
+        {
+            Tried = state.Of(Kind.ContactTried).Any(t => t.When.Latest <= now && t.When.Until(now).Max <= rules.Tried),
+        };
     }
 
     /// <summary>Whether advice was surely given after something.</summary>

@@ -20,6 +20,9 @@ public sealed record NextAct(
     /// <summary>The finding that the sentence is from; null where nothing stands against an attempt.</summary>
     public Finding? Decides { get; init; }
 
+    /// <summary>What the sentence asks to find out before all else; null where it begins with what the finding says.</summary>
+    public Input? Asks { get; init; }
+
     /// <summary>The sentence, with the time it has to wait for.</summary>
     /// <param name="zone">For that time; null: UTC.</param>
     public string Said(DateTimeZone? zone = null) => NotBefore is { } at ? $"{Text} Not before {Say.Time(at, zone)}." : Text;
@@ -31,23 +34,57 @@ public sealed record NextAct(
         var texts = new Evaluating(scene.Casualty.Protocol.Freshness.SetItems(scene.Casualty.Protocol.CareFreshness), scene, scene.Casualty.Evaluating);
         var because = Decisive(limb);
         var second = because is null ? null : SecondLook(because, scene.Casualty);
+        var asks = second is null ? AskedFirst(limb, because) : null;
         return new(
-            second is null ? Sentence(limb.Verdict, because, scene, texts) : "Second look: take all the signs of shock again.",
+            second is not null ? "Second look: take all the signs of shock again."
+                : asks is null ? Sentence(limb.Verdict, because, scene, texts)
+                : because!.Against != Truth.Met ? Whole(asks.Look)
+                : $"{Whole(asks.Look)} {Sentence(limb.Verdict, because, scene, texts)}",
             because?.Criterion.Sources ?? [],
-            limb.Verdict == Verdict.Attempt ? [] : [.. limb.Reasons.Select(r => r.Criterion.Change).OfType<string>().Distinct()],
+            limb.Verdict == Verdict.Attempt ? [] : ChangesOf(limb, because),
             Again(scene.Casualty), limb.Verdict == Verdict.Attempt ? [.. CautionsOf(limb, scene, texts)] : [])
         {
             NotBefore = second > scene.Now ? second : null,
             Decides = because,
+            Asks = asks,
         };
     }
 
+    /// <summary>
+    /// What has to be asked before a soft sign that stands can come to anything: looks without an age, or without the pressure or the
+    /// refill that stands for it, are not whole, and the usual round of signs never makes them so.
+    /// </summary>
+    private static Input? AskedFirst(LimbVerdict limb, Finding? because) => because switch
+    {
+        { Needs: { } needs } when needs == Input.RateSilent || needs == Input.AgeYears => Input.AgeYears,
+        { Against: Truth.Met, Criterion: { Group: Criterion.ShockGroup, IsStrongSign: false } } => limb.Findings
+            .Where(f => f.State == Truth.Unknown && (f.Criterion.IsSign || f.Criterion.Condition.Inputs.Contains(Input.RateSilent)))
+            .SelectMany(f => f.Trace.Leaves).Select(l => l.State == Truth.Unknown ? l.Needs : null).OfType<Input>()
+            .Select(i => i == Input.RateSilent ? Input.AgeYears : i == Input.ShockIndex ? Input.Systolic : i)
+            .Where(i => i == Input.AgeYears || i == Input.Systolic).OrderBy(i => i == Input.Systolic).FirstOrDefault(),
+        _ => null,
+    };
+
+    /// <summary>Of what stands against an attempt; of what nobody has looked at yet only the first, or the list would hide the rest.</summary>
+    private static ImmutableArray<string> ChangesOf(LimbVerdict limb, Finding? because)
+    {
+        var standing = limb.Reasons.Where(r => r.Against == Truth.Met).ToArray();
+        IEnumerable<Finding> told = standing is [] ? because is null ? [] : [because] : standing;
+        var texts = told.Select(r => r.Criterion.Change).OfType<string>().Distinct().ToImmutableArray();
+        return texts.IsEmpty && limb.Verdict == Verdict.CheckFirst ? ["The answers to what is still open would change it."] : texts;
+    }
+
+    /// <summary>What stands against an attempt; but while advice on it is waited for, or can't be had, first what can be looked at.</summary>
     private static Finding? Decisive(LimbVerdict limb)
     {
         if (limb.Verdict == Verdict.Attempt)
             return null;
         var reasons = limb.Reasons.ToArray();
-        return reasons.FirstOrDefault(r => r.Against == Truth.Met) ?? reasons.FirstOrDefault();
+        var standing = reasons.FirstOrDefault(r => r.Against == Truth.Met);
+        var open = reasons.Where(r => r.Against == Truth.Unknown);
+        if (limb.Scene?.Casualty is not { Advice.Tried: true } casualty || standing is not { Criterion.AdviceLifts: true })
+            return standing ?? open.FirstOrDefault();
+        return open.FirstOrDefault(r => !(SecondLook(r, casualty) > casualty.Now)) ?? standing;
     }
 
     /// <summary>When the second look may be taken, where it is what the finding waits for.</summary>
@@ -65,8 +102,10 @@ public sealed record NextAct(
     private static string Look(Finding finding)
     {
         var look = finding.Criterion.Look ?? finding.Needs?.Look ?? "";
-        return look.Length == 0 ? finding.Criterion.Text : char.ToUpperInvariant(look[0]) + look[1..] + (look[^1] is '?' or '.' ? "" : ".");
+        return look.Length == 0 ? finding.Criterion.Text : Whole(look);
     }
+
+    private static string Whole(string look) => char.ToUpperInvariant(look[0]) + look[1..] + (look[^1] is '?' or '.' ? "" : ".");
 
     private static string? First(ImmutableArray<ConditionalText> acts, Evaluating texts) =>
         acts.FirstOrDefault(a => a.When is null || texts.Of(a.When).State == Truth.Met)?.Text;

@@ -23,7 +23,7 @@ public static class VerdictWords
     public static string Of(Verdict verdict) => verdict switch
     {
         Verdict.LeaveOn => "leave the tourniquet on, no attempt to convert it",
-        Verdict.AwaitHelp => "leave it on: surgery is near",
+        Verdict.AwaitHelp => "leave it on: surgery or a clinic is near",
         Verdict.CheckFirst => "check first, then ask again; leave the tourniquet on until then",
         Verdict.Attempt => "try to convert the tourniquet: pack, dress, slacken, watch",
         _ => throw new UnreachableException(),

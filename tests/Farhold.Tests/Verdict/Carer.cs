@@ -11,6 +11,7 @@ public sealed class Carer
     private readonly List<(Instant At, Payload What)> coming = [];
     private Instant? called;
     private Instant? looked;
+    private Duration awaited;
     private int number;
     private string last = "";
 
@@ -31,6 +32,7 @@ public sealed class Carer
     /// <summary>What was done, for a failure's message.</summary>
     public string Story => string.Join('\n', [$"{world}", .. record.Entries.Where(e => e.Recorded <= Start).Select(e => e.Json.ToString()), .. done]);
 
+    /// <param name="within">The minutes that an adviser takes to answer come on top: they are nobody's to shorten.</param>
     /// <returns>Whether every limb has its decision by then.</returns>
     public bool Decides(Duration within)
     {
@@ -39,7 +41,7 @@ public sealed class Carer
             var judged = Judge.At(record, ShippedProtocol.Protocol, Now);
             if (judged.Limbs.All(l => IsDecided(l, judged)))
                 return true;
-            if (Now >= Start + within)
+            if (Now >= Start + within + awaited)
             {
                 Left = string.Join("; ", judged.Limbs.Select(l => $"{Wire.Word(l.Limb)} {Wire.Word(l.Verdict)} {string.Join(",", l.Reasons.Select(r => r.Criterion.Id))}"));
                 done.Add($"{Clock} undecided: {Left}");
@@ -158,13 +160,12 @@ public sealed class Carer
             coming.Add((answer, new Payload.AdviceReceived("duty doctor", "as said", world.Link == Link.Allows ? ["attempt"] : [])));
     }
 
-    /// <summary>Whoever answers says when surgery comes; with nobody to ask, that nobody was reached is all there is to log.</summary>
+    /// <summary>Whoever answers says when surgery comes; with nobody to ask, the carer's own worst estimate has to do.</summary>
     private void AskForHelp()
     {
-        if (world.Link is Link.Allows or Link.Refuses)
-            Log(new Payload.HelpExpected(Now + Duration.FromHours(7), null, Now + Duration.FromHours(9), Care: HelpCare.Surgery));
-        else if (!(called > Now - Duration.FromMinutes(world.TriesAgainAfter)))
+        if (world.Link is Link.Silent or Link.None && !(called > Now - Duration.FromMinutes(world.TriesAgainAfter)))
             AskForAdvice();
+        Log(new Payload.HelpExpected(Now + Duration.FromHours(7), null, Now + Duration.FromHours(9), Care: HelpCare.Surgery));
     }
 
     private void Begin(Action<int, Payload> say)
@@ -235,6 +236,7 @@ public sealed class Carer
     private void Pass(Duration time)
     {
         Now += time;
+        awaited += coming.Count > 0 ? time : Duration.Zero;
         foreach (var (at, what) in coming.Where(c => c.At <= Now).ToArray())
             Write(at, what);
         coming.RemoveAll(c => c.At <= Now);

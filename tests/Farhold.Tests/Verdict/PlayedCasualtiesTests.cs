@@ -46,7 +46,7 @@ public class PlayedCasualtiesTests
 
     [Fact]
     public void Sanna_the_help_that_came_late() => new Played(Who("Sanna", 23), "10:00")
-        .At("10:10", Ready).At("10:15", Surgery("11:10", "11:40"), Good).At("10:30", Good, Dry).Says("10:35", Verdict.AwaitHelp, "surgery is near")
+        .At("10:10", Ready).At("10:15", Surgery("11:10", "11:40"), Good).At("10:30", Good, Dry).Says("10:35", Verdict.AwaitHelp, "surgery or a clinic is near")
         .Says("11:00", Verdict.CheckFirst, "") // nobody has looked for half an hour
         .At("11:30", Good, Some.NothingElse, CanWatch, Dry).At("11:42", Good)
         .Says("11:43", Verdict.CheckFirst, "Ask what comes, hands, clinic or surgery")

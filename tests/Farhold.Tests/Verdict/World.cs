@@ -92,7 +92,7 @@ public sealed record World(
         Sign = Sign switch
         {
             "lowNormal" or "index" when Age is < 16 or >= 65 || Cuff == Cuff.NeverThere || Cuff == Cuff.Lost => "pale",
-            "rates" when Age >= 12 => "dizzy",
+            "rates" when Age >= 10 => "dizzy", // 118 and more beats would be above the pressure, a strong sign
             _ => Sign,
         },
         Medicines = Age < 18 ? [] : Medicines,
