@@ -41,6 +41,9 @@ public sealed class CasualtyView(
     /// <summary>The same casualty with the same record, at an earlier instant.</summary>
     internal CasualtyView At(Instant earlier) => new(state, protocol, earlier, doubts, later ?? this);
 
+    /// <summary>The instant judged: an age that was said only then holds for what was seen before, too.</summary>
+    internal Instant Judged => later?.Judged ?? now;
+
     /// <summary>Values that can't be believed as they stand, as of the instant judged: what was settled since counts everywhere.</summary>
     internal ImmutableArray<Question> Questions => later?.Questions ?? state.Questions(now);
 
