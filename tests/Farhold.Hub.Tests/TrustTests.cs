@@ -1,3 +1,4 @@
+using System.IO.Compression;
 using System.Security.Cryptography;
 using Farhold.Hub.Tests.Harness;
 using Microsoft.Playwright;
@@ -59,6 +60,7 @@ public sealed class TrustTests : PhoneTest
         Assert.False(await Page.EvaluateAsync<bool>("() => caches.has('farhold-files-evil')"));
 
         await Server.StopAsync();
+        Expect($"net::ERR_FAILED {Server.Address}/service-worker"); // the start asks what is offered
         await Page.ReloadAsync();
         await Page.Link("Tor").TapAsync();
         await Page.SeeEntriesAsync(1);
@@ -115,6 +117,27 @@ public sealed class TrustTests : PhoneTest
             """);
         await Page.Button("Check the offline copy").TapAsync();
         await Assertions.Expect(Page.GetByText("Damaged: 1 files.")).ToBeVisibleAsync();
+    }
+
+    /// <summary>A browser takes the compressed one, and both the worker it then runs and the list are judged by the plain one.</summary>
+    [Fact]
+    public void What_is_served_compressed_is_the_file_itself()
+    {
+        var differing = Directory.EnumerateFiles(Published.Folder, "*", SearchOption.AllDirectories)
+            .Where(f => Path.GetExtension(f) is ".br" or ".gz")
+            .Where(f => !Unpacked(f).SequenceEqual(File.ReadAllBytes(Path.ChangeExtension(f, null))));
+        Assert.Empty(differing);
+    }
+
+    private static byte[] Unpacked(string file)
+    {
+        using var packed = File.OpenRead(file);
+        using Stream unpacking = Path.GetExtension(file) == ".br"
+            ? new BrotliStream(packed, CompressionMode.Decompress)
+            : new GZipStream(packed, CompressionMode.Decompress);
+        using var unpacked = new MemoryStream();
+        unpacking.CopyTo(unpacked);
+        return unpacked.ToArray();
     }
 
     /// <summary>As a browser does on its own at a visit; what is refused is refused by then.</summary>

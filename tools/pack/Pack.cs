@@ -68,7 +68,10 @@ foreach (var asset in assets.ToArray())
     else if (url == "index.html")
         asset["hash"] = Hash(File.ReadAllBytes(page));
 assets.Add(new JsonObject { ["hash"] = Hash(pack), ["url"] = "_framework/" + name });
-manifest["worker"] = Hash(File.ReadAllBytes(Path.Combine(root, "service-worker.js")));
+// The SDK writes its version into the worker after it has compressed it: what is served compressed must be what is signed.
+var worker = Path.Combine(root, "service-worker.js");
+Replace(worker, File.ReadAllText(worker));
+manifest["worker"] = Hash(File.ReadAllBytes(worker));
 var keys = (Environment.GetEnvironmentVariable("FARHOLD_SIGNING_KEYS") ?? "")
     .Split(Path.PathSeparator, StringSplitOptions.RemoveEmptyEntries).Select(Key).ToArray();
 if (keys.Length > 0)
