@@ -70,7 +70,7 @@ public sealed class UpdateTests(Browser browser) : PhoneTest(browser)
     internal static async Task FetchAsync(IPage page, string version)
     {
         await page.EvaluateAsync("() => navigator.serviceWorker.getRegistration().then(r => r.update()).then(() => null)");
-        await page.WaitForFunctionAsync(
+        await page.WaitForPromisedAsync(
             "version => caches.open('farhold-serving').then(c => c.match('latest')).then(r => r?.text()).then(v => v === version)", version);
     }
 

@@ -126,6 +126,14 @@ internal static class Carer
     public static async Task KeepOfflineAsync(this IPage page)
     {
         await page.EvaluateAsync("() => navigator.serviceWorker.ready.then(() => null)");
-        await page.WaitForFunctionAsync("() => caches.open('farhold-serving').then(c => c.match('current')).then(Boolean)");
+        await page.WaitForPromisedAsync("() => caches.open('farhold-serving').then(c => c.match('current')).then(Boolean)");
     }
+
+    /// <summary>Waits until what a function promises is true; <see cref="IPage.WaitForFunctionAsync"/> takes the promise itself for true.</summary>
+    public static Task WaitForPromisedAsync(this IPage page, string function, object? argument = null) => page.EvaluateAsync(
+        $$"""
+        async argument => {
+          while (!await ({{function}})(argument)) await new Promise(done => setTimeout(done, 50));
+        }
+        """, argument).WaitAsync(TimeSpan.FromMilliseconds(Browser.PatienceMs));
 }
