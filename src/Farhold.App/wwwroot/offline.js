@@ -19,9 +19,12 @@ export async function start(callback) {
   navigator.locks?.request('farhold-tab', { mode: 'shared' }, () => new Promise(() => { }));
   if (refused) return;
   // Not waited for: a browser that refuses or never answers must not keep the app from starting.
-  navigator.serviceWorker.register('service-worker.js', { updateViaCache: 'none' }).then(
-    made => { registration = made; follow(callback); },
-    async () => { refused = !await navigator.serviceWorker.getRegistration().catch(() => null); callback('refused'); });
+  const refuse = async () => { refused = !await navigator.serviceWorker.getRegistration().catch(() => null); callback('refused'); };
+  navigator.serviceWorker.register('service-worker.js', { updateViaCache: 'none' }).then(made => {
+    if (!made) return refuse(); // blocked without being refused
+    registration = made;
+    follow(callback);
+  }, refuse);
 }
 
 function follow(callback) {
