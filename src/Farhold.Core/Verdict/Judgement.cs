@@ -103,9 +103,9 @@ public sealed record DueTask(Instant At, string Task, Limb? Limb, string Text, I
     /// <summary>Moved to a change of watch so that people sleep.</summary>
     public bool Waits { get; init; }
 
-    /// <summary>The task's sentence, with the time until which it goes on.</summary>
+    /// <summary>The task's sentence, with the time until which it goes on; a doubt's has words of the record in it.</summary>
     /// <param name="zone">For that time; null: UTC.</param>
-    public string Said(DateTimeZone? zone = null) => Until is { } until ? $"{Text} until {Say.Time(until, zone)}" : Text;
+    public string Said(DateTimeZone? zone = null) => Plain.Line(Until is { } until ? $"{Text} until {Say.Time(until, zone)}" : Text);
 }
 
 /// <summary>Everything Farhold says of a casualty at one instant: a pure function of record, protocol and instant.</summary>
