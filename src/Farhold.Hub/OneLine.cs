@@ -8,6 +8,7 @@ internal static class OneLine
     public static Task WriteAsync(HttpContext context, int status, string line)
     {
         context.Response.Clear();
+        context.Response.Headers.CacheControl = "no-store"; // the same address may be answered the next time
         return Of(status, line).ExecuteAsync(context);
     }
 
