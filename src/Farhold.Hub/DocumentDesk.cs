@@ -31,10 +31,22 @@ internal sealed class DocumentDesk : IDisposable
 
     public void Dispose() => Queue.Dispose();
 
+    /// <remarks>What is not read of a body, the server reads and throws away after the answer, up to its own limit.</remarks>
     private static async Task<ReadOnlyMemory<byte>> BodyAsync(HttpContext context)
     {
+        if (context.Request.ContentLength > Documents.LargestBytes)
+            throw TooLarge();
         using var body = new MemoryStream();
-        await context.Request.Body.CopyToAsync(body, context.RequestAborted);
+        var part = new byte[1 << 16];
+        for (int read; (read = await context.Request.Body.ReadAsync(part, context.RequestAborted)) > 0;)
+        {
+            if (body.Length + read > Documents.LargestBytes)
+                throw TooLarge();
+            body.Write(part, 0, read);
+        }
+
         return body.ToArray();
     }
+
+    private static BadHttpRequestException TooLarge() => new("The body is too large.", StatusCodes.Status413PayloadTooLarge);
 }

@@ -14,6 +14,9 @@ internal static class Documents
     /// <summary>Largest body; a record of 500 entries is about 130,000 bytes.</summary>
     public const int LargestBytes = 4 << 20;
 
+    /// <summary>Up to here a body that is too large is still read, and thrown away, so that its sender gets to the refusal. Design.</summary>
+    public const int MostSentBytes = 4 * LargestBytes;
+
     /// <summary>Most entries of a record. Design: several times the longest care we know of, and still made within the time.</summary>
     public const int MostEntries = 5_000;
 

@@ -18,7 +18,7 @@ internal static class HubHost
         builder.WebHost.ConfigureKestrel(kestrel =>
         {
             kestrel.AddServerHeader = false;
-            kestrel.Limits.MaxRequestBodySize = Documents.LargestBytes;
+            kestrel.Limits.MaxRequestBodySize = Documents.MostSentBytes;
             kestrel.Limits.MaxConcurrentConnections = MostConnections;
         });
         var app = builder.Build();

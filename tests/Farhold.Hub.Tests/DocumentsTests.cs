@@ -73,10 +73,17 @@ public sealed class DocumentsTests : IAsyncLifetime
         Assert.Equal("no-store", (await PostAsync(path, "no record")).Headers.CacheControl?.ToString());
     }
 
-    [Fact]
-    public async Task A_body_above_four_mebibytes_is_refused_in_one_line()
+    [Theory]
+    [InlineData(1, false, false)]
+    [InlineData(1, true, false)]
+    [InlineData(1, false, true)]
+    [InlineData(Documents.MostSentBytes - Documents.LargestBytes, false, false)]
+    public async Task A_body_above_four_mebibytes_is_refused_in_one_line(int above, bool inPieces, bool asksFirst)
     {
-        var refused = await PostAsync("/documents/fhir", new string(' ', Documents.LargestBytes + 1));
+        using var request = new HttpRequestMessage(HttpMethod.Post, "/documents/fhir");
+        request.Content = new StringContent(new string(' ', Documents.LargestBytes + above), Encoding.UTF8, "application/jsonl");
+        (request.Headers.TransferEncodingChunked, request.Headers.ExpectContinue) = (inPieces, asksFirst);
+        var refused = await client.SendAsync(request, TestContext.Current.CancellationToken);
         Assert.Equal(HttpStatusCode.RequestEntityTooLarge, refused.StatusCode);
         Assert.Equal("Too large: at most 4194304 bytes.\n", await TextAsync(refused));
     }
