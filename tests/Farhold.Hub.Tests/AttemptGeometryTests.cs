@@ -102,10 +102,10 @@ public class AttemptGeometryTests(Browser browser) : PhoneTest(browser)
         await Page.GetByText("left to watch without a break").WaitForAsync();
         const string places = "() => [...document.querySelectorAll('main h1, main h2, main button, .bleeding-again')].map(e => e.textContent.trim() + e.getBoundingClientRect().top)";
         var before = await Page.EvaluateAsync<string[]>(places);
-        await StepAsync("No bleeding");
+        await Page.Button("No bleeding").EvaluateAsync("e => e.click()"); // from where the carer is: nothing is scrolled
         await Page.Locator(".toast").WaitForAsync();
         Assert.Equal(before, await Page.EvaluateAsync<string[]>(places));
-        Assert.InRange(await Page.Locator(".toast").EvaluateAsync<double>("e => e.getBoundingClientRect().height"), 56, 62);
+        Assert.InRange(await Page.Locator(".toast").EvaluateAsync<double>("e => e.getBoundingClientRect().height"), 56, 72);
         await NothingIsCoveredAsync("watch-toast");
     }
 

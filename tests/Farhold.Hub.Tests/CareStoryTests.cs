@@ -15,10 +15,15 @@ public class CareStoryTests(Browser browser) : PhoneTest(browser)
         await ChooseQuickAsync("Wound found", "Bleeding", "Left leg");
         await Page.TightenAsync();
         await SayHelpAsync();
-        await ChooseQuickAsync("Who can watch", null, "Someone can watch closely");
+        await ChooseQuickAsync("Who can watch", null, "Somebody else can watch closely");
         await ChooseQuickAsync("Supplies left", "Haemostatic gauze", "2");
         await ChooseQuickAsync("Supplies left", "Pressure dressing", "1");
         await ChooseQuickAsync("Bleeding now?", "w1, left leg", "None");
+        await ChooseQuickAsync("Rest of the casualty", null, "None of these");
+        await TakeSignsAsync();
+        await EnterAgeAsync("34");
+        await Page.Heading("Left leg: Check first").WaitForAsync();
+        await PassAsync(11);
         await TakeSignsAsync();
         await Page.Heading("Left leg: Make an attempt").WaitForAsync();
         await AssertToldAsAtHomeAsync();
@@ -70,14 +75,23 @@ public class CareStoryTests(Browser browser) : PhoneTest(browser)
         await DismissAsync();
     }
 
+    /// <summary>What Now asks for before the rates mean anything.</summary>
+    private async Task EnterAgeAsync(string years)
+    {
+        await Page.Button("Enter the age").Last.TapAsync();
+        await Page.GetByLabel("Age").FillAsync(years);
+        await Page.Button("Log the correction").TapAsync();
+        await DismissAsync();
+    }
+
     private async Task SayHelpAsync()
     {
         await Page.Button("When help comes").Last.TapAsync();
         var sheet = Page.GetByRole(AriaRole.Dialog);
-        await sheet.GetByText("Earliest and latest, if you can say").TapAsync();
+        await sheet.GetByText("Earliest and most likely, if you can say").TapAsync();
         await sheet.GetByRole(AriaRole.Group, new() { Name = "At the earliest in" }).GetByRole(AriaRole.Radio, new() { Name = "12 h", Exact = true }).TapAsync();
-        await sheet.GetByRole(AriaRole.Group, new() { Name = "At the latest in" }).GetByRole(AriaRole.Radio, new() { Name = "48 h", Exact = true }).TapAsync();
-        await sheet.GetByRole(AriaRole.Group, new() { Name = "Most likely in" }).GetByRole(AriaRole.Button, new() { Name = "24 h", Exact = true }).TapAsync();
+        await sheet.GetByRole(AriaRole.Group, new() { Name = "Most likely in" }).GetByRole(AriaRole.Radio, new() { Name = "24 h", Exact = true }).TapAsync();
+        await sheet.GetByRole(AriaRole.Group, new() { Name = "Surgery" }).GetByRole(AriaRole.Button, new() { Name = "within 48 h", Exact = true }).TapAsync();
         await DismissAsync();
     }
 

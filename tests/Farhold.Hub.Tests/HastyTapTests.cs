@@ -40,7 +40,7 @@ public class HastyTapTests(Browser browser) : PhoneTest(browser)
         await Page.EvaluateAsync("() => { const real = requestAnimationFrame; window.held = []; window.requestAnimationFrame = f => held.push(f); window.paint = () => held.splice(0).forEach(f => real(f)); }");
         await Page.Touchscreen.TapAsync(x, y);
         await Page.GetByRole(AriaRole.Dialog).WaitForAsync(new() { State = WaitForSelectorState.Hidden });
-        Assert.True(await Page.EvaluateAsync<bool>("([x, y]) => Boolean(document.elementFromPoint(x, y).closest('main .quick button'))", new[] { x, y }));
+        Assert.True(await Page.EvaluateAsync<bool>("([x, y]) => Boolean(document.elementFromPoint(x, y).closest('main .quick button'))", new double[] { x, y }));
         await Page.Touchscreen.TapAsync(x, y);
         await Page.Touchscreen.TapAsync(x, y);
         Assert.Equal(0, await Page.GetByRole(AriaRole.Dialog).CountAsync());
@@ -73,7 +73,7 @@ public class HastyTapTests(Browser browser) : PhoneTest(browser)
         await Page.ReadCautionsAsync();
         await Page.OpenCasualtyAsync("Tor");
         await Page.Button("Who can watch").Last.TapAsync();
-        var option = Page.GetByRole(AriaRole.Dialog).GetByRole(AriaRole.Button, new() { Name = "Someone can watch closely", Exact = true });
+        var option = Page.GetByRole(AriaRole.Dialog).GetByRole(AriaRole.Button, new() { Name = "Somebody else can watch closely", Exact = true });
         await option.WaitForAsync();
         await Page.WaitForFunctionAsync("() => document.documentElement.dataset.blind === undefined");
         var box = (await option.BoundingBoxAsync())!;
@@ -85,7 +85,7 @@ public class HastyTapTests(Browser browser) : PhoneTest(browser)
               scrollBy(0, beneath.top + beneath.height / 2 - y);
             }
             """,
-            new[] { x, y });
+            new double[] { x, y });
         return (x, y);
     }
 }

@@ -16,6 +16,9 @@ public sealed record LimbScene(LimbClock Clock, LimbVerdict? Verdict, WatchedLim
     /// <summary>The attempt under way, or null.</summary>
     public AttemptProgress? Progress => Verdict?.Attempt ?? Watched?.Attempt;
 
+    /// <summary>Something came up during the attempt that forbids it: no step of it is shown any more, only how to end it.</summary>
+    public bool IsStopped => Progress is not null && Verdict is { Verdict: Farhold.Verdict.LeaveOn };
+
     /// <summary>Those that are, or may be, tight now.</summary>
     public ImmutableArray<string> Tight => Clock.Tight == Truth.NotMet ? [] : Clock.Tourniquets;
 

@@ -52,14 +52,15 @@ internal static class SignReadings
     }
 
     /// <summary>
-    /// A measured pressure counts until it is stale, whatever was said of a cuff since. Where there never was one, "no cuff" is an
-    /// answer. Where one was measured and there is no cuff any more, only a refill timed since takes its place.
+    /// A measured pressure counts until it is stale, whatever was said of a cuff since; one that was no sign of shock only as long as
+    /// it is of the look that is asked for. Where there never was one, "no cuff" is an answer. Where one was measured and there is no
+    /// cuff any more, only a refill timed since takes its place.
     /// </summary>
     private static ImmutableArray<Reading> Pressure(Scene scene, Duration fresh)
     {
         var usual = scene.Casualty.Protocol.Freshness.GetValueOrDefault("systolic", fresh);
         var measured = AtOneLook(scene, Input.Systolic, fresh);
-        if (measured.Any(r => r.When.Until(scene.Now).Max <= usual))
+        if (measured.Any(r => r.When.Until(scene.Now).Max is var age && (age <= fresh || (age <= usual && ShowedSign(r, scene)))))
             return measured;
         var none = Current.Of(scene.State.Telling(SignRead.NoPressureCuff), scene.Now, d => SignRead.NoPressureCuff.Of(d));
         if (none.IsEmpty || none.Any(r => r.Word != "true"))
@@ -71,6 +72,13 @@ internal static class SignReadings
         var instead = !refill.IsEmpty && measured.All(m => m.When.SurelyBefore(said))
             && refill.All(r => measured.All(m => m.When.SurelyBefore(r.When)));
         return instead ? [.. refill.Select(r => Reading.Of(Input.NoCuff, r.When))] : measured;
+    }
+
+    /// <summary>Whether the pressure, when it was measured, was a sign of shock or may have been one.</summary>
+    private static bool ShowedSign(Reading pressure, Scene scene)
+    {
+        var then = new Evaluating(scene.Casualty.Protocol.Freshness, new Scene(scene.Casualty.At(pressure.When.Latest), null, []));
+        return scene.Casualty.Protocol.Criteria.Any(c => c.IsSign && c.Condition.Inputs.Contains(Input.Systolic) && then.Of(c).State != Truth.NotMet);
     }
 
     /// <summary>Heart rate over systolic pressure wherever both were taken at one look, of the newest such look.</summary>

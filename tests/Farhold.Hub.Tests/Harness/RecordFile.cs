@@ -6,15 +6,14 @@ namespace Farhold.Hub.Tests.Harness;
 /// <summary>A record file of an invented casualty, told in minutes before now.</summary>
 internal sealed class RecordFile
 {
-    private readonly StringBuilder lines = new();
+    private readonly List<(double MinutesAgo, string Kind, string Fields)> told = [];
     private readonly DateTimeOffset now = DateTimeOffset.UtcNow;
     private readonly string device;
-    private int number;
 
     private RecordFile(string device, string alias)
     {
         (this.device, Alias) = (device, alias);
-        At(60, "casualty.opened", $"\"alias\":\"{alias}\"");
+        At(60, "casualty.opened", $"\"alias\":\"{alias}\",\"ageYears\":34");
     }
 
     public string Alias { get; }
@@ -33,14 +32,20 @@ internal sealed class RecordFile
             .At(25, "supplies.stated", "\"item\":\"haemostatic-gauze\",\"count\":2")
             .At(25, "supplies.stated", "\"item\":\"pressure-dressing\",\"count\":2")
             .At(25, "watch.stated", "\"able\":true")
-            .At(25, "help.expected", $"\"likely\":\"{far}\",\"earliest\":\"{far}\",\"latest\":\"{far}\"")
+            .At(25, "help.expected", $"\"care\":\"surgery\",\"likely\":\"{far}\",\"earliest\":\"{far}\",\"latest\":\"{far}\"")
+            .LookedOver(25)
             .At(25, "bleeding.checked", "\"wound\":\"w1\",\"bleeding\":\"none\"")
-            .Well(24);
+            .Well(36).Well(24);
     }
 
     /// <summary>Signs that speak against shock.</summary>
     public RecordFile Well(double minutesAgo) => At(minutesAgo, "signs.taken", """
         "heartRate":84,"breathRate":16,"systolic":124,"mental":"alert","radialPulse":"strong","dizzy":false,"pale":false,"cool":false,"clammy":false
+        """);
+
+    /// <summary>The rest of the casualty was looked over, and nothing found.</summary>
+    public RecordFile LookedOver(double minutesAgo) => At(minutesAgo, "casualty.looked-over", """
+        "bleedingElsewhere":false,"trunkWound":false,"breathingHard":false,"veryCold":false,"bloodThinner":false
         """);
 
     /// <summary>A second tourniquet beside the first.</summary>
@@ -55,13 +60,12 @@ internal sealed class RecordFile
 
     public RecordFile At(double minutesAgo, string kind, string fields)
     {
-        var at = now.AddMinutes(-minutesAgo).ToString("yyyy-MM-ddTHH:mm:ssZ", CultureInfo.InvariantCulture);
-        lines.Append(CultureInfo.InvariantCulture,
-            $"{{\"id\":\"{device}-{++number}\",\"happened\":\"{at}\",\"recorded\":\"{at}\",\"by\":\"Ane\",\"kind\":\"{kind}\",{fields.Trim()}}}\n");
+        told.Add((minutesAgo, kind, fields.Trim()));
         return this;
     }
 
-    public RecordFile Attempt(double minutesAgo) => At(minutesAgo, "attempt.started", "\"wound\":\"w1\",\"tourniquet\":\"t1\"");
+    /// <summary>Begun as the verdict allowed: the second look is a minute old.</summary>
+    public RecordFile Attempt(double minutesAgo) => Well(minutesAgo + 1).Looked(minutesAgo + 1, "none").At(minutesAgo, "attempt.started", "\"wound\":\"w1\",\"tourniquet\":\"t1\"");
 
     public RecordFile Packed(double minutesAgo) => At(minutesAgo, "wound.packed", "\"wound\":\"w1\",\"material\":\"haemostatic-gauze\"");
 
@@ -74,5 +78,13 @@ internal sealed class RecordFile
     public RecordFile Slackened(double minutesAgo, string tourniquet = "t1") =>
         At(minutesAgo, "tourniquet.slackened", $"\"tourniquet\":\"{tourniquet}\"");
 
-    public byte[] Bytes => Encoding.UTF8.GetBytes(lines.ToString());
+    /// <summary>In the order in which it happened, as one device writes it: told out of order its clock would have run back.</summary>
+    public byte[] Bytes => Encoding.UTF8.GetBytes(string.Concat(told.OrderByDescending(t => t.MinutesAgo).Select((t, i) => Line(i + 1, t))));
+
+    private string Line(int number, (double MinutesAgo, string Kind, string Fields) entry)
+    {
+        var at = now.AddMinutes(-entry.MinutesAgo).ToString("yyyy-MM-ddTHH:mm:ssZ", CultureInfo.InvariantCulture);
+        return string.Create(CultureInfo.InvariantCulture,
+            $"{{\"id\":\"{device}-{number}\",\"happened\":\"{at}\",\"recorded\":\"{at}\",\"by\":\"Ane\",\"kind\":\"{entry.Kind}\",{entry.Fields}}}\n");
+    }
 }
