@@ -23,4 +23,16 @@ public class BigChoiceTests : ScreenTest
         Assert.Equal("Eyes open", choice.Find("fieldset > legend").TextContent);
         Assert.Single(choice.FindAll("input").Select(i => i.GetAttribute("name")).Distinct());
     }
+
+    [Fact]
+    public void A_name_out_of_a_record_is_shown_without_marks_and_taken_as_it_is()
+    {
+        const string name = "t1 \u202Egel\u0007";
+        string? taken = null;
+        var choice = Render<BigChoice<string>>(p => p.Add(c => c.Label, "Tourniquet").Add(c => c.Options, [new(name, name)])
+            .Add(c => c.ValueChanged, v => taken = v));
+        Assert.Equal("t1 gel", choice.Find("label").TextContent.Trim());
+        choice.Find("input").Change(true);
+        Assert.Equal(name, taken);
+    }
 }
