@@ -77,7 +77,7 @@ internal static class SignReadings
     /// <summary>Whether the pressure, when it was measured, was a sign of shock or may have been one.</summary>
     private static bool ShowedSign(Reading pressure, Scene scene)
     {
-        var then = new Evaluating(scene.Casualty.Protocol.Freshness, new Scene(scene.Casualty.At(pressure.When.Latest), null, []));
+        var then = new Evaluating(ImmutableSortedDictionary<string, Duration>.Empty, new Scene(scene.Casualty.At(pressure.When.Latest), null, []));
         return scene.Casualty.Protocol.Criteria.Any(c => c.IsSign && c.Condition.Inputs.Contains(Input.Systolic) && then.Of(c).State != Truth.NotMet);
     }
 

@@ -42,7 +42,7 @@ public class TroubleTests
             Urine(Case.Well.Signs(s => s with { Dizzy = true }), 30), Urine(Case.Well, 90), Urine(Case.Well.Signs(s => s with { Dizzy = null }), 30)),
         ["head"] = (Head.Signs(s => s with { Mental = Mental.Voice }), Case.Well, Head.Signs(s => s with { Mental = null })),
         ["over-filling"] = (
-            Course(Fluid(3500), (i, s) => s with { BreathRate = 14 + (3 * i), Spo2 = 97 }), Case.Well, Fluid(3500)),
+            Course(Fluid(3500), (i, s) => s with { BreathRate = 14 + (2 * i), Spo2 = 97 }), Case.Well, Fluid(3500)),
         // JTS crush guideline: possible from 1 h without blood.
         ["potassium"] = (
             Released("01:20").Signs(s => s with { HeartRate = 48 }),
@@ -211,9 +211,9 @@ public class TroubleTests
     private static TroubleFinding Of(Case casualty, string rule) =>
         TroubleWatch.Of(casualty.Record.Readings[0], ShippedTrouble.Rules, ShippedProtocol.Protocol, Case.Now).Single(f => f.Rule.Id == rule);
 
-    /// <summary>Eight looks, an hour apart, the last five minutes ago, which take the place of the scene's one.</summary>
+    /// <summary>Eight looks, an hour apart, the last five minutes ago, which take the place of the scene's two.</summary>
     private static Case Course(Case casualty, Func<int, Payload.SignsTaken, Payload.SignsTaken> signs) =>
-        Enumerable.Range(0, 8).Aggregate(casualty.With("signs", null), (c, i) =>
+        Enumerable.Range(0, 8).Aggregate(casualty.With("earlier", null).With("signs", null), (c, i) =>
             c.And(Happened.At(Case.Now - Duration.FromMinutes(5 + (60 * (7 - i)))), signs(i, Some.GoodSigns)));
 
     private static Payload.SignsTaken Pulse(DistalPulse pulse) =>
