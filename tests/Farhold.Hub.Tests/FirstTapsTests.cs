@@ -19,7 +19,7 @@ public class FirstTapsTests(Browser browser) : PhoneTest(browser)
             Name = "tor.jsonl", MimeType = "application/jsonl", Buffer = Harness.RecordFile.Ready("aaaa", "Tor").Bytes,
         });
         await Page.Link("Tor").TapAsync();
-        await Page.SeeEntriesAsync(9);
+        await Page.SeeEntriesAsync(11);
         await Page.WaitForFunctionAsync(Kept);
     }
 
@@ -41,7 +41,7 @@ public class FirstTapsTests(Browser browser) : PhoneTest(browser)
 
         await Page.UnrouteAllAsync();
         await Page.ReloadAsync();
-        await Page.SeeEntriesAsync(12);
+        await Page.SeeEntriesAsync(14);
         await Page.GoToAsync("Log");
         var struck = Page.GetByRole(AriaRole.Listitem).Filter(new() { HasText = "Note: Called for help" });
         await Assertions.Expect(struck).ToContainTextAsync("Withdrawn");
@@ -69,7 +69,7 @@ public class FirstTapsTests(Browser browser) : PhoneTest(browser)
         await Assertions.Expect(Page.GetByText("tried again at the next start")).ToBeVisibleAsync();
         await Page.UnrouteAllAsync();
         await Page.ReloadAsync();
-        await Page.SeeEntriesAsync(10);
+        await Page.SeeEntriesAsync(12);
     }
 
     [Fact]
@@ -79,11 +79,11 @@ public class FirstTapsTests(Browser browser) : PhoneTest(browser)
         await Page.EvaluateAsync("() => navigator.serviceWorker.getRegistration().then(r => r?.unregister()).then(() => caches.keys()).then(k => Promise.all(k.map(n => caches.delete(n)))).then(() => null)");
         await Page.ReloadAsync();
         await SayAsync("Bleeding now?", "Oozing");
-        await Page.SeeEntriesAsync(10);
+        await Page.SeeEntriesAsync(12);
         await Assertions.Expect(Page.GetByText("Log it now")).ToHaveCountAsync(0);
         await Page.Button("Note").Last.TapAsync();
         await Page.Button("Called for help").TapAsync();
-        await Page.SeeEntriesAsync(11);
+        await Page.SeeEntriesAsync(13);
     }
 
     [Fact]

@@ -73,7 +73,10 @@ public sealed class LocalReader
                 json.Refuse(at.Offset, $"the time limit may not be longer than {Say.Duration(FurthestLimit)}, whoever signs");
         }
 
-        return clock;
+        return clock with
+        {
+            Waiting = (Duration.Max(under.Clock.Waiting.Window, clock.Window), Duration.Max(under.Clock.Waiting.Limit, clock.Limit)),
+        };
     }
 
     private ImmutableSortedDictionary<string, Duration> Freshness(Located root, ProtocolParts parts)

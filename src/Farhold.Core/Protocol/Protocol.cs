@@ -19,6 +19,16 @@ public sealed record ClockLimits(Duration Window, Duration Limit, Duration Soon,
 {
     /// <summary>Where a protocol says nothing: nine in ten (design).</summary>
     public const double UsualSoonProbability = 0.9;
+
+    /// <summary>
+    /// The window and the limit by which help has to come to be waited for: as long as in any of the protocols laid over one another,
+    /// since a limit that a local one shortens must not turn waiting into an attempt.
+    /// </summary>
+    public (Duration Window, Duration Limit) Waiting
+    {
+        get => field == default ? (Window, Limit) : field;
+        init;
+    }
 }
 
 /// <summary>A step of an attempt. <paramref name="Minimum"/> by what it is done with; the key <c>""</c> is for anything.</summary>

@@ -122,9 +122,13 @@ internal static class Looking
             d.As<Payload.TourniquetTightened>() is { Make: { } make } t && t.Limb == limb ? Reading.Of(Wire.Word(make), d.When, lasting: true) : null);
     }
 
-    /// <summary>One that was given up shows nothing of the wound: what the one before it showed still stands.</summary>
+    /// <summary>
+    /// One that was given up shows nothing of the wound, nor does one that is said to have held and was never begun: what the one
+    /// before it showed still stands.
+    /// </summary>
     private static string LastAttempt(ImmutableArray<Attempt> attempts) =>
-        (attempts.LastOrDefault(a => a.Result != AttemptResult.Abandoned) ?? attempts.LastOrDefault()) is { } last ? Wire.Word(last.Result) : "none";
+        (attempts.LastOrDefault(a => a.Result != AttemptResult.Abandoned && !(a.Result == AttemptResult.Held && a.Started == a.Ended)) ?? attempts.LastOrDefault())
+            is { } last ? Wire.Word(last.Result) : "none";
 
     /// <summary>
     /// After an attempt that bled: advice given since, or, after the first one, that light, supplies or hands have improved and

@@ -24,7 +24,7 @@ public class OverlayTests
                         Interlocked.Increment(ref differ);
                 }
             }
-        }, iter: Gens.Cases(2_500));
+        }, iter: Gens.Cases(2_500), print: p => $"{System.Text.Encoding.UTF8.GetString(p.Item1.Span)}\n{p.Item2}\n{p.Item3}");
         Assert.True(taken >= Gens.Cases(100) && differ >= Gens.Cases(10), $"{taken} taken, {differ} verdicts differ");
     }
 
