@@ -29,13 +29,7 @@ public sealed record LimbScene(LimbClock Clock, LimbVerdict? Verdict, WatchedLim
             .Any(d => d.Tourniquet == t && d.Limb == Limb));
 
     /// <summary>The step to be done now; null when none is.</summary>
-    /// <remarks>The watch begins once no tourniquet on the limb is tight, and counts from the last that was let out.</remarks>
-    public StepProgress? Step => Progress is not { Current: { } current } progress ? null
-        : current.Step.Id != StepId.Watch ? current
-        : !Tight.IsEmpty ? progress.Steps.FirstOrDefault(s => s.Step.Id == StepId.Slacken) ?? current
-        : Watched is { Loosened: var last } && last.Latest > current.Began?.Latest
-            ? current with { Began = last, NotBefore = last.Latest + AttemptProgress.Minimum(current.Step, "") }
-        : current;
+    public StepProgress? Step => Progress?.Current;
 
     /// <summary>Wounds that the tourniquets here are about.</summary>
     public WoundNames Wounds => LimbWounds.Treated(Limb, State, At);

@@ -29,7 +29,7 @@ public sealed record AttemptProgress(Attempt Attempt, ImmutableArray<StepProgres
     {
         if (scene.Attempts is not [.., { Result: AttemptResult.UnderWay } attempt])
             return null;
-        var (state, protocol, now) = (scene.State, scene.Casualty.Protocol, scene.Now);
+        var protocol = scene.Casualty.Protocol;
         var asking = new Evaluating(protocol.Freshness.SetItems(protocol.CareFreshness), scene, scene.Casualty.Evaluating);
         var steps = ImmutableArray.CreateBuilder<StepProgress>();
         Happened? began = attempt.Started;
@@ -38,7 +38,7 @@ public sealed record AttemptProgress(Attempt Attempt, ImmutableArray<StepProgres
         {
             var twice = step.Twice is { } when && asking.Of(when).State == Truth.Met;
             var times = twice ? 2 : 1;
-            var entry = began is { } since ? Doing(step, attempt, state, since, now, Minimum(step, with) * times) : null;
+            var entry = began is { } since ? Doing(step, attempt, scene, since, Minimum(step, with) * times) : null;
             if (entry?.What is Payload.WoundPacked packed)
                 with = Wire.Word(packed.Material);
             steps.Add(new(step, began, began?.Latest + (Minimum(step, with) * times), entry?.When)
@@ -72,10 +72,10 @@ public sealed record AttemptProgress(Attempt Attempt, ImmutableArray<StepProgres
         : step.Minimum.Values.Max();
 
     /// <summary>The entry that completes a step, not before the step began.</summary>
-    private static Dated? Doing(AttemptStep step, Attempt attempt, State state, Happened since, Instant now, Duration minimum)
+    private static Dated? Doing(AttemptStep step, Attempt attempt, Scene scene, Happened since, Duration minimum)
     {
         IEnumerable<Dated> After(Kind kind) =>
-            state.Of(kind).Where(d => d.When.Latest >= since.Earliest && d.When.Earliest <= now);
+            scene.State.Of(kind).Where(d => d.When.Latest >= since.Earliest && d.When.Earliest <= scene.Now);
         return step.Id switch
         {
             StepId.Pack => After(Kind.WoundPacked)
@@ -83,8 +83,10 @@ public sealed record AttemptProgress(Attempt Attempt, ImmutableArray<StepProgres
             StepId.Hold => Held(After(Kind.PressureHeld), attempt.Wound, minimum),
             StepId.Dress => After(Kind.DressingApplied).LastOrDefault(d =>
                 d.As<Payload.DressingApplied>() is { Dressing: DressingKind.Pressure } p && p.Wound == attempt.Wound),
-            StepId.Slacken => After(Kind.TourniquetSlackened)
-                .LastOrDefault(d => d.As<Payload.TourniquetSlackened>().Tourniquet == attempt.Tourniquet),
+            // Blood flows only once every tourniquet on the limb is loose: then the last that was let out ends the step.
+            StepId.Slacken when scene.Clock is { Tight: Truth.NotMet } clock => After(Kind.TourniquetSlackened)
+                .LastOrDefault(d => d.As<Payload.TourniquetSlackened>().Tourniquet is var t && (t == attempt.Tourniquet || clock.Tourniquets.Contains(t))),
+            StepId.Slacken => null,
             StepId.Watch => null,
             _ => throw new System.Diagnostics.UnreachableException(),
         };

@@ -75,7 +75,7 @@ public sealed class LocalReader
 
         return clock with
         {
-            Waiting = (Duration.Max(under.Clock.Waiting.Window, clock.Window), Duration.Max(under.Clock.Waiting.Limit, clock.Limit)),
+            Longest = (Duration.Max(under.Clock.Longest.Window, clock.Window), Duration.Max(under.Clock.Longest.Limit, clock.Limit)),
         };
     }
 

@@ -21,10 +21,10 @@ public sealed record ClockLimits(Duration Window, Duration Limit, Duration Soon,
     public const double UsualSoonProbability = 0.9;
 
     /// <summary>
-    /// The window and the limit by which help has to come to be waited for: as long as in any of the protocols laid over one another,
-    /// since a limit that a local one shortens must not turn waiting into an attempt.
+    /// Window and limit as long as in any of the protocols laid over one another: what a local one shortens must not turn waiting for
+    /// help into an attempt, nor do away with the second look because the window closes.
     /// </summary>
-    public (Duration Window, Duration Limit) Waiting
+    public (Duration Window, Duration Limit) Longest
     {
         get => field == default ? (Window, Limit) : field;
         init;

@@ -82,13 +82,7 @@ internal sealed class Folding
         foreach (var entry in entries.Values)
         {
             if (withdrawn.Contains(entry.Id))
-            {
-                // What kind of thing it was is not known; it may have taken something back. Somebody has to look at it all the same.
-                if (entry.Payload is Payload.OfNewerVersion)
-                    Doubts.Add(Doubt.OfNotUnderstood(entry));
                 continue;
-            }
-
             var counts = amended.TryGetValue(entry.Id, out var change) ? change.Amended : entry;
             if (!counts.NotUnderstood.IsEmpty)
                 Doubts.Add(Doubt.OfNotUnderstood(counts));

@@ -33,7 +33,7 @@ internal static class ClearLooks
         if (scene.Clock is not { } clock)
             return false;
         var on = TimeOn.Of(clock, scene.Casualty);
-        var window = scene.Casualty.Protocol.Clock.Window;
+        var window = scene.Casualty.Protocol.Clock.Longest.Window;
         return on.Max < window && window - on.Min <= scene.Casualty.Protocol.Looks.Closing;
     }
 

@@ -21,8 +21,8 @@ internal static class ExpectedHelp
             return scene.Casualty.Advice.Unreached ? [Looking.Now(scene, false)] : [];
         var soon = coming.Aggregate(Truth.NotMet, (truth, help) => truth.Or(help.Care switch
         {
-            HelpCare.Surgery => help.By(limits.Soon).And(help.By(limits.Waiting.Limit - on, sharp: true)),
-            HelpCare.Clinic => help.By(limits.Waiting.Window - on, sharp: true),
+            HelpCare.Surgery => help.By(limits.Soon).And(help.By(limits.Longest.Limit - on, sharp: true)),
+            HelpCare.Clinic => help.By(limits.Longest.Window - on, sharp: true),
             _ => help.Likely <= limits.Soon ? Truth.Unknown : help.By(limits.Soon).And(Truth.Unknown),
         }));
         return soon == Truth.Unknown ? [] : [Looking.Now(scene, soon == Truth.Met)];

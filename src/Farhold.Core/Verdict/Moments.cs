@@ -118,7 +118,7 @@ internal static class Moments
                     yield return (at + Observation.MoveAhead, new("the move that was ahead is long ago", false));
                     break;
                 case Payload.TourniquetTightened:
-                    yield return (at + protocol.Clock.Window - protocol.Looks.Closing, new("the first window is about to close", false));
+                    yield return (at + protocol.Clock.Longest.Window - protocol.Looks.Closing, new("the first window is about to close", false));
                     foreach (var lead in protocol.Attempts.Lead.Values)
                         yield return (at + protocol.Clock.Limit - lead, new("no time is left to begin an attempt", false));
                     break;
