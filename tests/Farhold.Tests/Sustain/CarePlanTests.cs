@@ -87,6 +87,9 @@ public class CarePlanTests
         {
             foreach (var state in written.Record.Readings)
             {
+                // Taken away with the nature of the wounds, a wound of the trunk is not unknown: nobody ever found one.
+                if (input == Input.WoundNature && state.Of(Kind.WoundFound).Any(w => w.As<Payload.WoundFound>().Region is not null))
+                    continue;
                 bool Offered(State told, string task) => Judge.Of(told, [], Shipped, written.Now).Due.Any(d => d.Task == task && d.LookFirst.IsEmpty);
                 foreach (var task in (string[])["food", "drink"])
                     if (!Offered(state, task) && Judge.Of(state, [], Shipped, written.Now).Withheld.Any(w => w.Name == task))
