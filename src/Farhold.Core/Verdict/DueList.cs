@@ -66,8 +66,7 @@ public static class DueList
     private static int Rank(DueTask due) => due switch
     {
         { Leads: true } => -2,
-        { IsDoubt: true } => -1,
-        { Until: not null } => 0,
+        { IsDoubt: true } or { Until: not null } => -1, // whoever watches without a break does nothing else that can wait
         { Overdue: true, Group: TaskGroup.Nursing } => 1,
         { Overdue: true } => 0,
         _ => 2,

@@ -97,7 +97,7 @@ public sealed class Carer
         bool Says(string word) => text.Contains(word, StringComparison.OrdinalIgnoreCase);
         bool Asks(params Input[] inputs) => limb.CheckFirst.Intersect(inputs).Any();
 
-        if (Says("look over the whole casualty") || Says("other bleeding"))
+        if (Says("look over the whole casualty") || Says("every other wound"))
             LookOver();
         else if (Says("what kind of wound") || Says("does it bleed now"))
             SeeWound(tied);
