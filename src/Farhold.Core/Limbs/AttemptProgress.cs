@@ -84,8 +84,8 @@ public sealed record AttemptProgress(Attempt Attempt, ImmutableArray<StepProgres
             StepId.Dress => After(Kind.DressingApplied).LastOrDefault(d =>
                 d.As<Payload.DressingApplied>() is { Dressing: DressingKind.Pressure } p && p.Wound == attempt.Wound),
             // Blood flows only once every tourniquet on the limb is loose: then the last that was let out ends the step.
-            StepId.Slacken when scene.Clock is { Tight: Truth.NotMet } clock => After(Kind.TourniquetSlackened)
-                .LastOrDefault(d => d.As<Payload.TourniquetSlackened>().Tourniquet is var t && (t == attempt.Tourniquet || clock.Tourniquets.Contains(t))),
+            StepId.Slacken when scene.Clock is { Tight: Truth.NotMet } clock => After(Kind.TourniquetSlackened).LastOrDefault(d =>
+                d.As<Payload.TourniquetSlackened>().Tourniquet is var t && (t == attempt.Tourniquet || clock.Tourniquets.Contains(t))),
             StepId.Slacken => null,
             StepId.Watch => null,
             _ => throw new System.Diagnostics.UnreachableException(),

@@ -104,10 +104,11 @@ internal sealed class LookHistory
 
     private static bool Nothing(Dated entry) => entry.As<Payload.SignsTaken>() == new Payload.SignsTaken();
 
-    private ShockLook At(int index) => found[index] ??= Look(taken[index]) with { When = taken[IsOnlyOfCuff(index) ? index - 1 : index].When };
+    /// <summary>"No cuff", said after a look, shows nothing of the casualty, and must not make the look a later one.</summary>
+    private ShockLook At(int index) => found[index] ??= IsOnlyOfCuff(taken[index]) && index > 0
+        ? Look(taken[index]) with { When = At(index - 1).When } : Look(taken[index]);
 
-    /// <summary>That there is no cuff was said after the look: it shows nothing of the casualty, and must not make the look a later one.</summary>
-    private bool IsOnlyOfCuff(int index) => index > 0 && taken[index].As<Payload.SignsTaken>() == new Payload.SignsTaken { NoPressureCuff = true };
+    private static bool IsOnlyOfCuff(Dated entry) => entry.As<Payload.SignsTaken>() == new Payload.SignsTaken { NoPressureCuff = true };
 
     private ShockLook Look(Dated entry)
     {

@@ -127,8 +127,14 @@ internal static class Looking
     /// before it showed still stands.
     /// </summary>
     private static string LastAttempt(ImmutableArray<Attempt> attempts) =>
-        (attempts.LastOrDefault(a => a.Result != AttemptResult.Abandoned && !(a.Result == AttemptResult.Held && a.Started == a.Ended)) ?? attempts.LastOrDefault())
-            is { } last ? Wire.Word(last.Result) : "none";
+        (attempts.LastOrDefault(ShowsTheWound) ?? attempts.LastOrDefault()) is { } last ? Wire.Word(last.Result) : "none";
+
+    private static bool ShowsTheWound(Attempt attempt) => attempt.Result switch
+    {
+        AttemptResult.Abandoned => false,
+        AttemptResult.Held => attempt.Started != attempt.Ended,
+        _ => true,
+    };
 
     /// <summary>
     /// After an attempt that bled: advice given since, or, after the first one, that light, supplies or hands have improved and

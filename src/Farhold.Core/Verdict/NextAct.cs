@@ -54,23 +54,25 @@ public sealed record NextAct(
     /// What has to be asked before a soft sign that stands can come to anything: looks without an age, or without the pressure or the
     /// refill that stands for it, are not whole, and the usual round of signs never makes them so.
     /// </summary>
-    private static Input? AskedFirst(LimbVerdict limb, Finding? because) => because switch
+    private static Input? AskedFirst(LimbVerdict limb, Finding? because)
     {
-        { Needs: { } needs } when needs == Input.RateSilent || needs == Input.AgeYears => Input.AgeYears,
-        { Against: Truth.Met, Criterion: { Group: Criterion.ShockGroup, IsStrongSign: false } } => limb.Findings
+        if (because?.Needs is { } needs && (needs == Input.RateSilent || needs == Input.AgeYears))
+            return Input.AgeYears;
+        if (because is not { Against: Truth.Met, Criterion: { Group: Criterion.ShockGroup, IsStrongSign: false } })
+            return null;
+        var open = limb.Findings
             .Where(f => f.State == Truth.Unknown && (f.Criterion.IsSign || f.Criterion.Condition.Inputs.Contains(Input.RateSilent)))
-            .SelectMany(f => f.Trace.Leaves).Select(l => l.State == Truth.Unknown ? l.Needs : null).OfType<Input>()
-            .Select(i => i == Input.RateSilent ? Input.AgeYears : i == Input.ShockIndex ? Input.Systolic : i)
-            .Where(i => i == Input.AgeYears || i == Input.Systolic).OrderBy(i => i == Input.Systolic).FirstOrDefault(),
-        _ => null,
-    };
+            .SelectMany(f => f.Trace.Leaves).Select(l => l.Needs).ToHashSet();
+        return open.Contains(Input.AgeYears) || open.Contains(Input.RateSilent) ? Input.AgeYears
+            : open.Contains(Input.Systolic) || open.Contains(Input.ShockIndex) ? Input.Systolic
+            : null;
+    }
 
-    /// <summary>Of what stands against an attempt; of what nobody has looked at yet only the first, or the list would hide the rest.</summary>
+    /// <summary>For all that stands against an attempt; for what nobody has looked at yet only the first, or the list would hide it.</summary>
     private static ImmutableArray<string> ChangesOf(LimbVerdict limb, Finding? because)
     {
-        var standing = limb.Reasons.Where(r => r.Against == Truth.Met).ToArray();
-        IEnumerable<Finding> told = standing is [] ? because is null ? [] : [because] : standing;
-        var texts = told.Select(r => r.Criterion.Change).OfType<string>().Distinct().ToImmutableArray();
+        var texts = limb.Reasons.Where(r => r.Against == Truth.Met).Select(r => r.Criterion.Change)
+            .DefaultIfEmpty(because?.Criterion.Change).OfType<string>().Distinct().ToImmutableArray();
         return texts.IsEmpty && limb.Verdict == Verdict.CheckFirst ? ["The answers to what is still open would change it."] : texts;
     }
 

@@ -60,10 +60,11 @@ internal static class SignReadings
     {
         var usual = scene.Casualty.Protocol.Freshness.GetValueOrDefault("systolic", fresh);
         var measured = AtOneLook(scene, Input.Systolic, fresh);
-        if (measured.Any(r => r.When.Until(scene.Now).Max is var age && (age <= fresh || (age <= usual && ShowedSign(r, scene)))))
+        bool IsWithin(Reading pressure, Duration age) => pressure.When.Until(scene.Now).Max <= age;
+        if (measured.Any(r => IsWithin(r, fresh)))
             return measured;
         var none = Current.Of(scene.State.Telling(SignRead.NoPressureCuff), scene.Now, d => SignRead.NoPressureCuff.Of(d));
-        if (none.IsEmpty || none.Any(r => r.Word != "true"))
+        if (none.IsEmpty || none.Any(r => r.Word != "true") || measured.Any(r => IsWithin(r, usual) && ShowedSign(r, scene)))
             return measured;
         var said = none.MaxBy(r => r.When.Earliest).When;
         if (measured.IsEmpty)
@@ -77,8 +78,10 @@ internal static class SignReadings
     /// <summary>Whether the pressure, when it was measured, was a sign of shock or may have been one.</summary>
     private static bool ShowedSign(Reading pressure, Scene scene)
     {
-        var then = new Evaluating(ImmutableSortedDictionary<string, Duration>.Empty, new Scene(scene.Casualty.At(pressure.When.Latest), null, []));
-        return scene.Casualty.Protocol.Criteria.Any(c => c.IsSign && c.Condition.Inputs.Contains(Input.Systolic) && then.Of(c).State != Truth.NotMet);
+        var then = new Scene(scene.Casualty.At(pressure.When.Latest), null, []);
+        var ageless = new Evaluating(ImmutableSortedDictionary<string, Duration>.Empty, then);
+        return scene.Casualty.Protocol.Criteria.Any(c =>
+            c.IsSign && c.Condition.Inputs.Contains(Input.Systolic) && ageless.Of(c).State != Truth.NotMet);
     }
 
     /// <summary>Heart rate over systolic pressure wherever both were taken at one look, of the newest such look.</summary>

@@ -6,7 +6,7 @@ namespace Farhold.Hub.Tests.Harness;
 /// <summary>A record file of an invented casualty, told in minutes before now.</summary>
 internal sealed class RecordFile
 {
-    private readonly List<(double MinutesAgo, string Kind, string Fields)> told = [];
+    private readonly List<(double MinutesAgo, string Kind, string Fields)> entries = [];
     private readonly DateTimeOffset now = DateTimeOffset.UtcNow;
     private readonly string device;
 
@@ -60,7 +60,7 @@ internal sealed class RecordFile
 
     public RecordFile At(double minutesAgo, string kind, string fields)
     {
-        told.Add((minutesAgo, kind, fields.Trim()));
+        entries.Add((minutesAgo, kind, fields.Trim()));
         return this;
     }
 
@@ -78,8 +78,8 @@ internal sealed class RecordFile
     public RecordFile Slackened(double minutesAgo, string tourniquet = "t1") =>
         At(minutesAgo, "tourniquet.slackened", $"\"tourniquet\":\"{tourniquet}\"");
 
-    /// <summary>In the order in which it happened, as one device writes it: told out of order its clock would have run back.</summary>
-    public byte[] Bytes => Encoding.UTF8.GetBytes(string.Concat(told.OrderByDescending(t => t.MinutesAgo).Select((t, i) => Line(i + 1, t))));
+    /// <summary>In the order in which it happened, as one device writes it: out of order its clock would have run back.</summary>
+    public byte[] Bytes => Encoding.UTF8.GetBytes(string.Concat(entries.OrderByDescending(e => e.MinutesAgo).Select((e, i) => Line(i + 1, e))));
 
     private string Line(int number, (double MinutesAgo, string Kind, string Fields) entry)
     {

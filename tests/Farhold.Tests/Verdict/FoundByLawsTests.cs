@@ -8,6 +8,8 @@ public class FoundByLawsTests
 {
     private static Payload.SignsTaken Pale => Good with { Pale = true, HeartRate = 104 }; // fast for a child, not for an adult
 
+    private static Protocol WithClock(string clock) => LocalFile.Accepted($"{LocalFile.Head},\"clock\":{clock}}}");
+
     [Fact]
     public void An_attempt_that_held_but_was_never_begun_does_not_unsay_one_that_bled() => new Played(Who("Runa", 34), "10:00")
         .At("10:10", Ready).At("10:20", Begun).At("10:40", new Payload.AttemptEnded("w1", "t1", AttemptOutcome.Bled))
@@ -17,14 +19,13 @@ public class FoundByLawsTests
     [Fact]
     public void That_there_is_no_cuff_said_after_a_look_does_not_make_it_a_later_one() => new Played(Who("Runa", 34), "10:00")
         .At("10:10", Ready).At("10:20", Good).At("10:27", Good, Dry).At("10:32", new Payload.SignsTaken { NoPressureCuff = true })
-        .Says("10:33", Verdict.CheckFirst, "Second look");
+        .Says("10:33", Verdict.CheckFirst, "Second look")
+        .At("10:32", new Payload.SignsTaken { NoPressureCuff = true }).Says("10:33", Verdict.CheckFirst, "Second look");
 
     [Fact]
     public void A_limit_made_shorter_by_a_local_protocol_ends_no_wait_for_surgery()
     {
-        var local = LocalFile.Accepted("""
-            {"local":"hut","version":"1","title":"Of the hut","over":"farhold-base","sources":{"hut":{"title":"The hut's book","known":"local"}},"clock":{"window":"PT40M","limit":"PT1H"}}
-            """);
+        var local = WithClock("""{"window":"PT40M","limit":"PT1H"}""");
         var waits = Case.Well.TightFor("00:30").HelpIn("01:50");
         Assert.Equal(Verdict.AwaitHelp, waits.Verdict);
         Assert.Equal(Verdict.AwaitHelp, Judge.At(waits.Record, local, Case.Now).Limbs.Single().Verdict);
@@ -33,9 +34,7 @@ public class FoundByLawsTests
     [Fact]
     public void A_window_made_shorter_by_a_local_protocol_does_not_do_away_with_the_second_look()
     {
-        var local = LocalFile.Accepted("""
-            {"local":"hut","version":"1","title":"Of the hut","over":"farhold-base","sources":{"hut":{"title":"The hut's book","known":"local"}},"clock":{"window":"PT40M"}}
-            """);
+        var local = WithClock("""{"window":"PT40M"}""");
         Assert.Equal(Verdict.CheckFirst, Judge.At(Case.Well.TightFor("00:30").ClearLooks("00:05").Record, local, Case.Now).Limbs.Single().Verdict);
         Assert.Equal(Verdict.Attempt, Case.Well.TightFor("01:50").ClearLooks("00:05").Verdict);
     }
