@@ -64,6 +64,8 @@ public class UnknownTests
                 foreach (var input in asked.Where(i => !IsLifted(before, i)))
                 {
                     var after = Told.Limbs(Told.Without(state, input), ShippedProtocol.Protocol, written.Now).Single(l => l.Limb == before.Limb);
+                    if (IsLifted(after, input))
+                        continue; // a wound in the record stands in for the look, and is lifted
                     Assert.NotEqual(Verdict.Attempt, after.Verdict);
                     Assert.NotEqual(Verdict.AwaitHelp, after.Verdict);
                     // A wound in the record says of itself what the look denied: then it stands, and is not unknown.
