@@ -14,7 +14,10 @@ public static class Doubtful
         entries.Add(Read("\"b-4\"", "\"note\",\"text\":\"one\"")); // a gap before it, and another of its id
         entries.Add(Read("\"b-4\"", "\"note\",\"text\":\"other\""));
         entries.Add(Read("\"b-5\"", "\"entry.amended\",\"target\":\"a-1\",\"replace\":{\"id\":\"a-2\"}")); // not to be amended
-        return new(entries, [Gens.Damage(Read("\"b-6\"", "\"note\",\"text\":\"cut\""))]);
+        entries.Add(Read("\"b-7\"", "\"casualty.opened\",\"alias\":\"Somebody else\""));
+        var record = new CareRecord(entries, [Gens.Damage(Read("\"b-6\"", "\"note\",\"text\":\"cut\""))]);
+        record.Add(Read("\"c-1\"", "\"note\",\"text\":\"ahead\""), Case.Ago("01:00"));
+        return record;
     }
 
     private static Entry Read(string id, string rest) => ((Read<Entry>.Usable)new EntryReader().Read(Encoding.UTF8.GetBytes(

@@ -28,22 +28,24 @@ public static class Circumstances
         Circumstance.ReducedConsciousness => Latest(state, judged, Input.Mental, r => Kleene.Of(r.Word != "alert")),
         Circumstance.BreathingTrouble => BreathingTrouble(state, judged),
         Circumstance.LongTourniquet => LongTourniquet(state, judged),
-        Circumstance.Pregnancy => Pregnancy(Opened(state, judged.At)),
+        Circumstance.Pregnancy => Pregnancy(state, judged.At),
         Circumstance.Child => Opened(state, judged.At)?.AgeYears is { } age ? Kleene.Of(age < AdultYears) : Truth.Unknown,
         _ => throw new System.Diagnostics.UnreachableException(),
     };
 
-    /// <summary>What the record says of the casualty. An age or a mass that is asked back is unknown until that is settled.</summary>
+    /// <summary>
+    /// What the record says of the casualty, on the cautious side where it says several things. An age or a mass that is asked back is
+    /// unknown until that is settled.
+    /// </summary>
     public static Payload.CasualtyOpened? Opened(State state, Instant now)
     {
-        if (state.Of(Kind.CasualtyOpened).LastOrDefault(d => d.When.Earliest <= now) is not { } entry)
+        if (Openings.Together(Openings.Of(state, now)) is not { } opened)
             return null;
-        var opened = entry.As<Payload.CasualtyOpened>();
-        var questions = Questions.OfPerson(state, now);
-        return questions.IsEmpty ? opened : opened with
+        var open = Questions.OfPerson(state, now).Where(q => !q.Settled).Select(q => q.Field).ToArray();
+        return open.Length == 0 ? opened : opened with
         {
-            AgeYears = questions.Questioned(entry.Id, "ageYears") ? null : opened.AgeYears,
-            MassKg = questions.Questioned(entry.Id, "massKg") ? null : opened.MassKg,
+            AgeYears = open.Contains("ageYears") ? null : opened.AgeYears,
+            MassKg = open.Contains("massKg") ? null : opened.MassKg,
         };
     }
 
@@ -80,7 +82,12 @@ public static class Circumstances
         return long_;
     }
 
-    internal static Truth Pregnancy(Payload.CasualtyOpened? opened)
+    /// <summary>Where the casualty is described in several ways, each of them is asked.</summary>
+    internal static Truth Pregnancy(State state, Instant now) =>
+        Openings.Each(Openings.Of(state, now)).Select(Pregnancy).ToArray() is { Length: > 0 } each
+            ? each.Aggregate(Truth.NotMet, (t, one) => t.Or(one)) : Truth.Unknown;
+
+    private static Truth Pregnancy(Payload.CasualtyOpened? opened)
     {
         if (opened is { Sex: Sex.Male } or { AgeYears: < 10 or > 60 })
             return Truth.NotMet;

@@ -22,6 +22,7 @@ public sealed class CareRecord
     private readonly HashSet<EntryId> targets = [];
     private readonly List<DamagedLine> damaged = [];
     private readonly HashSet<JsonText> damagedText = [];
+    private readonly ClocksAhead ahead = new();
     private Folded? folded;
 
     public CareRecord(IEnumerable<Entry> entries, IEnumerable<DamagedLine> damaged)
@@ -62,24 +63,43 @@ public sealed class CareRecord
     /// <summary>What is odd in it, sorted by entry.</summary>
     public ImmutableArray<Remark> Remarks => Folding.Remarks;
 
-    /// <summary>The latest time any device wrote; a clock that shows less is wrong or looks back.</summary>
+    /// <summary>The latest time any device wrote, by its own clock.</summary>
     public Instant? LastRecorded => devices.Count == 0 ? null : devices.Values.Max(d => d.Latest);
+
+    /// <summary>The latest time the device wrote that adds entries here; a clock that shows less is wrong or looks back.</summary>
+    public Instant? LastWritten => Writer is { } here && devices.TryGetValue(here, out var d) ? d.Latest : null;
+
+    /// <summary>What one device withdraws or corrects of another's and nobody has accepted, sorted.</summary>
+    public ImmutableArray<Unsaying> Unaccepted => Folding.Unaccepted;
 
     /// <summary>Name of the next entry that the device writes.</summary>
     public EntryId NextId(string device) => new(device, devices.TryGetValue(device, out var d) ? d.Last + 1 : 1);
 
-    public static CareRecord Of(RecordFile file) => new(file.Entries, file.Damaged);
-
-    /// <returns>False if the very entry, or one of the same meaning, is held already.</returns>
-    public bool Add(Entry entry)
+    /// <param name="received">When the file was taken in, by the clock here; null: it is read without regard to that.</param>
+    public static CareRecord Of(RecordFile file, Instant? received = null)
     {
+        var record = new CareRecord([], file.Damaged);
+        record.entries.EnsureCapacity(file.Entries.Length);
+        foreach (var entry in file.Entries)
+            record.Add(entry, received);
+        return record;
+    }
+
+    /// <param name="received">
+    /// When an entry of another device came in, by the clock here; no entry is written later than that. Null: nobody knows.
+    /// </param>
+    /// <returns>False if the very entry, or one of the same meaning, is held already.</returns>
+    public bool Add(Entry entry, Instant? received = null)
+    {
+        if (received is { } at && entry.Id.Device != Writer && ahead.Add(entry, at))
+            folded = null;
         if (entries.TryGetValue(entry.Id, out var held))
             return AddConflict(held, entry);
         entries.Add(entry.Id, entry);
         var linked = chains.Add(entry, null);
-        var plain = Register(entry) && linked && entry.NotUnderstood.IsEmpty;
+        var plain = Register(entry) && linked && entry.NotUnderstood.IsEmpty && ahead.IsEmpty && IsPlain(entry.Payload);
         folded = plain && folded is { Readings: [var only] } && conflicts.Count == 0 && damaged.Count == 0
-            ? folded with { Readings = [only.Plus(Farhold.Folding.Date(entry, entry.Recorded, Duration.Zero))] }
+            ? folded with { Readings = [only.Plus(Farhold.Folding.Date(folded.Apart.Read(entry), entry.Recorded, Duration.Zero))] }
             : null;
         return true;
     }
@@ -94,6 +114,14 @@ public sealed class CareRecord
     }
 
     private Folded Folding => folded ??= Fold();
+
+    /// <summary>Whether it can't change how another device's entries count.</summary>
+    private bool IsPlain(Payload payload) => payload switch
+    {
+        Payload.CasualtyOpened => entries.Count == 1,
+        Payload.TaskDone done => !Unsaying.IsAcceptedBy(done.Task),
+        _ => folded is not { Apart.IsAtRisk: true } || !NamesApart.IsNaming(payload),
+    };
 
     private bool AddConflict(Entry held, Entry entry)
     {
@@ -142,27 +170,16 @@ public sealed class CareRecord
 
     private Folded Fold()
     {
-        var first = Farhold.Folding.Of(entries);
-        var readings = new List<Folding> { first };
-        var chosen = OpenConflicts();
-        var ways = chosen.Aggregate(1L, (n, c) => Math.Min(n * c.Value.Count, MaxReadings + 1));
-        var total = Math.Min(ways, MaxReadings);
-        for (var reading = 1; reading < total; reading++)
-        {
-            var variant = new Dictionary<EntryId, Entry>(entries);
-            var rest = reading;
-            foreach (var (id, variants) in chosen)
-            {
-                variant[id] = variants.Sorted[rest % variants.Count];
-                rest /= variants.Count;
-            }
-
-            readings.Add(Farhold.Folding.Of(variant));
-        }
-
+        // Both without what nobody has accepted and with it: the worse of the two counts.
+        var unaccepted = Unsaying.Open(entries, Writer);
+        var readings = Read(Without(unaccepted), out var ways, out var chosen).ToList();
+        if (!unaccepted.IsEmpty)
+            readings.AddRange(Read(entries, out _, out _));
+        var first = readings[0];
         var breaks = chains.IsEmpty ? [] : chains.Breaks(Entries).DistinctBy(b => b.At).OrderBy(b => b.At).ToImmutableArray();
         var doubts = readings.SelectMany(r => r.Doubts).DistinctBy(d => d.Id)
             .Concat(damaged.Select(Doubt.OfLine))
+            .Concat(unaccepted.Select(u => u.Doubt))
             .Concat(chosen.Take(MaxReadings).Select(c => Doubt.OfConflict(c.Key)))
             .Concat(ways > MaxReadings ? [Doubt.OfManyConflicts(MaxReadings, chosen.Length)] : [])
             .Concat(breaks.GroupBy(b => b.At.Device).Select(d => Doubt.OfChain([.. d], chains.Print(d.Key, d.Select(b => b.At)))))
@@ -171,17 +188,52 @@ public sealed class CareRecord
             [.. readings.Select(r => r.State)],
             [.. doubts.OrderBy(d => d.Id, StringComparer.Ordinal)],
             [.. first.Remarks.OrderBy(r => r.About).ThenBy(r => r.Text, StringComparer.Ordinal)],
-            breaks);
+            breaks,
+            unaccepted,
+            first.Apart);
+    }
+
+    private Dictionary<EntryId, Entry> Without(ImmutableArray<Unsaying> unsaid)
+    {
+        if (unsaid.IsEmpty)
+            return entries;
+        var rest = new Dictionary<EntryId, Entry>(entries);
+        foreach (var one in unsaid)
+            rest.Remove(one.By.Id);
+        return rest;
+    }
+
+    /// <summary>A reading for every way of choosing between entries in conflict, up to <see cref="MaxReadings"/>.</summary>
+    private List<Folding> Read(Dictionary<EntryId, Entry> of, out long ways, out KeyValuePair<EntryId, Variants>[] chosen)
+    {
+        var readings = new List<Folding> { Farhold.Folding.Of(of, ahead) };
+        chosen = OpenConflicts(of);
+        ways = chosen.Aggregate(1L, (n, c) => Math.Min(n * c.Value.Count, MaxReadings + 1));
+        var total = Math.Min(ways, MaxReadings);
+        for (var reading = 1; reading < total; reading++)
+        {
+            var variant = new Dictionary<EntryId, Entry>(of);
+            var rest = reading;
+            foreach (var (id, variants) in chosen)
+            {
+                variant[id] = variants.Sorted[rest % variants.Count];
+                rest /= variants.Count;
+            }
+
+            readings.Add(Farhold.Folding.Of(variant, ahead));
+        }
+
+        return readings;
     }
 
     /// <summary>Those in which no entry was withdrawn: withdrawn, both count for nothing in every reading.</summary>
-    private KeyValuePair<EntryId, Variants>[] OpenConflicts()
+    private KeyValuePair<EntryId, Variants>[] OpenConflicts(Dictionary<EntryId, Entry> of)
     {
         if (conflicts.Count == 0)
             return [];
-        var withdrawn = entries.Values.Where(e => !conflicts.ContainsKey(e.Id))
+        var withdrawn = of.Values.Where(e => !conflicts.ContainsKey(e.Id))
             .Select(e => (e.Payload as Payload.EntryWithdrawn)?.Target).OfType<EntryId>().ToHashSet();
-        return [.. conflicts.Where(c => !withdrawn.Contains(c.Key))];
+        return [.. conflicts.Where(c => of.ContainsKey(c.Key) && !withdrawn.Contains(c.Key))];
     }
 
     /// <summary>Numbers that a device skipped, or whose entries never came; those of damaged lines are told by the damage.</summary>
@@ -205,5 +257,10 @@ public sealed class CareRecord
     private readonly record struct Device(int Last, Instant Latest);
 
     private sealed record Folded(
-        ImmutableArray<State> Readings, ImmutableArray<Doubt> Doubts, ImmutableArray<Remark> Remarks, ImmutableArray<ChainBreak> Breaks);
+        ImmutableArray<State> Readings,
+        ImmutableArray<Doubt> Doubts,
+        ImmutableArray<Remark> Remarks,
+        ImmutableArray<ChainBreak> Breaks,
+        ImmutableArray<Unsaying> Unaccepted,
+        NamesApart Apart);
 }

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using System.Security.Cryptography;
+using NodaTime;
 
 namespace Farhold;
 
@@ -13,6 +14,10 @@ public sealed record Doubt(string Id, string Text, bool CanBeSettled = true)
 {
     /// <summary>Design: fields of one entry that are named; the log has all.</summary>
     private const int MaxFields = 3;
+
+    internal const string OpeningsPrefix = "openings-";
+
+    private const string ClockPrefix = "clock-";
 
     private const string ChainPrefix = "chain-";
 
@@ -55,6 +60,17 @@ public sealed record Doubt(string Id, string Text, bool CanBeSettled = true)
 
     /// <summary>Whether a task is to see to a chain that does not hold: then it may be that a program honestly rewrote the file.</summary>
     public static bool IsOfChain(string task) => task.StartsWith(ChainPrefix, StringComparison.Ordinal);
+
+    /// <param name="ahead">By how much at least.</param>
+    public static Doubt OfClock(string device, Duration ahead) => new(ClockPrefix + device,
+        $"the clock of device {device} is ahead of the clock here by {Say.Duration(ahead)} or more: which clock is right? "
+        + "What it wrote counts as possibly that much older than it says, until its times are corrected");
+
+    /// <summary>Whether a task is to say which of two clocks is right.</summary>
+    public static bool IsOfClock(string task) => task.StartsWith(ClockPrefix, StringComparison.Ordinal);
+
+    /// <summary>Whether a task is to see to openings that differ.</summary>
+    public static bool IsOfOpenings(string task) => task.StartsWith(OpeningsPrefix, StringComparison.Ordinal);
 
     public static Doubt OfAmendment(EntryId id, string reason) =>
         new($"amendment-{id}", $"the amendment {id} can't be used: {reason}");

@@ -10,10 +10,12 @@ internal sealed class Folding
     public static readonly Duration ClockTolerance = Duration.FromMinutes(2);
 
     private readonly IReadOnlyDictionary<EntryId, Entry> entries;
+    private readonly ClocksAhead ahead;
+    private IReadOnlyDictionary<string, Duration> older = ImmutableSortedDictionary<string, Duration>.Empty;
     private readonly HashSet<EntryId> withdrawn = [];
     private readonly Dictionary<EntryId, (Entry Amendment, Entry Amended)> amended = [];
 
-    private Folding(IReadOnlyDictionary<EntryId, Entry> entries) => this.entries = entries;
+    private Folding(IReadOnlyDictionary<EntryId, Entry> entries, ClocksAhead ahead) => (this.entries, this.ahead, Apart) = (entries, ahead, NamesApart.Of(entries));
 
     public List<Doubt> Doubts { get; } = [];
 
@@ -21,12 +23,18 @@ internal sealed class Folding
 
     public State State { get; private set; } = State.Empty;
 
-    public static Folding Of(IReadOnlyDictionary<EntryId, Entry> entries)
+    public NamesApart Apart { get; }
+
+    public static Folding Of(IReadOnlyDictionary<EntryId, Entry> entries, ClocksAhead ahead)
     {
-        var folding = new Folding(entries);
+        var folding = new Folding(entries, ahead);
         folding.Withdraw();
+        folding.older = ahead.Standing(folding.withdrawn);
+        folding.Doubts.AddRange(folding.older.Select(d => Doubt.OfClock(d.Key, d.Value)));
         folding.Amend();
         folding.State = State.Of(folding.Effective());
+        if (Openings.Differ(folding.State.Of(Kind.CasualtyOpened)) is { } differ)
+            folding.Doubts.Add(differ);
         return folding;
     }
 
@@ -79,6 +87,7 @@ internal sealed class Folding
     private IEnumerable<Dated> Effective()
     {
         var ranBack = ClocksThatRanBack();
+        Remarks.AddRange(Apart.Remarks);
         foreach (var entry in entries.Values)
         {
             if (withdrawn.Contains(entry.Id))
@@ -89,20 +98,25 @@ internal sealed class Folding
             if (entry.Payload is Payload.EntryAmended or Payload.EntryWithdrawn)
                 continue;
             var back = ranBack.GetValueOrDefault(entry.Id);
+            counts = Apart.Read(counts);
             if (change.Amendment is { } amendment)
             {
                 var byHand = Amending.ReplacesTime((Payload.EntryAmended)amendment.Payload);
-                var written = Instant.Max(entry.Recorded, amendment.Recorded);
-                yield return Date(counts, written, byHand ? Duration.Zero : back);
+                var written = Instant.Max(ahead.Written(entry), ahead.Written(amendment));
+                yield return Date(Older(counts, byHand ? amendment.Id.Device : entry.Id.Device), written, byHand ? Duration.Zero : back);
             }
             else
             {
                 if (entry.Happened.Earliest > entry.Recorded + ClockTolerance)
                     Remarks.Add(new(entry.Id, "is said to have happened after it was written; the time of writing is used"));
-                yield return Date(entry, entry.Recorded, back);
+                yield return Date(Older(counts, entry.Id.Device), ahead.Written(entry), back);
             }
         }
     }
+
+    /// <summary>As much older as it may be by a clock that is ahead.</summary>
+    private Entry Older(Entry entry, string clock) => older.TryGetValue(clock, out var by)
+        ? entry with { Happened = new(entry.Happened.Earliest - by, entry.Happened.Latest) } : entry;
 
     /// <summary>By how much an entry may be older than it says, because its device's clock later showed an earlier time.</summary>
     private Dictionary<EntryId, Duration> ClocksThatRanBack()

@@ -44,10 +44,8 @@ public static class Questions
 
     private static double? BelievedAge(State state, ImmutableArray<Question> person, Instant now)
     {
-        foreach (var entry in state.Of(Kind.CasualtyOpened).Reverse())
-            if (entry.When.Earliest <= now)
-                return person.Questioned(entry.Id, "ageYears") ? null : entry.As<Payload.CasualtyOpened>().AgeYears;
-        return null;
+        var ages = Openings.Ages(state, now, person);
+        return ages is [{ Doubtful: false } only] ? only.Low : null;
     }
 
     private static ImmutableArray<Question> OfSigns(State state, double? ageYears, Instant now)

@@ -28,7 +28,7 @@ internal static class LongLooking
         "urineMlPerHour" => Farhold.UrineFlow.Of(scene.State, scene.Now) is { } flow ? [new(flow.MlPerHour.Low, flow.MlPerHour.High, null, flow.Last)] : [],
         "sinceLoosened" => Since(scene),
         "woundElsewhere" => [Now(scene, Elsewhere(scene))],
-        "pregnant" => [Now(scene, Circumstances.Pregnancy(scene.Casualty.Person) == Truth.Met)],
+        "pregnant" => [Now(scene, Circumstances.Pregnancy(scene.State, scene.Now) == Truth.Met)],
         "bellyOrChest" => RestOfCasualty.For(Input.TrunkWound, scene) is { IsEmpty: false } trunk
             ? [Now(scene, trunk.Any(r => r.Word == "true"))] : [],
         "vomiting" => [Now(scene, Vomited(scene))],

@@ -11,10 +11,7 @@ internal static class Looking
     {
         "bleedingElsewhere" or "trunkWound" or "breathingHard" or "veryCold" or "bloodThinner" or "altitudeM" or "rateSilent" =>
             RestOfCasualty.For(input, scene),
-        "ageYears" => Current.Of(scene.State.Of(Kind.CasualtyOpened), scene.Casualty.Judged, d =>
-            d.As<Payload.CasualtyOpened>().AgeYears is { } age
-                ? Reading.Of(age, d.When, lasting: true) with { Doubtful = scene.Casualty.Questions.Questioned(d.Id, "ageYears") }
-                : null),
+        "ageYears" => Openings.Ages(scene.State, scene.Casualty.Judged, scene.Casualty.Questions),
         "sinceFirstTightened" => Clock(scene, scene.Clock?.SinceFirstTightened),
         "occluded" => Clock(scene, scene.Clock?.Occluded),
         "currentStretch" => Clock(scene, scene.Clock?.CurrentStretch),

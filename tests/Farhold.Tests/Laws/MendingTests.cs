@@ -7,7 +7,7 @@ public class MendingTests
 {
     private static readonly Gen<(Written Written, int Which, Payload Other)> Stories = Gen.Select(Gens.Record, Gen.Int[0, 99], Gens.Statement);
 
-    /// <summary>The amendment comes from another device, and only after what it amends was written.</summary>
+    /// <summary>The amendment comes from another device, the one that reads, and only after what it amends was written.</summary>
     [Fact]
     public void An_amended_record_equals_one_written_right_at_first() =>
         Stories.Sample(s =>
@@ -16,7 +16,7 @@ public class MendingTests
             var target = written.Entries[which % written.Entries.Length];
             var right = EntryWriting.Write(target.Id, target.Happened, target.Recorded, target.By, other);
             var wrong = EntryWriting.Write(target.Id, target.Happened, target.Recorded, "Nobody", WrongOf(other));
-            var mended = new CareRecord(written.Entries.Replace(target, wrong), []);
+            var mended = new CareRecord(written.Entries.Replace(target, wrong), []) { Writer = "z" };
             mended.Add(EntryWriting.Write(new("z", 1), Happened.At(target.Recorded), target.Recorded, "Tor",
                 new Payload.EntryAmended(target.Id, Replacing(wrong, right))));
             Assert.Equal(Text(new(written.Entries.Replace(target, right), []), written.Now), Text(mended, written.Now));
@@ -30,20 +30,20 @@ public class MendingTests
             if (when.Latest > target.Recorded)
                 return;
             var right = EntryWriting.Write(target.Id, when, target.Recorded, target.By, target.Payload);
-            var mended = new CareRecord(written.Entries, []);
+            var mended = new CareRecord(written.Entries, []) { Writer = "z" };
             mended.Add(EntryWriting.Write(new("z", 1), Happened.At(target.Recorded), target.Recorded, "Tor",
                 new Payload.EntryAmended(target.Id, Replacing(target, right))));
             Assert.Equal(Text(new(written.Entries.Replace(target, right), []), written.Now), Text(mended, written.Now));
         }, iter: Gens.Cases(2_000));
 
-    /// <summary>On a device of its own, so that leaving it out leaves no gap; withdrawn from yet another.</summary>
+    /// <summary>On a device of its own, so that leaving it out leaves no gap; withdrawn from the one that reads.</summary>
     [Fact]
     public void A_withdrawn_entry_equals_one_never_written() =>
         Gen.Select(Gens.Record, Gens.When, Gens.Statement).Sample((written, when, what) =>
         {
             var mistaken = EntryWriting.Write(new("y", 1), when, when.Latest, "Nobody", what);
             var withdrawal = EntryWriting.Write(new("z", 1), when, when.Latest, "Tor", new Payload.EntryWithdrawn(mistaken.Id, "mistaken"));
-            Assert.Equal(Text(written.Record, written.Now), Text(new([.. written.Entries, mistaken, withdrawal], []), written.Now));
+            Assert.Equal(Text(written.Record, written.Now), Text(new([.. written.Entries, mistaken, withdrawal], []) { Writer = "z" }, written.Now));
         }, iter: Gens.Cases(2_000));
 
     [Fact]

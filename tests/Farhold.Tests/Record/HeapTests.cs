@@ -39,7 +39,7 @@ public class HeapTests
             foreach (var text in (string[])["one", "other"])
                 record.Add(Note("b", i + 1, text));
         Assert.Contains(record.Doubts, d => !d.CanBeSettled);
-        record.Add(Written("c", 1, new Payload.EntryWithdrawn(new("b", 1), "wrong")));
+        record.Add(Written("b", 8, new Payload.EntryWithdrawn(new("b", 1), "wrong")));
         Assert.Equal(6, record.Doubts.Length);
         Assert.All(record.Doubts, d => Assert.True(d.CanBeSettled));
         Assert.Equal(CareRecord.MaxReadings, record.Readings.Length);

@@ -43,6 +43,9 @@ public class NotUnderstoodTests
         Assert.Empty(record.Doubts);
     }
 
+    /// <summary>Read on the phone that mends it.</summary>
+    private static CareRecord Here => new(Case.Well.Record.Entries, []) { Writer = "c" };
+
     [Fact]
     public void A_range_of_time_with_more_in_it_than_its_ends_is_not_understood() => Assert.Equal(
         "happened.likely",
@@ -51,7 +54,7 @@ public class NotUnderstoodTests
     [Fact]
     public void Whoever_withdraws_such_an_entry_has_settled_it()
     {
-        var record = Case.Well.Record;
+        var record = Here;
         record.Add(Read(Head + "\"signs.taken\",\"heartRbte\":150}"));
         record.Add(EntryWriting.Write(new("c", 1), Happened.At(Case.Now), Case.Now, "Ane", new Payload.EntryWithdrawn(new("b", 1), "mistyped")));
         Assert.Empty(record.Doubts);
@@ -61,7 +64,7 @@ public class NotUnderstoodTests
     [Fact]
     public void Whoever_corrects_it_so_that_nothing_strange_is_left_has_settled_it()
     {
-        var record = Case.Well.Record;
+        var record = Here;
         record.Add(Read(Head + "\"signs.taken\",\"heartRbte\":84}"));
         record.Add(Amends(1, "b-1", """{"heartRbte":null,"heartRate":84}"""));
         Assert.Empty(record.Doubts);
@@ -74,7 +77,7 @@ public class NotUnderstoodTests
     [InlineData("""{"heartRbte":null,"heartRcte":null}""", "heartRcte null")]
     public void A_correction_that_leaves_or_brings_what_is_not_understood_is_a_doubt(string replace, string names)
     {
-        var record = Case.Well.Record;
+        var record = Here;
         record.Add(Read(Head + "\"signs.taken\",\"heartRbte\":150}"));
         var before = Assert.Single(record.Doubts);
         record.Add(Amends(1, "b-1", replace));
@@ -87,7 +90,7 @@ public class NotUnderstoodTests
     [Fact]
     public void A_correction_that_misspells_what_it_takes_back_is_a_doubt()
     {
-        var record = Case.Well.Record;
+        var record = Here;
         var signs = record.Entries.Last(e => e.Payload is Payload.SignsTaken).Id;
         record.Add(Amends(1, signs.ToString(), """{"heartRbte":null}"""));
         Assert.EndsWith(": heartRbte null", Assert.Single(record.Doubts).Text, StringComparison.Ordinal);
