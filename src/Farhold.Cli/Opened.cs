@@ -11,30 +11,25 @@ namespace Farhold.Cli;
 internal sealed record Opened(CareRecord Record, Protocol Protocol, Instant At, IReadOnlyList<Refusal> Refused, string? ClockNote)
 {
     /// <summary>The record, or null with the refusals said.</summary>
-    public static CareRecord? RecordOf(string path)
+    public static CareRecord? RecordOf(string path) => FileOf(path) is { } file ? CareRecord.Of(file) : null;
+
+    private static RecordFile? FileOf(string path)
     {
-        var bytes = Files.Read(path);
-        if (bytes is not Read<ReadOnlyMemory<byte>>.Usable { Value: var utf8 })
-            return Nothing<CareRecord>(((Read<ReadOnlyMemory<byte>>.Refused)bytes).Refusals);
-        switch (RecordReader.Read(utf8, path))
-        {
-            case Read<RecordFile>.Usable file:
-                Refusing.Of(file.Value.Damaged.SelectMany(d => d.Explained).Concat(file.Value.NotUnderstood(path)).OrderBy(r => r.Line));
-                return CareRecord.Of(file.Value);
-            case Read<RecordFile>.Refused refused:
-                return Nothing<CareRecord>(refused.Refusals);
-            default:
-                return null;
-        }
+        if (WholeOf(path, bytes => RecordReader.Read(bytes, path)) is not { } file)
+            return null;
+        Refusing.Of(file.Damaged.SelectMany(d => d.Explained).Concat(file.NotUnderstood(path)).OrderBy(r => r.Line));
+        return file;
     }
 
     public static Opened? Of(JudgingSettings settings, TimeProvider clock)
     {
-        if (RecordOf(settings.Record) is not { } record || InForce(settings) is not var (protocol, refused))
+        if (FileOf(settings.Record) is not { } file || InForce(settings) is not var (protocol, refused))
             return null;
-        if (When(settings.At, record, clock, out var note) is not { } at)
-            return null;
-        return new(record, protocol, at, refused, note);
+        if (settings.At is { } asked)
+            return When(asked) is { } at ? new(CareRecord.Of(file), protocol, at, refused, null) : null;
+        var here = Instant.FromDateTimeOffset(clock.GetUtcNow());
+        var (record, now) = CareRecord.In(file, here);
+        return new(record, protocol, now, refused, now == here ? null : Wrong(here, now));
     }
 
     public static Protocol? ProtocolOf(string? path) =>
@@ -89,25 +84,17 @@ internal sealed record Opened(CareRecord Record, Protocol Protocol, Instant At, 
         };
     }
 
-    /// <summary>The instant asked for; else now, but never before the newest entry: then the clock here ran back.</summary>
-    private static Instant? When(string? asked, CareRecord record, TimeProvider clock, out string? note)
+    private static Instant? When(string asked)
     {
-        note = null;
-        if (asked is not null)
-        {
-            if (WrittenInstant.TryParse(Encoding.UTF8.GetBytes(asked)) is { } at)
-                return at;
-            Refusing.Plainly($"--at {asked} is no instant of the years 1900 to 2500; write it like 2031-05-04T02:10:00Z");
-            return null;
-        }
-
-        var now = Instant.FromDateTimeOffset(clock.GetUtcNow());
-        if (record.LastRecorded is not { } newest || now >= newest)
-            return now;
-        note = $"The clock of this machine shows {Farhold.Say.Time(now)}, which is before the newest entry of the record. "
-            + $"It can't be right: the time of that entry is used, {Farhold.Say.Time(newest)}. Give --at for another.";
-        return newest;
+        if (WrittenInstant.TryParse(Encoding.UTF8.GetBytes(asked)) is { } at)
+            return at;
+        Refusing.Plainly($"--at {asked} is no instant of the years 1900 to 2500; write it like 2031-05-04T02:10:00Z");
+        return null;
     }
+
+    private static string Wrong(Instant here, Instant now) =>
+        $"The clock of this machine shows {Farhold.Say.Time(here)}, which is before the newest entry of the record. "
+            + $"It can't be right: the time of that entry is used, {Farhold.Say.Time(now)}. Give --at for another.";
 
     private static T? Nothing<T>(IEnumerable<Refusal> refusals)
         where T : class

@@ -35,14 +35,14 @@ internal static class Documents
         var documents = app.MapGroup("/documents");
         documents.WithRequestTimeout(Longest);
         documents.MapPost("/fhir", (HttpContext context, DocumentDesk desk) => desk.MakeAsync(context, (body, leaving) =>
-            Answer(RecordOf(body), record => Results.Bytes(FhirDocument.Write(record, Now(clock), leaving), Fhir))))
+            Answer(FileOf(body), file => Results.Bytes(FhirDocument.Write(CareRecord.Of(file), Now(clock), leaving), Fhir))))
             .WithMetadata(new Takes(Record));
         documents.MapPost("/record", (HttpContext context, DocumentDesk desk) => desk.MakeAsync(context, (body, leaving) =>
             Answer(FhirReader.Read(body, "document", leaving), read => Results.Bytes(Lines(read.Record), Record))))
             .WithMetadata(new Takes(Fhir));
         documents.MapPost("/card", (HttpContext context, DocumentDesk desk, string? paper, string? zone) =>
             desk.MakeAsync(context, (body, leaving) =>
-                Answer(RecordOf(body), record => Card(record, paper ?? "a4", zone, Now(clock), leaving))))
+                Answer(FileOf(body), file => Card(file, paper ?? "a4", zone, Now(clock), leaving))))
             .WithMetadata(new Takes(Record));
     }
 
@@ -53,28 +53,23 @@ internal static class Documents
         _ => throw new System.Diagnostics.UnreachableException(),
     };
 
-    private static IResult Card(CareRecord record, string paper, string? zone, Instant now, CancellationToken leaving)
+    private static IResult Card(RecordFile file, string paper, string? zone, Instant now, CancellationToken leaving)
     {
         if (paper is not ("a4" or "a5") || DateTimeZoneProviders.Tzdb.GetZoneOrNull(zone ?? "UTC") is not { } known)
             return OneLine.Of(StatusCodes.Status400BadRequest, "paper is a4 or a5, zone a time zone such as Europe/Oslo");
-        var at = record.LastRecorded is { } newest && newest > now ? newest : now; // as on the command line: a clock that shows less is wrong
+        var (record, at) = CareRecord.In(file, now);
         var nights = zone is null ? Rhythm.None : Rhythm.ByClock(known, Rhythm.UsualFrom, Rhythm.UsualTo, at);
         leaving.ThrowIfCancellationRequested();
         var sheet = CardSheet.Of(record, ShippedProtocol.Protocol, at, known, nights);
         return Results.Bytes(CardPdf.Write(sheet, paper == "a5" ? Paper.A5 : Paper.A4, at, leaving), "application/pdf");
     }
 
-    private static Read<CareRecord> RecordOf(ReadOnlyMemory<byte> body)
+    private static Read<RecordFile> FileOf(ReadOnlyMemory<byte> body)
     {
         if (body.Span.Count((byte)'\n') is var lines && lines > MostEntries)
-            return new Read<CareRecord>.Refused(
+            return new Read<RecordFile>.Refused(
                 [new("record", MostEntries + 1, 1, $"a record of {lines} lines; documents are made of at most {MostEntries}")]);
-        return RecordReader.Read(body, "record") switch
-        {
-            Read<RecordFile>.Usable(var file) => new Read<CareRecord>.Usable(CareRecord.Of(file)),
-            Read<RecordFile>.Refused(var why) => new Read<CareRecord>.Refused(why),
-            _ => throw new System.Diagnostics.UnreachableException(),
-        };
+        return RecordReader.Read(body, "record");
     }
 
     private static byte[] Lines(CareRecord record)

@@ -50,7 +50,7 @@ public sealed class CareDesk : IDisposable
     /// <summary>Null while no casualty is open.</summary>
     public Judgement? Picture { get; private set; }
 
-    /// <summary>The phone's clock, but never before the newest entry: a clock set back must not shorten any limb's time.</summary>
+    /// <summary>The phone's clock, but never before its own newest entry: a clock set back must not shorten any limb's time.</summary>
     public Instant Now => NowOf(Record);
 
     /// <summary>Day and night here, and when the watch changes.</summary>
@@ -113,7 +113,7 @@ public sealed class CareDesk : IDisposable
         var from = goesOn ? taken.Length : prepared?.Lines.Length ?? 0;
         Record = goesOn ? Record : prepared?.Record ?? Empty();
         for (var i = from; i < lines.Length; i++)
-            Add(Record!, lines[i].Text, i + 1);
+            Add(Record!, lines[i], i + 1);
         (casualty, taken) = (open.Id, lines);
         Show(from == lines.Length && ReferenceEquals(prepared?.Picture.Protocol, Protocol) ? prepared!.Picture : null);
     }
@@ -127,7 +127,7 @@ public sealed class CareDesk : IDisposable
         {
             if (i % Piece == 0)
                 await phone.QuietAsync();
-            Add(record, lines[i].Text, i + 1);
+            Add(record, lines[i], i + 1);
         }
 
         await phone.QuietAsync();
@@ -141,13 +141,13 @@ public sealed class CareDesk : IDisposable
 
     private CareRecord Empty() => new([], []) { Writer = session.Device };
 
-    private void Add(CareRecord record, string line, int number)
+    private void Add(CareRecord record, StoredLine line, int number)
     {
-        var bytes = Encoding.UTF8.GetBytes(line);
+        var bytes = Encoding.UTF8.GetBytes(line.Text);
         switch (reader.Read(bytes, "record", number))
         {
             case Read<Entry>.Usable usable:
-                record.Add(usable.Value);
+                record.Add(usable.Value, line.Received);
                 break;
             case Read<Entry>.Refused refused:
                 record.Add(new DamagedLine(number, new(bytes), refused.Refusals));
@@ -164,7 +164,7 @@ public sealed class CareDesk : IDisposable
     private Duration PaceOf(Judgement picture) =>
         preferences.Look == Look.Saving && picture.Limbs.All(l => l.Attempt is null) && picture.Watched.All(w => w.Attempt is null) ? SavingPace : Pace;
 
-    private Instant NowOf(CareRecord? record) => record?.LastRecorded is { } last ? Instant.Max(ticker.Now, last) : ticker.Now;
+    private Instant NowOf(CareRecord? record) => record?.LastWritten is { } last ? Instant.Max(ticker.Now, last) : ticker.Now;
 
     private Judgement JudgeNow(CareRecord record)
     {

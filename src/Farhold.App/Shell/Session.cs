@@ -113,7 +113,11 @@ public sealed class Session(ILogStore store, Preferences preferences, TimeProvid
     public async Task<string?> NewCasualtyAsync(string alias, bool practice)
     {
         var head = new CasualtyHead(store.NewCasualtyId(), alias, practice, Now);
-        var body = Draft.Of("casualty.opened", Happened.At(Now), Now, preferences.Carer, practice, w => w.WriteString("alias", alias));
+        var body = Draft.Of("casualty.opened", Happened.At(Now), Now, preferences.Carer, practice, w =>
+        {
+            w.WriteString("casualty", store.NewIdentity());
+            w.WriteString("alias", alias);
+        });
         var answer = Take(await store.AppendAsync(head.Id, body, head));
         Casualties = await store.ListAsync();
         return answer is Appended.Stored ? head.Id : null;
@@ -146,13 +150,33 @@ public sealed class Session(ILogStore store, Preferences preferences, TimeProvid
         w.WriteString("reason", reason);
     });
 
-    public async Task<MergeCount> MergeAsync(CasualtyHead into, ImmutableArray<IncomingLine> lines)
+    /// <param name="source">Where the lines came from, in words.</param>
+    public async Task<MergeCount> MergeAsync(CasualtyHead into, ImmutableArray<IncomingLine> lines, string source)
     {
         ready = null;
-        var count = await store.MergeAsync(into, lines);
+        var count = await store.MergeAsync(into, lines, source);
         Casualties = await store.ListAsync();
         await ReadAgainAsync(into.Id);
         return count;
+    }
+
+    /// <summary>Takes back all that one batch added.</summary>
+    public async Task TakeBackAsync(CasualtyHead from, string batch)
+    {
+        ready = null;
+        await store.TakeBackAsync(from.Id, batch);
+        Casualties = await store.ListAsync();
+        await ReadAgainAsync(from.Id);
+    }
+
+    /// <summary>Erases a casualty from this phone.</summary>
+    public async Task EraseAsync(CasualtyHead one)
+    {
+        if (Open?.Id == one.Id)
+            Close();
+        ready = null;
+        await store.EraseAsync(one.Id);
+        await ListAgainAsync();
     }
 
     public async Task TryAgainAsync()

@@ -26,6 +26,8 @@ internal sealed class BrowserLogStore : ILogStore
 
     public string NewCasualtyId() => StoreScript.ShortId(8);
 
+    public string NewIdentity() => StoreScript.Identity();
+
     public async Task<ImmutableArray<CasualtyHead>> ListAsync() => StoreJson.Heads(await StoreScript.ListAsync());
 
     public async Task<ImmutableArray<StoredLine>> ReadAsync(string casualty) =>
@@ -38,8 +40,17 @@ internal sealed class BrowserLogStore : ILogStore
     public async Task<ImmutableArray<Appended.NotStored>> ReplayAsync() =>
         StoreJson.StillNotStored(await StoreScript.ReplayAsync());
 
-    public async Task<MergeCount> MergeAsync(CasualtyHead into, ImmutableArray<IncomingLine> lines) =>
-        StoreJson.Merged(await StoreScript.MergeAsync(into.Id, StoreJson.Head(into), StoreJson.Incoming(lines)));
+    public async Task<MergeCount> MergeAsync(CasualtyHead into, ImmutableArray<IncomingLine> lines, string source) =>
+        StoreJson.Merged(await StoreScript.MergeAsync(into.Id, StoreJson.Head(into), StoreJson.Incoming(lines), source));
+
+    public async Task<ImmutableArray<TakenBatch>> BatchesAsync(string casualty) =>
+        StoreJson.Batches(await StoreScript.BatchesAsync(casualty));
+
+    public Task TakeBackAsync(string casualty, string batch) => StoreScript.TakeBackAsync(casualty, batch);
+
+    public Task EraseAsync(string casualty) => StoreScript.EraseAsync(casualty);
+
+    public Task EraseAllAsync() => StoreScript.EraseAllAsync();
 
     public Task ExportAsync(string casualty, string fileName) => StoreScript.DownloadAsync(casualty, fileName);
 

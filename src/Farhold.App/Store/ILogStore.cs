@@ -2,7 +2,7 @@ using System.Collections.Immutable;
 
 namespace Farhold.App.Store;
 
-/// <summary>The record of every casualty on this phone. Lines are only ever added.</summary>
+/// <summary>The record of every casualty on this phone. Lines are only ever added; those of others can be taken back as they came.</summary>
 public interface ILogStore
 {
     /// <summary>Id of this phone in entry ids.</summary>
@@ -15,6 +15,9 @@ public interface ILogStore
     bool AlsoOpenElsewhere { get; }
 
     string NewCasualtyId();
+
+    /// <summary>128 random bits in base32: who a casualty is, on whatever phone.</summary>
+    string NewIdentity();
 
     Task<ImmutableArray<CasualtyHead>> ListAsync();
 
@@ -29,7 +32,20 @@ public interface ILogStore
     Task<ImmutableArray<Appended.NotStored>> ReplayAsync();
 
     /// <summary>Merges lines into a casualty: all, or none.</summary>
-    Task<MergeCount> MergeAsync(CasualtyHead into, ImmutableArray<IncomingLine> lines);
+    /// <param name="source">Where they came from, in words.</param>
+    Task<MergeCount> MergeAsync(CasualtyHead into, ImmutableArray<IncomingLine> lines, string source);
+
+    /// <summary>What was taken in, the newest first.</summary>
+    Task<ImmutableArray<TakenBatch>> BatchesAsync(string casualty);
+
+    /// <summary>Takes back all that one batch added, at once; a casualty that holds nothing else goes with it.</summary>
+    Task TakeBackAsync(string casualty, string batch);
+
+    /// <summary>Erases a casualty and all that this phone keeps of it.</summary>
+    Task EraseAsync(string casualty);
+
+    /// <summary>Erases every casualty and setting of this phone; it is as new afterwards.</summary>
+    Task EraseAllAsync();
 
     /// <summary>Hands the record file to the browser as a download.</summary>
     Task ExportAsync(string casualty, string fileName);

@@ -22,13 +22,25 @@ internal static class StoreJson
         WrittenInstant.TryParse(e.Text("opened")) ?? default,
         e.Number("entries")));
 
-    /// <param name="text">Lines, each ended by a line feed, then a JSON list of what is aside.</param>
+    /// <param name="text">Lines, each ended by a line feed, then as JSON what is aside and which lines came in before they say they were written.</param>
     public static ImmutableArray<StoredLine> Lines(string text)
     {
         var lines = text.Split('\n');
-        var asides = Json.Each(lines[^1], a => new StoredLine(
+        using var rest = JsonDocument.Parse(lines[^1]);
+        var asides = rest.RootElement.GetProperty("asides").EnumerateArray().Select(a => new StoredLine(
             a.Text("text"), a.Text("why") == "conflicting" ? LineState.Conflicting : LineState.Unreadable));
-        return [.. lines[..^1].Select(l => new StoredLine(l, LineState.Kept)), .. asides];
+        var early = rest.RootElement.GetProperty("early").EnumerateArray()
+            .DistinctBy(e => e.Text("id")).ToDictionary(e => e.Text("id"), e => WrittenInstant.TryParse(e.Text("at")));
+        return [.. lines[..^1].Select(l => new StoredLine(l, LineState.Kept, early.Count == 0 ? null : Received(l, early))), .. asides];
+    }
+
+    public static ImmutableArray<TakenBatch> Batches(string json) => Json.Each(json, b => new TakenBatch(
+        b.Text("id"), WrittenInstant.TryParse(b.Text("at")) ?? default, b.Text("source"), b.Number("count")));
+
+    private static NodaTime.Instant? Received(string line, Dictionary<string, NodaTime.Instant?> early)
+    {
+        var found = IncomingFile.Split(System.Text.Encoding.UTF8.GetBytes(line)).Lines;
+        return found is [{ Id: { } id }] ? early.GetValueOrDefault(id.ToString()) : null;
     }
 
     public static Appended Appended(string casualty, string body, CasualtyHead? opens, string json)
@@ -58,7 +70,7 @@ internal static class StoreJson
     {
         using var document = JsonDocument.Parse(json);
         var e = document.RootElement;
-        return new MergeCount(e.Number("added"), e.Number("same"), e.Number("conflicting"), e.Number("unreadable"));
+        return new MergeCount(e.Number("added"), e.Number("same"), e.Number("conflicting"), e.Number("unreadable"), e.Text("batch"));
     }
 
     public static StorageHealth Health(string json)

@@ -15,6 +15,9 @@ internal static partial class StoreScript
     [JSImport("shortId", Module)]
     public static partial string ShortId(int length);
 
+    [JSImport("identity", Module)]
+    public static partial string Identity();
+
     [JSImport("list", Module)]
     public static partial Task<string> ListAsync();
 
@@ -28,7 +31,19 @@ internal static partial class StoreScript
     public static partial Task<string> ReplayAsync();
 
     [JSImport("merge", Module)]
-    public static partial Task<string> MergeAsync(string casualty, string head, string lines);
+    public static partial Task<string> MergeAsync(string casualty, string head, string lines, string source);
+
+    [JSImport("batches", Module)]
+    public static partial Task<string> BatchesAsync(string casualty);
+
+    [JSImport("takeBack", Module)]
+    public static partial Task TakeBackAsync(string casualty, string batch);
+
+    [JSImport("erase", Module)]
+    public static partial Task EraseAsync(string casualty);
+
+    [JSImport("eraseAll", Module)]
+    public static partial Task EraseAllAsync();
 
     [JSImport("download", Module)]
     public static partial Task DownloadAsync(string casualty, string fileName);

@@ -23,7 +23,8 @@ public enum LineState
     Unreadable,
 }
 
-public sealed record StoredLine(string Text, LineState State);
+/// <param name="Received">When it came in, if it says that it was written later than that; else null.</param>
+public sealed record StoredLine(string Text, LineState State, Instant? Received = null);
 
 /// <summary>What came of adding an entry.</summary>
 public abstract record Appended
@@ -45,7 +46,13 @@ public abstract record Appended
 /// <param name="Id">Null: the line can't be read as an entry.</param>
 public sealed record IncomingLine(EntryId? Id, ReadOnlyMemory<byte> Bytes);
 
-public readonly record struct MergeCount(int Added, int Same, int Conflicting, int Unreadable);
+/// <param name="Batch">By which it can be taken back; empty where nothing was added.</param>
+public readonly record struct MergeCount(int Added, int Same, int Conflicting, int Unreadable, string Batch = "");
+
+/// <summary>What was taken in at once.</summary>
+/// <param name="Source">Where it came from, in words.</param>
+/// <param name="Count">Lines that it added and that were not this phone's own.</param>
+public sealed record TakenBatch(string Id, Instant At, string Source, int Count);
 
 /// <param name="Persisted">The browser has promised not to clear this storage by itself.</param>
 /// <param name="Shorter">Casualties whose record has lost lines since it was last seen.</param>

@@ -622,4 +622,20 @@ public sealed partial class Texts
     public string TapGoOn(string what) => Fill(what);
 
     public string Reassess => Get();
+
+    public string ThisClockRight => Get();
+
+    public string ThisClockReason => Get();
+
+    public string OtherClockRight => Get();
+
+    public string OtherClockReason => Get();
+
+    public string OnePersonSure => Get();
+
+    public string OnePersonReason => Get();
+
+    public string AcceptUnsaying => Get();
+
+    public string AcceptReason => Get();
 }

@@ -114,4 +114,94 @@ public sealed partial class Texts
     public string PassOnNotShared => Get();
 
     public string BackToHandOver => Get();
+
+    public string SamePersonAsk => Get();
+
+    public string SamePersonComing => Get();
+
+    public string SamePersonHere => Get();
+
+    public string SamePerson(string alias) => Fill(alias);
+
+    public string AnotherCasualty => Get();
+
+    public string PersonLimb(string limb, string time) => Fill(limb, time);
+
+    public string PersonFemale => Get();
+
+    public string PersonMale => Get();
+
+    public string PersonNoSex => Get();
+
+    public string PersonAge(string years) => Fill(years);
+
+    public string PersonNoAge => Get();
+
+    public string PersonNoLimb => Get();
+
+    public string PersonLast(string time) => Fill(time);
+
+    public string PersonNothing => Get();
+
+    public string PersonNoName => Get();
+
+    public string Unsays(int withdrawn, int amended) => Fill(withdrawn, amended);
+
+    public string UnsaysWithdraws(string was, string reason, string by) => Fill(was, reason, by);
+
+    public string UnsaysCorrects(string was, string becomes, string by) => Fill(was, becomes, by);
+
+    public string UnsaysMore(int more) => Fill(more);
+
+    public string UnsaysWorse => Get();
+
+    public string UnsaidNotAccepted => Get();
+
+    public string TakeBack => Get();
+
+    public string TakeBackMeans => Get();
+
+    public string TakeBackSurely(int count) => Fill(count);
+
+    public string TakeBackNot => Get();
+
+    public string TakenBack => Get();
+
+    public string TakenInTitle => Get();
+
+    public string TakenInBatch(int count, string source, string time) => Fill(count, source, time);
+
+    public string SourceCodes => Get();
+
+    public string SourceMessage => Get();
+
+    public string ImportOther => Get();
+
+    public string EraseOne(string alias) => Fill(alias);
+
+    public string EraseNotEnded => Get();
+
+    public string EraseWhat(int record) => Fill(record);
+
+    public string EraseKept => Get();
+
+    public string EraseCopyAsk => Get();
+
+    public string EraseCopyChecked => Get();
+
+    public string EraseCopiesChecked => Get();
+
+    public string EraseCopyRefused => Get();
+
+    public string EraseSurely(string alias) => Fill(alias);
+
+    public string EraseAllTitle => Get();
+
+    public string EraseAllWhat(int casualties) => Fill(casualties);
+
+    public string EraseAll => Get();
+
+    public string EraseAllSurely => Get();
+
+    public string KeptLong(int days) => Fill(days);
 }

@@ -1,7 +1,8 @@
-// The record of every casualty on this phone. Lines are only ever added.
+// The record of every casualty on this phone. Lines are only ever added; those of others can be taken back, a batch at a time.
 // lines      [casualty, device, number] -> the exact JSON line
 // asides     [casualty, sha-256]        -> { bytes, why }: unreadable or conflicting lines, kept as they came
 // casualties id                         -> { id, alias, practice, opened }
+// batches    [casualty, batch]          -> { id, at, source, opens, lines, asides, early }: what was taken in at once, and when
 // facts      "device"                   -> this phone's id
 
 import { digest } from './digest.js';
@@ -10,15 +11,18 @@ const patienceMs = 8000;
 const tail = [];                       // sorts after every string and number in a key
 const rescuePrefix = 'farhold-rescue-';
 const canaryKey = 'farhold-canary';
+const tolerance = 120_000;             // as the clocks of two phones may differ (docs/decisions/which-clock.md)
+const everything = ['lines', 'asides', 'casualties', 'batches', 'facts'];
 const news = new BroadcastChannel('farhold-log');
 let opening = null;
 let told = null;
 
 function open() {
   opening ??= new Promise((resolve, reject) => {
-    const request = indexedDB.open('farhold', 1);
+    const request = indexedDB.open('farhold', 2);
     request.onupgradeneeded = () => {
-      for (const name of ['lines', 'asides', 'casualties', 'facts']) request.result.createObjectStore(name);
+      for (const name of everything)
+        if (!request.result.objectStoreNames.contains(name)) request.result.createObjectStore(name);
     };
     request.onsuccess = () => {
       const db = request.result;
@@ -59,7 +63,7 @@ async function read(work) {
   const attempt = async () => {
     const db = await open();
     return new Promise((resolve, reject) => {
-      const tx = db.transaction(['lines', 'asides', 'casualties', 'facts'], 'readonly');
+      const tx = db.transaction(everything, 'readonly');
       tx.onabort = () => reject(tx.error ?? new Error('Reading was broken off.'));
       work(tx, resolve);
     });
@@ -163,43 +167,127 @@ export async function list() {
   }));
 }
 
-/** The lines as they are, each ended by a line feed (none holds one), then what is aside, as JSON: a long record is read fast. */
+/**
+ * The lines as they are, each ended by a line feed (none holds one), then as JSON what is aside, and when lines came in that were
+ * written later than that: a long record is read fast.
+ */
 export async function lines(casualty) {
   return read((tx, resolve) => {
-    let known;
+    let known, asides;
     tx.objectStore('lines').getAll(ofCasualty(casualty)).onsuccess = event => { known = event.target.result; };
-    tx.objectStore('asides').getAll(ofCasualty(casualty)).onsuccess = event => resolve(known.map(line => line + '\n').join('')
-      + JSON.stringify(event.target.result.map(aside => ({ text: new TextDecoder().decode(aside.bytes), why: aside.why }))));
+    tx.objectStore('asides').getAll(ofCasualty(casualty)).onsuccess = event => { asides = event.target.result; };
+    tx.objectStore('batches').getAll(ofCasualty(casualty)).onsuccess = event => resolve(known.map(line => line + '\n').join('')
+      + JSON.stringify({
+        asides: asides.map(aside => ({ text: new TextDecoder().decode(aside.bytes), why: aside.why })),
+        early: event.target.result.flatMap(batch => batch.early.map(id => ({ id, at: batch.at }))),
+      }));
   });
 }
 
-/** Merges lines of a record file in one transaction: all of them, or none. */
-export async function merge(casualty, headJson, linesJson) {
+/**
+ * Merges lines of a record in one transaction: all of them, or none. What it adds is one batch; lines of this phone itself belong to
+ * none, since they are its own word.
+ */
+export async function merge(casualty, headJson, linesJson, source) {
+  const own = await device();
+  const at = new Date();
   const incoming = JSON.parse(linesJson).map(l => ({ ...l, bytes: Uint8Array.from(atob(l.base64), c => c.charCodeAt(0)) }));
   for (const line of incoming) line.hash = await sha256(line.bytes);
-  const answer = await write(['lines', 'asides', 'casualties'], (tx, give) => {
-    const count = { added: 0, same: 0, conflicting: 0, unreadable: 0 };
+  const answer = await write(['lines', 'asides', 'casualties', 'batches'], (tx, give) => {
+    const batch = { id: at.toISOString() + '-' + shortId(4), at: at.toISOString(), source, opens: false, lines: [], asides: [], early: [] };
+    const count = { added: 0, same: 0, conflicting: 0, unreadable: 0, batch: batch.id };
     give(count);
-    if (headJson) tx.objectStore('casualties').put(JSON.parse(headJson), casualty);
+    const heads = tx.objectStore('casualties');
     const known = tx.objectStore('lines');
     const asides = tx.objectStore('asides');
     const aside = (line, why) => {
-      asides.put({ bytes: line.bytes, why }, [casualty, line.hash]);
+      const key = [casualty, line.hash];
+      asides.count(key).onsuccess = event => { if (event.target.result === 0) batch.asides.push(line.hash); };
+      asides.put({ bytes: line.bytes, why }, key);
       count[why]++;
+    };
+    heads.count(casualty).onsuccess = event => {
+      batch.opens = event.target.result === 0;
+      if (headJson) heads.put(JSON.parse(headJson), casualty);
     };
     for (const line of incoming) {
       if (!line.device) { aside(line, 'unreadable'); continue; }
       const key = [casualty, line.device, line.number];
       const text = new TextDecoder().decode(line.bytes);
       known.get(key).onsuccess = event => {
-        if (event.target.result === undefined) { known.add(text, key); count.added++; }
-        else if (event.target.result === text) count.same++;
+        if (event.target.result === undefined) {
+          known.add(text, key);
+          count.added++;
+          if (line.device === own) return;
+          batch.lines.push([line.device, line.number]);
+          if (recordedAt(text) > at.getTime() + tolerance) batch.early.push(`${line.device}-${line.number}`);
+        } else if (event.target.result === text) count.same++;
         else aside(line, 'conflicting');
       };
     }
+    // Requests of one transaction are answered in order: by then every line has its answer.
+    heads.count(casualty).onsuccess = () => heads.count(casualty).onsuccess = () => {
+      if (batch.lines.length + batch.asides.length > 0 || batch.opens) tx.objectStore('batches').put(batch, [casualty, batch.id]);
+      else count.batch = '';
+    };
   });
   news.postMessage(casualty);
   return JSON.stringify(answer);
+}
+
+/** What was taken in, a batch at a time, the newest first. */
+export async function batches(casualty) {
+  return JSON.stringify(await read((tx, resolve) => {
+    tx.objectStore('batches').getAll(ofCasualty(casualty)).onsuccess = event => resolve(event.target.result.reverse()
+      .map(({ id, at, source, lines, asides }) => ({ id, at, source, count: lines.length + asides.length })));
+  }));
+}
+
+/** Takes back all that one batch added, in one transaction; a casualty that it opened and that holds nothing else goes with it. */
+export async function takeBack(casualty, id) {
+  await write(['lines', 'asides', 'casualties', 'batches'], tx => {
+    const batches = tx.objectStore('batches');
+    const lines = tx.objectStore('lines');
+    batches.get([casualty, id]).onsuccess = event => {
+      const batch = event.target.result;
+      if (!batch) return;
+      for (const [device, number] of batch.lines) lines.delete([casualty, device, number]);
+      for (const hash of batch.asides) tx.objectStore('asides').delete([casualty, hash]);
+      batches.delete([casualty, id]);
+      if (batch.opens) lines.count(ofCasualty(casualty)).onsuccess = left => {
+        if (left.target.result === 0) tx.objectStore('casualties').delete(casualty);
+      };
+    };
+  });
+  news.postMessage(casualty);
+}
+
+/** Erases a casualty and all that this phone keeps of it. */
+export async function erase(casualty) {
+  await write(['lines', 'asides', 'casualties', 'batches'], tx => {
+    for (const name of ['lines', 'asides', 'batches']) tx.objectStore(name).delete(ofCasualty(casualty));
+    tx.objectStore('casualties').delete(casualty);
+  });
+  for (const key of Object.keys(localStorage))
+    if (key.startsWith(rescuePrefix) ? rescuedOf(key) === casualty : key.endsWith('-' + casualty)) localStorage.removeItem(key);
+  const { [casualty]: gone, ...rest } = canary();
+  localStorage.setItem(canaryKey, JSON.stringify(rest));
+  news.postMessage(casualty);
+}
+
+/** Erases every casualty and setting; this phone has another id afterwards. */
+export async function eraseAll() {
+  await write(everything, tx => { for (const name of everything) tx.objectStore(name).clear(); });
+  for (const key of Object.keys(localStorage)) if (key.startsWith('farhold-')) localStorage.removeItem(key);
+  news.postMessage('');
+}
+
+function rescuedOf(key) {
+  try { return JSON.parse(localStorage.getItem(key)).casualty; } catch { return null; }
+}
+
+function recordedAt(text) {
+  try { return Date.parse(JSON.parse(text).recorded); } catch { return NaN; }
 }
 
 /** The record file: every line as it came, then what could not be read or conflicts, as it came. */
@@ -253,6 +341,18 @@ export function shortId(length) {
     if (byte < 248) id += letters[byte % 31];
   }
   return id;
+}
+
+/** 128 random bits in base32 (RFC 4648, small letters, unpadded): who a casualty is, on whatever phone. */
+export function identity() {
+  const letters = 'abcdefghijklmnopqrstuvwxyz234567';
+  let [bits, held, id] = [0, 0, ''];
+  for (const byte of crypto.getRandomValues(new Uint8Array(16))) {
+    [bits, held] = [(bits << 8) | byte, held + 8];
+    for (; held >= 5; held -= 5) id += letters[(bits >>> (held - 5)) & 31];
+    bits &= 31;
+  }
+  return id + letters[(bits << (5 - held)) & 31];
 }
 
 /** Whether storage is protected, how much there is, and which records are shorter than they once were. */

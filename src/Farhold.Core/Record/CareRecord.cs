@@ -85,6 +85,21 @@ public sealed class CareRecord
         return record;
     }
 
+    /// <summary>The record as it comes in by a clock, and the time to judge it at.</summary>
+    /// <remarks>
+    /// That is the time of the clock; but where every device wrote later than that, it is the clock that is wrong, and the earliest of their
+    /// last times is taken.
+    /// </remarks>
+    public static (CareRecord Record, Instant Now) In(RecordFile file, Instant clock)
+    {
+        var record = Of(file);
+        if (record.LastRecorded is not { } last || last - clock <= Farhold.Folding.ClockTolerance)
+            return (record, clock);
+        var all = record.devices.Values.Min(d => d.Latest);
+        var now = all - clock > Farhold.Folding.ClockTolerance ? all : clock;
+        return (Of(file, now), now);
+    }
+
     /// <param name="received">
     /// When an entry of another device came in, by the clock here; no entry is written later than that. Null: nobody knows.
     /// </param>

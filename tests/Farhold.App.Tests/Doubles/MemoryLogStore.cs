@@ -12,6 +12,8 @@ internal sealed class MemoryLogStore : ILogStore
     private readonly SortedDictionary<(string Casualty, string Device, int Number), string> lines = [];
     private readonly List<(string Casualty, StoredLine Line)> asides = [];
     private readonly List<Appended.NotStored> rescued = [];
+    private readonly Dictionary<(string Casualty, string Device, int Number), Instant> early = [];
+    private readonly Dictionary<string, (string Casualty, bool Opens, List<(string, string, int)> Keys, TakenBatch Told)> batches = [];
 
     public event Action<string>? ChangedElsewhere;
 
@@ -27,6 +29,11 @@ internal sealed class MemoryLogStore : ILogStore
 
     public ImmutableArray<ShorterRecord> Shorter { get; set; } = [];
 
+    /// <summary>The time by which what comes in is early.</summary>
+    public Func<Instant> Now { get; set; } = () => Instant.MaxValue;
+
+    public string NewIdentity() => "aaaaaaaaaaaaaaaaaaaaaaaaa" + (char)('a' + heads.Count);
+
     public string NewCasualtyId() => "c" + (heads.Count + 1).ToString(CultureInfo.InvariantCulture);
 
     public Task<ImmutableArray<CasualtyHead>> ListAsync() => Task.FromResult(heads.Values
@@ -34,7 +41,7 @@ internal sealed class MemoryLogStore : ILogStore
 
     public Task<ImmutableArray<StoredLine>> ReadAsync(string casualty) => Task.FromResult<ImmutableArray<StoredLine>>(
     [
-        .. lines.Where(l => l.Key.Casualty == casualty).Select(l => new StoredLine(l.Value, LineState.Kept)),
+        .. lines.Where(l => l.Key.Casualty == casualty).Select(l => new StoredLine(l.Value, LineState.Kept, early.TryGetValue(l.Key, out var at) ? at : null)),
         .. asides.Where(a => a.Casualty == casualty).Select(a => a.Line),
     ]);
 
@@ -63,9 +70,11 @@ internal sealed class MemoryLogStore : ILogStore
         return [.. rescued];
     }
 
-    public Task<MergeCount> MergeAsync(CasualtyHead into, ImmutableArray<IncomingLine> incoming)
+    public Task<MergeCount> MergeAsync(CasualtyHead into, ImmutableArray<IncomingLine> incoming, string source)
     {
-        heads[into.Id] = into;
+        var batch = string.Create(CultureInfo.InvariantCulture, $"b{batches.Count + 1}");
+        var keys = new List<(string, string, int)>();
+        var opens = heads.TryAdd(into.Id, into);
         int added = 0, same = 0, conflicting = 0, unreadable = 0;
         foreach (var line in incoming)
         {
@@ -76,7 +85,12 @@ internal sealed class MemoryLogStore : ILogStore
                 unreadable++;
             }
             else if (lines.TryAdd((into.Id, id.Device, id.Number), text))
+            {
                 added++;
+                keys.Add((into.Id, id.Device, id.Number));
+                if (new EntryReader().Read(line.Bytes, "line", 1) is Read<Entry>.Usable { Value: var entry } && entry.Recorded - Duration.FromMinutes(2) > Now())
+                    early[(into.Id, id.Device, id.Number)] = Now();
+            }
             else if (lines[(into.Id, id.Device, id.Number)] == text)
                 same++;
             else
@@ -85,7 +99,38 @@ internal sealed class MemoryLogStore : ILogStore
                 conflicting++;
             }
         }
-        return Task.FromResult(new MergeCount(added, same, conflicting, unreadable));
+        if (keys.Count == 0 && !opens)
+            return Task.FromResult(new MergeCount(added, same, conflicting, unreadable));
+        batches[batch] = (into.Id, opens, keys, new(batch, Instant.FromUnixTimeSeconds(1_930_000_000), source, keys.Count));
+        return Task.FromResult(new MergeCount(added, same, conflicting, unreadable, batch));
+    }
+
+    public Task<ImmutableArray<TakenBatch>> BatchesAsync(string casualty) =>
+        Task.FromResult(batches.Values.Where(b => b.Casualty == casualty).Select(b => b.Told).Reverse().ToImmutableArray());
+
+    public Task TakeBackAsync(string casualty, string batch)
+    {
+        batches.Remove(batch, out var taken);
+        foreach (var key in taken.Keys)
+            lines.Remove(key);
+        if (taken.Opens && lines.Keys.All(k => k.Casualty != casualty))
+            heads.Remove(casualty);
+        return Task.CompletedTask;
+    }
+
+    public Task EraseAsync(string casualty)
+    {
+        heads.Remove(casualty);
+        foreach (var key in lines.Keys.Where(k => k.Casualty == casualty).ToArray())
+            lines.Remove(key);
+        return Task.CompletedTask;
+    }
+
+    public Task EraseAllAsync()
+    {
+        heads.Clear();
+        lines.Clear();
+        return Task.CompletedTask;
     }
 
     public Task ExportAsync(string casualty, string fileName)

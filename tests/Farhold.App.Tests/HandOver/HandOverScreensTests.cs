@@ -47,6 +47,7 @@ public class HandOverScreensTests : ScreenTest
         await Button(screen, "Read them").ClickAsync(new());
         Assert.Contains("Line 3, from character 1", screen.Find("[role=alert]").TextContent, StringComparison.Ordinal);
         Assert.Equal(sent, screen.Find("pre").TextContent);
+        Button(screen, "Another casualty: keep them apart").Click();
         Assert.Contains("A casualty new to this phone: Tor", screen.Markup, StringComparison.Ordinal);
         Assert.Single(Session.Casualties);
         await Button(screen, "Take these entries in").ClickAsync(new());
@@ -64,6 +65,8 @@ public class HandOverScreensTests : ScreenTest
         Assert.Contains("There is no message yet.", screen.Find("[role=alert]").TextContent, StringComparison.Ordinal);
         screen.Find("textarea").Input(ShortMessage.Of(CareFacts.Of(Desk.Record!, Desk.Protocol, Desk.Now)).Text);
         await Button(screen, "Read them").ClickAsync(new());
+        Assert.DoesNotContain(screen.FindAll("button"), b => b.TextContent == "Take these entries in"); // whose they are comes first
+        Button(screen, "Same person: Tor").Click();
         await Button(screen, "Take these entries in").ClickAsync(new());
         screen.WaitForAssertion(() => Assert.Contains("To Tor", screen.Markup, StringComparison.Ordinal));
         Assert.True(Session.Lines.Length > before + 1);

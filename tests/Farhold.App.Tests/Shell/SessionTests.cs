@@ -61,7 +61,7 @@ public class SessionTests : ScreenTest
     {
         var casualty = await OpenCasualtyAsync();
         var file = IncomingFile.Split("{\"id\":\"7k3f-1\",\"kind\":\"note\"}\nnot JSON\n"u8.ToArray());
-        var count = await Session.MergeAsync(Session.Casualties.Single(c => c.Id == casualty), file.Lines);
+        var count = await Session.MergeAsync(Session.Casualties.Single(c => c.Id == casualty), file.Lines, "a file");
         Assert.Equal(new MergeCount(0, 0, 1, 1), count);
         Assert.Equal([LineState.Kept, LineState.Conflicting, LineState.Unreadable], Session.Lines.Select(l => l.State));
     }
