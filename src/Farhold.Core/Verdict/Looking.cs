@@ -11,10 +11,7 @@ internal static class Looking
     {
         "bleedingElsewhere" or "trunkWound" or "breathingHard" or "veryCold" or "bloodThinner" or "altitudeM" or "rateSilent" =>
             RestOfCasualty.For(input, scene),
-        "ageYears" => Current.Of(scene.State.Of(Kind.CasualtyOpened), scene.Casualty.Judged, d =>
-            d.As<Payload.CasualtyOpened>().AgeYears is { } age
-                ? Reading.Of(age, d.When, lasting: true) with { Doubtful = scene.Casualty.Questions.Questioned(d.Id, "ageYears") }
-                : null),
+        "ageYears" => Age(scene),
         "sinceFirstTightened" => Clock(scene, scene.Clock?.SinceFirstTightened),
         "occluded" => Clock(scene, scene.Clock?.Occluded),
         "currentStretch" => Clock(scene, scene.Clock?.CurrentStretch),
@@ -57,6 +54,12 @@ internal static class Looking
     /// <summary>The readings of a sign that may be the newest.</summary>
     internal static ImmutableArray<Reading> Newest(Scene scene, SignRead sign) =>
         Current.Of(scene.State.Telling(sign), scene.Now, d => sign.Of(d));
+
+    private static ImmutableArray<Reading> Age(Scene scene) =>
+        Current.Of(scene.State.Of(Kind.CasualtyOpened), scene.Casualty.Judged, d =>
+            d.As<Payload.CasualtyOpened>().AgeYears is { } age
+                ? Reading.Of(age, d.When, lasting: true) with { Doubtful = scene.Casualty.Questions.Questioned(d.Id, "ageYears") }
+                : null);
 
     private static ImmutableArray<Reading> Clock(Scene scene, Elapsed? elapsed) =>
         elapsed is { } known
