@@ -30,7 +30,7 @@ public sealed record AttemptProgress(Attempt Attempt, ImmutableArray<StepProgres
         if (scene.Attempts is not [.., { Result: AttemptResult.UnderWay } attempt])
             return null;
         var protocol = scene.Casualty.Protocol;
-        var asking = new Evaluating(protocol.Freshness.SetItems(protocol.CareFreshness), scene, scene.Casualty.Evaluating);
+        var asking = new Evaluating(scene.Casualty.CareFreshness, scene, scene.Casualty.Evaluating);
         var steps = ImmutableArray.CreateBuilder<StepProgress>();
         Happened? began = attempt.Started;
         var with = "";

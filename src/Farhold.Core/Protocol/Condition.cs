@@ -62,5 +62,9 @@ public abstract record Condition
         Input Input, Comparison Comparison, double Limit, string? Clock, ImmutableArray<AgeBand> Bands, bool Measured = false) : Condition;
 
     /// <summary>Asks whether one input is one of some words (flags are the words true and false).</summary>
-    public sealed record OneOf(Input Input, ImmutableSortedSet<string> Words) : Condition;
+    public sealed record OneOf(Input Input, ImmutableSortedSet<string> Words) : Condition
+    {
+        /// <summary>Told apart letter by letter, whatever language the machine speaks.</summary>
+        public ImmutableSortedSet<string> Words { get; } = Words.WithComparer(StringComparer.Ordinal);
+    }
 }

@@ -78,6 +78,11 @@ public sealed record Protocol(
     ImmutableArray<CareTask> Tasks,
     LocalProtocol? Local)
 {
+    public ImmutableArray<Criterion> Criteria { get; init => (field, Shock) = (value, new(value)); } = Criteria;
+
+    /// <summary>Those of the criteria that are about shock.</summary>
+    internal ShockSigns Shock { get; private init; } = new(Criteria);
+
     /// <summary>How long values stay fresh that tasks ask about, where it differs from the criteria's: care looks less far ahead.</summary>
     public ImmutableSortedDictionary<string, Duration> CareFreshness { get; init; } = ImmutableSortedDictionary<string, Duration>.Empty;
 

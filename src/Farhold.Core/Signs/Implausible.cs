@@ -11,8 +11,13 @@ public static class Implausible
 {
     /// <summary>Of the values of one look, whoever entered them.</summary>
     /// <param name="ageYears">Null: not known, or not believed.</param>
-    public static ImmutableArray<Objection> Of(Payload.SignsTaken look, double? ageYears) =>
-        [.. OutOfBounds(look, ageYears).Concat(Contradictions.Of(look, ageYears)).DistinctBy(o => (o.Field, o.Against is null))];
+    public static ImmutableArray<Objection> Of(Payload.SignsTaken look, double? ageYears)
+    {
+        var found = new List<Objection>(); // asked of every look of hours at every judgement, and nearly always empty
+        AddOutOfBounds(look, ageYears, found);
+        Contradictions.Add(look, ageYears, found);
+        return found.Count == 0 ? [] : [.. found.DistinctBy(o => (o.Field, o.Against is null))];
+    }
 
     /// <summary>Of age and mass: where they can't both be right, neither is believed.</summary>
     public static ImmutableArray<Objection> Of(Payload.CasualtyOpened person) => person switch
@@ -31,7 +36,7 @@ public static class Implausible
         return [new("ageYears", text, "massKg"), new("massKg", text, "ageYears")];
     }
 
-    private static IEnumerable<Objection> OutOfBounds(Payload.SignsTaken look, double? ageYears)
+    private static void AddOutOfBounds(Payload.SignsTaken look, double? ageYears, List<Objection> found)
     {
         foreach (var sign in Measured)
         {
@@ -39,9 +44,9 @@ public static class Implausible
                 continue;
             var bounds = SignBounds.For(sign.Field, ageYears);
             if (number < bounds.Low && !Borne(sign.Field, number, look))
-                yield return new(sign.Field, sign.Low(Say.Number(number)), BySaying: number > 0 || sign.Field is not ("heartRate" or "breathRate"));
+                found.Add(new(sign.Field, sign.Low(Say.Number(number)), BySaying: number > 0 || sign.Field is not ("heartRate" or "breathRate")));
             if (number > bounds.High && !(sign.Field == "capillaryRefillS" && PoorFlow(look)))
-                yield return new(sign.Field, sign.High(Say.Number(number)));
+                found.Add(new(sign.Field, sign.High(Say.Number(number))));
         }
     }
 

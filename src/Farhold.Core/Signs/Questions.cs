@@ -36,9 +36,13 @@ public static class Questions
     /// <summary>About age and mass alone.</summary>
     internal static ImmutableArray<Question> OfPerson(State state, Instant now)
     {
-        var opened = state.Of(Kind.CasualtyOpened).Where(d => d.When.Earliest <= now).ToArray();
-        var raised = opened.SelectMany(entry => Implausible.Of(entry.As<Payload.CasualtyOpened>()).Select(o => new Raised(entry, o, entry))).ToArray();
-        return Settled(raised, state, now, (entry, field) => opened.Any(later => entry.When.SurelyBefore(later.When)
+        var raised = new List<Raised>();
+        foreach (var entry in state.Of(Kind.CasualtyOpened))
+            if (entry.When.Earliest <= now)
+                foreach (var objection in Implausible.Of(entry.As<Payload.CasualtyOpened>()))
+                    raised.Add(new(entry, objection, entry));
+        return Settled(raised, state, now, (entry, field) => state.Of(Kind.CasualtyOpened).Any(later =>
+            later.When.Earliest <= now && entry.When.SurelyBefore(later.When)
             && later.As<Payload.CasualtyOpened>() is var p && (field == "massKg" ? p.MassKg : p.AgeYears) is not null), _ => false);
     }
 
@@ -51,8 +55,9 @@ public static class Questions
     private static ImmutableArray<Question> OfSigns(State state, double? ageYears, Instant now)
     {
         var taken = Lately(state, now);
-        var looks = taken.Select(entry => SignLook.Of(entry, taken)).ToArray();
-        var raised = looks.SelectMany(look => Raise(look, ageYears, taken)).ToArray();
+        var raised = new List<Raised>();
+        foreach (var entry in taken)
+            Raise(SignLook.Of(entry, taken), ageYears, taken, raised);
         return Settled(
             raised, state, now, (entry, field) => Later(entry, field) is not null,
             r => Later(r.Against, r.Objection.Against!) is { } again && Agree(r, again, ageYears));
@@ -82,7 +87,7 @@ public static class Questions
     /// Objections to values of the look's own entry. A value of another entry is held against it only where each is the other's
     /// nearest: what was looked at again for the question is not asked about once more.
     /// </summary>
-    private static IEnumerable<Raised> Raise(SignLook look, double? ageYears, List<Dated> taken)
+    private static void Raise(SignLook look, double? ageYears, List<Dated> taken, List<Raised> raised)
     {
         foreach (var objection in Implausible.Of(look.Signs, ageYears))
         {
@@ -90,16 +95,16 @@ public static class Questions
                 continue;
             var against = objection.Against is { } field ? look.From(field) : look.Entry;
             if (against == look.Entry || SignLook.Of(against, taken).From(objection.Field) == look.Entry)
-                yield return new(look.Entry, objection, against);
+                raised.Add(new(look.Entry, objection, against));
         }
     }
 
     /// <param name="readAgain">Whether a later entry surely gives the field anew.</param>
     /// <param name="agrees">Whether what a value contradicts was read again, and the new reading agrees with the value.</param>
     private static ImmutableArray<Question> Settled(
-        Raised[] raised, State state, Instant now, Func<Dated, string, bool> readAgain, Func<Raised, bool> agrees)
+        List<Raised> raised, State state, Instant now, Func<Dated, string, bool> readAgain, Func<Raised, bool> agrees)
     {
-        if (raised.Length == 0)
+        if (raised.Count == 0)
             return [];
         var done = state.Of(Kind.TaskDone).Where(d => d.When.Latest <= now).Select(d => d.As<Payload.TaskDone>().Task).ToHashSet();
         return

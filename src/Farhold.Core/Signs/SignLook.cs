@@ -19,16 +19,17 @@ internal sealed record SignLook(Dated Entry, Payload.SignsTaken Signs, Immutable
         ("cool", s => s.Cool is not null), ("clammy", s => s.Clammy is not null),
     ];
 
-    /// <param name="others">Entries of signs among which those of the same look are.</param>
-    public static SignLook Of(Dated entry, IReadOnlyCollection<Dated> others)
+    /// <param name="others">Entries of signs among which those of the same look are, in order of time.</param>
+    public static SignLook Of(Dated entry, List<Dated> others) =>
+        Near(entry, others) is { } near ? WithNearest(entry, near) : new(entry, entry.As<Payload.SignsTaken>(), []);
+
+    private static SignLook WithNearest(Dated entry, List<Dated> near)
     {
         var own = entry.As<Payload.SignsTaken>();
-        var near = others.Where(o => o != entry && IsOneLook(entry, o)).OrderBy(o => Apart(entry, o)).ThenByDescending(o => o.When.Latest).ToArray();
-        if (near.Length == 0)
-            return new(entry, own, []);
+        Dated[] nearestFirst = [.. near.OrderBy(o => Apart(entry, o)).ThenByDescending(o => o.When.Latest)];
         var borrowed = ImmutableArray.CreateBuilder<(string, Dated)>();
         foreach (var (field, given) in Fields)
-            if (!given(own) && near.FirstOrDefault(o => given(o.As<Payload.SignsTaken>())) is { } nearest)
+            if (!given(own) && Array.Find(nearestFirst, o => given(o.As<Payload.SignsTaken>())) is { } nearest)
                 borrowed.Add((field, nearest));
         return new(entry, Together(own, field => borrowed.FirstOrDefault(b => b.Item1 == field).Item2?.As<Payload.SignsTaken>()), borrowed.ToImmutable());
     }
@@ -40,6 +41,20 @@ internal sealed record SignLook(Dated Entry, Payload.SignsTaken Signs, Immutable
 
     /// <summary>The entry that the value of a field is from.</summary>
     public Dated From(string field) => Borrowed.FirstOrDefault(b => b.Field == field).From ?? Entry;
+
+    /// <summary>Those of the same look, in order of time. Nobody looks through hours for what lies within minutes. Null: none.</summary>
+    private static List<Dated>? Near(Dated entry, List<Dated> others)
+    {
+        List<Dated>? near = null;
+        var at = others.BinarySearch(entry, DatedOrder.Instance);
+        var from = at < 0 ? ~at : at;
+        while (from > 0 && entry.When.Latest - others[from - 1].When.Latest <= Length)
+            from--;
+        for (var i = from; i < others.Count && others[i].When.Latest - entry.When.Latest <= Length; i++)
+            if (others[i].Id != entry.Id && IsOneLook(entry, others[i]))
+                (near ??= []).Add(others[i]);
+        return near;
+    }
 
     /// <summary>Surely: however the times of both are read.</summary>
     private static bool IsOneLook(Dated a, Dated b) =>

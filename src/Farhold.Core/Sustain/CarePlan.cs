@@ -47,11 +47,10 @@ public static class CarePlan
         CasualtyView view, IEnumerable<LimbClock> limbs, bool unstable, Rhythm rhythm)
     {
         var protocol = view.Protocol;
-        var freshness = protocol.Freshness.SetItems(protocol.CareFreshness);
         var whole = new Scene(view, null, []);
-        var casualty = new Evaluating(freshness, whole);
-        var onLimbs = limbs.Select(c => (Clock: c, Scene: new Scene(view, c, Attempt.On(c.Limb, view.State, view.Now))))
-            .Select(l => (l.Clock, l.Scene, Evaluating: new Evaluating(freshness, l.Scene, casualty))).ToArray();
+        var casualty = new Evaluating(view.CareFreshness, whole);
+        var onLimbs = limbs.Select(c => (Clock: c, Scene: new Scene(view, c, view.Attempts(c.Limb))))
+            .Select(l => (l.Clock, l.Scene, Evaluating: new Evaluating(view.CareFreshness, l.Scene, casualty))).ToArray();
         var planned = ImmutableArray.CreateBuilder<PlannedTask>();
         foreach (var task in protocol.Tasks)
         {

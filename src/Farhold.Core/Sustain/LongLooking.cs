@@ -40,9 +40,14 @@ internal static class LongLooking
     };
 
     /// <summary>By the notes of the last four hours (design).</summary>
-    private static bool Vomited(Scene scene) => scene.State.Of(Kind.Note).Any(n =>
-        n.When.Earliest <= scene.Now && n.When.Until(scene.Now).Min < Duration.FromHours(4)
-        && n.As<Payload.NoteWritten>().Text.Contains("vomit", StringComparison.OrdinalIgnoreCase));
+    private static bool Vomited(Scene scene)
+    {
+        var notes = scene.State.Of(Kind.Note);
+        for (var i = notes.Length - 1; i >= 0 && notes[i].When.Until(scene.Now).Min < Duration.FromHours(4); i--)
+            if (notes[i].When.Earliest <= scene.Now && notes[i].As<Payload.NoteWritten>().Text.Contains("vomit", StringComparison.OrdinalIgnoreCase))
+                return true;
+        return false;
+    }
 
     private static ImmutableArray<Reading> SinceInjury(Scene scene)
     {
@@ -83,7 +88,7 @@ internal static class LongLooking
 
     private static ImmutableArray<Reading> Urine(Scene scene)
     {
-        var mass = Circumstances.Opened(scene.State, scene.Now)?.MassKg;
+        var mass = scene.Casualty.Person?.MassKg;
         if (mass is null || Farhold.UrineFlow.Of(scene.State, scene.Now) is not { } flow)
             return [];
         var perKg = flow.MlPerKgHour(mass.Value);
@@ -116,7 +121,7 @@ internal static class LongLooking
 
     private static bool Elsewhere(Scene scene)
     {
-        var limbs = Enum.GetValues<Limb>().Where(l => LimbClock.Of(l, scene.State, scene.Now) is not null).ToArray();
+        var limbs = Enum.GetValues<Limb>().Where(l => scene.Casualty.Clock(l) is not null).ToArray();
         var treated = limbs.SelectMany(l => LimbWounds.Treated(l, scene.State, scene.Now)).ToHashSet();
         return scene.State.Of(Kind.WoundFound).Any(w => w.When.Earliest <= scene.Now && w.As<Payload.WoundFound>() is var found
             && !treated.Contains(found.Wound) && !(found.Limb is { } limb && limbs.Contains(limb)));

@@ -58,7 +58,7 @@ internal sealed class Planning(CareTask task, Scene scene, Evaluating evaluating
         var applies = task.OnlyStable && unstable ? Truth.NotMet : trace?.State ?? Truth.Met;
         Trace[] leaves = trace is null ? [] : [.. trace.Leaves];
         return new(
-            ChildFigures.Worded(task, Circumstances.Opened(scene.State, scene.Now), interval), scene.Clock?.Limb, name, at, applies,
+            ChildFigures.Worded(task, scene.Casualty.Person, interval), scene.Clock?.Limb, name, at, applies,
             applies == Truth.Unknown ? [.. leaves.Where(l => l.State == Truth.Unknown).Select(l => l.Needs).OfType<Input>().Distinct()] : [],
             leaves.Length == 0 ? [] : [.. leaves.SelectMany(l => l.Used).Distinct()], interval, waits);
     }

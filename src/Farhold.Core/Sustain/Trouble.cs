@@ -44,8 +44,8 @@ public static class TroubleWatch
         var view = new CasualtyView(state, protocol, now, []);
         var casualty = new Evaluating(freshness, new(view, null, []));
         var findings = new List<TroubleFinding>();
-        var limbs = Enum.GetValues<Limb>().Select(l => LimbClock.Of(l, state, now)).OfType<LimbClock>()
-            .Select(c => (c.Limb, Evaluating: new Evaluating(freshness, new(view, c, Attempt.On(c.Limb, state, now)), casualty))).ToArray();
+        var limbs = Enum.GetValues<Limb>().Select(l => view.Clock(l)).OfType<LimbClock>()
+            .Select(c => (c.Limb, Evaluating: new Evaluating(freshness, new(view, c, view.Attempts(c.Limb)), casualty))).ToArray();
         foreach (var rule in rules.Rules)
         {
             if (rule.Scope == TaskScope.Casualty)

@@ -32,7 +32,7 @@ internal static class AtOnce
     public static IEnumerable<DueTask> Elsewhere(CasualtyView casualty)
     {
         var (state, now) = (casualty.State, casualty.Now);
-        var treated = Enum.GetValues<Limb>().Where(l => LimbClock.Of(l, state, now) is not null)
+        var treated = Enum.GetValues<Limb>().Where(l => casualty.Clock(l) is not null)
             .SelectMany(l => LimbWounds.Treated(l, state, now)).ToHashSet();
         var seen = new HashSet<string>();
         foreach (var found in state.Of(Kind.WoundFound).Where(w => w.When.Earliest <= now))

@@ -28,11 +28,27 @@ public sealed class CasualtyView(
 
     internal SoftSigns Soft => soft ??= SoftSigns.At(this);
 
+    /// <summary>The signs of shock that are fresh.</summary>
+    internal ShockPicture Shock => shock ??= Judge.Shock(this);
+
+    /// <summary>The clock of a limb, or null if no tourniquet was ever on it.</summary>
+    internal LimbClock? Clock(Limb limb) => Once(clocks, limb, () => LimbClock.Of(limb, state, now));
+
+    /// <summary>The attempts on a limb, in order.</summary>
+    internal ImmutableArray<Attempt> Attempts(Limb limb) => Once(attempts, limb, () => Attempt.On(limb, state, now));
+
+    /// <summary>The clear looks since an attempt last bled, on whatever limb.</summary>
+    internal ClearSpan ClearSpan => clearSpan ??= Looks.Clear(Soft.SetAside, ClearLooks.LastBled(this), protocol.Looks.Apart);
+
     /// <summary>Both arms carry a tourniquet that is, or may be, tight: no pulse can be felt at a wrist.</summary>
     internal bool BothArmsTied => bothArmsTied ??= IsTied(Limb.LeftArm) && IsTied(Limb.RightArm);
 
     /// <summary>Criteria that ask nothing of a limb, evaluated once for all limbs.</summary>
     internal Evaluating Evaluating => evaluating ??= new(protocol.Freshness, new Scene(this, null, []));
+
+    /// <summary>How long values stay fresh for what care asks: tasks, steps and texts.</summary>
+    internal ImmutableSortedDictionary<string, Duration> CareFreshness =>
+        careFreshness ??= protocol.Freshness.SetItems(protocol.CareFreshness);
 
     /// <summary>The same casualty as last seen, however long ago.</summary>
     internal CasualtyView Ageless => ageless ??= new(
@@ -51,9 +67,21 @@ public sealed class CasualtyView(
     private AdviceStanding? advice;
     private LookHistory? looks;
     private SoftSigns? soft;
+    private ImmutableSortedDictionary<string, Duration>? careFreshness;
     private CasualtyView? ageless;
+    private ShockPicture? shock;
+    private readonly Dictionary<Limb, LimbClock?> clocks = [];
+    private readonly Dictionary<Limb, ImmutableArray<Attempt>> attempts = [];
+    private ClearSpan? clearSpan;
     private bool? bothArmsTied;
     private Evaluating? evaluating;
 
-    private bool IsTied(Limb limb) => LimbClock.Of(limb, state, now) is { Tight: not Truth.NotMet };
+    private static T Once<T>(Dictionary<Limb, T> known, Limb limb, Func<T> find)
+    {
+        if (!known.TryGetValue(limb, out var found))
+            known.Add(limb, found = find());
+        return found;
+    }
+
+    private bool IsTied(Limb limb) => Clock(limb) is { Tight: not Truth.NotMet };
 }

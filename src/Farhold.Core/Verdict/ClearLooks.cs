@@ -13,7 +13,7 @@ internal static class ClearLooks
     {
         var casualty = scene.Casualty;
         var rules = casualty.Protocol.Looks;
-        var span = casualty.Looks.Clear(casualty.Soft.SetAside, LastBled(casualty), casualty.Protocol.Looks.Apart);
+        var span = casualty.ClearSpan;
         return span.Newest is { } newest && newest.When.Until(casualty.Now).Max <= casualty.Looks.Fresh
             && (span.Apart >= rules.Apart || (span.Since && IsClosing(scene)));
     }
@@ -21,7 +21,7 @@ internal static class ClearLooks
     /// <summary>When the second look may be taken; null where the first is still missing, or both are there.</summary>
     public static Instant? SecondDue(CasualtyView casualty)
     {
-        var span = casualty.Looks.Clear(casualty.Soft.SetAside, LastBled(casualty), casualty.Protocol.Looks.Apart);
+        var span = casualty.ClearSpan;
         return span.Newest is { } newest && span.Apart < casualty.Protocol.Looks.Apart
             ? span.First!.When.Latest + casualty.Protocol.Looks.Apart
             : null;
@@ -38,7 +38,7 @@ internal static class ClearLooks
     }
 
     internal static Instant LastBled(CasualtyView casualty) => Enum.GetValues<Limb>()
-        .SelectMany(limb => Attempt.On(limb, casualty.State, casualty.Now))
+        .SelectMany(limb => casualty.Attempts(limb))
         .Where(a => a.Result == AttemptResult.Bled)
         .Select(a => (a.Ended ?? a.Started).Latest)
         .DefaultIfEmpty(Instant.MinValue).Max();

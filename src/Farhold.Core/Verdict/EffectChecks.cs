@@ -35,11 +35,16 @@ internal static class EffectChecks
     {
         var first = scene.Clock!.FirstTightened;
         var wounds = LimbWounds.Treated(scene.Clock.Limb, scene.State, scene.Now);
-        var seen = scene.State.Of(Kind.BleedingChecked).Where(c =>
-            c.When.Earliest <= scene.Now && first.Latest < c.When.Latest
-            && c.As<Payload.BleedingChecked>() is { Bleeding: Bleeding.Active } check && wounds.Contains(check.Wound)).Select(c => c.When);
-        var failed = scene.Attempts.Where(a => a.Result == AttemptResult.Bled).Select(a => a.Ended ?? a.Started);
-        return seen.Concat(failed).Select(w => (Happened?)w).MaxBy(w => w!.Value.Latest);
+        Happened? last = null;
+        var checks = scene.State.Of(Kind.BleedingChecked);
+        for (var i = checks.Length - 1; i >= 0 && checks[i].When.Latest > first.Latest && !(checks[i].When.Latest < last?.Latest); i--)
+            if (checks[i].When.Earliest <= scene.Now
+                && checks[i].As<Payload.BleedingChecked>() is { Bleeding: Bleeding.Active } check && wounds.Contains(check.Wound))
+                last = checks[i].When;
+        foreach (var attempt in scene.Attempts)
+            if (attempt.Result == AttemptResult.Bled && (attempt.Ended ?? attempt.Started) is var failed && !(failed.Latest <= last?.Latest))
+                last = failed;
+        return last;
     }
 
     private static Instant? LastCheck(Scene scene)

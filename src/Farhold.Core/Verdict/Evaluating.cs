@@ -50,7 +50,7 @@ internal sealed class Evaluating(
         Condition.Any any => Of(any, any.Parts, worse, Truth.NotMet, static (a, b) => a.Or(b)),
         Condition.Not not => Negated(not, Of(not.Part, worse.Not())),
         Condition.Compare compare => Of(compare, worse),
-        Condition.OneOf oneOf => Leaf(oneOf, oneOf.Input, r => Kleene.Of(oneOf.Words.Contains(r.Word!)), worse),
+        Condition.OneOf oneOf => Leaf(new(oneOf, oneOf.Input, [], worse)),
         _ => throw new UnreachableException(),
     };
 
@@ -72,16 +72,9 @@ internal sealed class Evaluating(
     private Trace Of(Condition.Compare compare, Truth worse)
     {
         var (limits, byAge) = Limits(compare);
-        Truth Judge(Reading reading)
-        {
-            Truth? all = null;
-            foreach (var limit in limits)
-                all = Kleene.Agreed(all, Holds(reading, compare.Comparison, limit));
-            return all == Truth.Unknown && compare.Input.IsClock ? worse : all!.Value;
-        }
-
-        var unsure = Leaf(compare, compare.Input, Judge, worse);
-        if (compare.Measured && unsure.State == Truth.Unknown && IsUnmeasured(compare, Judge))
+        var asked = new Asked(compare, compare.Input, limits, worse);
+        var unsure = Leaf(asked);
+        if (compare.Measured && unsure.State == Truth.Unknown && IsUnmeasured(asked))
             return unsure with { State = Truth.NotMet, Needs = null };
         var ageDecides = unsure.State == Truth.Unknown && limits.Length > 1 && unsure.Used.Any(u => !u.Stale);
         return byAge.IsEmpty && !ageDecides
@@ -95,12 +88,35 @@ internal sealed class Evaluating(
         if (compare.Bands.IsEmpty)
             return ([compare.Limit], []);
         var ages = Seen(Input.AgeYears);
-        if (ages.Readings.IsEmpty)
-            return ([compare.Limit, .. compare.Bands.Select(b => b.Limit).Distinct()], []);
-        var limits = ages.Readings.Select(age => compare.Bands
-            .Where(b => age.Low >= b.FromYears && age.Low < b.UnderYears)
-            .Select(b => b.Limit).FirstOrDefault(compare.Limit));
-        return ([.. limits.Distinct()], ages.Used);
+        return ages.Readings switch
+        {
+            [] => ([compare.Limit, .. compare.Bands.Select(b => b.Limit).Distinct()], []),
+            [var age] => ([LimitAt(age, compare)], ages.Used),
+            var several => (LimitsAt(several, compare), ages.Used),
+        };
+    }
+
+    private static ImmutableArray<double> LimitsAt(ImmutableArray<Reading> ages, Condition.Compare compare) =>
+        [.. ages.Select(age => LimitAt(age, compare)).Distinct()];
+
+    private static double LimitAt(Reading age, Condition.Compare compare)
+    {
+        foreach (var band in compare.Bands)
+            if (age.Low >= band.FromYears && age.Low < band.UnderYears)
+                return band.Limit;
+        return compare.Limit;
+    }
+
+    /// <summary>What is asked of one reading.</summary>
+    private static Truth Answer(Asked asked, Reading reading)
+    {
+        if (asked.Condition is Condition.OneOf oneOf)
+            return Kleene.Of(oneOf.Words.Contains(reading.Word!));
+        var compare = (Condition.Compare)asked.Condition;
+        Truth? all = null;
+        foreach (var limit in asked.Limits)
+            all = Kleene.Agreed(all, Holds(reading, compare.Comparison, limit));
+        return all == Truth.Unknown && compare.Input.IsClock ? asked.Worse : all!.Value;
     }
 
     private static Truth Holds(Reading reading, Comparison comparison, double limit)
@@ -120,30 +136,31 @@ internal sealed class Evaluating(
     private static Truth Sure(bool always, bool sometimes) => always ? Truth.Met : sometimes ? Truth.Unknown : Truth.NotMet;
 
     /// <summary>Never measured, or last measured without meeting the condition, and too long ago to count.</summary>
-    private bool IsUnmeasured(Condition.Compare compare, Func<Reading, Truth> judge)
+    private bool IsUnmeasured(Asked asked)
     {
-        var sight = Seen(compare.Input);
+        var sight = Seen(asked.Input);
         for (var i = 0; i < sight.Readings.Length; i++)
-            if (!sight.Used[i].Stale || sight.Readings[i].Doubtful || sight.Readings[i].Contradicted || judge(sight.Readings[i]) != Truth.NotMet)
+            if (!sight.Used[i].Stale || sight.Readings[i].Doubtful || sight.Readings[i].Contradicted || Answer(asked, sight.Readings[i]) != Truth.NotMet)
                 return false;
         return true;
     }
 
     /// <summary>Readings that disagree leave the answer open, except that of several at one look the worse one counts.</summary>
-    private Trace Leaf(Condition condition, Input input, Func<Reading, Truth> judge, Truth worse)
+    private Trace Leaf(Asked asked)
     {
         Truth? state = null;
+        var (input, worse) = (asked.Input, asked.Worse);
         var sight = Seen(input);
         for (var i = 0; i < sight.Readings.Length; i++)
         {
-            var one = sight.Used[i].Stale || sight.Readings[i].Doubtful ? Truth.Unknown : judge(sight.Readings[i]);
+            var one = sight.Used[i].Stale || sight.Readings[i].Doubtful ? Truth.Unknown : Answer(asked, sight.Readings[i]);
             if (sight.Readings[i].Contradicted && one != worse)
                 one = Truth.Unknown;
             state = input.IsSign && (one == worse || state == worse) ? worse : Kleene.Agreed(state, one);
         }
 
         var known = state ?? Truth.Unknown;
-        return new(condition, known, [], sight.Used, known == Truth.Unknown ? input : null);
+        return new(asked.Condition, known, [], sight.Used, known == Truth.Unknown ? input : null);
     }
 
     private Sight Seen(Input input)
@@ -151,13 +168,18 @@ internal sealed class Evaluating(
         if (casualty is not null && !input.OfLimb)
             return casualty.Seen(input);
         if (!seen.TryGetValue(input, out var sight))
-        {
-            var fresh = freshness.GetValueOrDefault(input.Name, Duration.MaxValue);
-            var readings = Looking.For(input, scene, fresh);
-            seen.Add(input, sight = new(readings, readings.IsEmpty ? [] : [.. readings.Select(r => Show(input, r, fresh))]));
-        }
-
+            seen.Add(input, sight = Look(input));
         return sight;
+    }
+
+    private Sight Look(Input input)
+    {
+        var fresh = freshness.GetValueOrDefault(input.Name, Duration.MaxValue);
+        var readings = Looking.For(input, scene, fresh);
+        var used = ImmutableArray.CreateBuilder<Used>(readings.Length);
+        foreach (var reading in readings)
+            used.Add(Show(input, reading, fresh));
+        return new(readings, used.MoveToImmutable());
     }
 
     private Used Show(Input input, Reading reading, Duration fresh)
@@ -176,6 +198,10 @@ internal sealed class Evaluating(
         InputType.Duration => Say.Elapsed(new(Least(reading.Low), Least(reading.High))),
         _ => Say.Number(reading.Low),
     };
+
+    /// <summary>A leaf of the tree, and what it is asked with.</summary>
+    /// <param name="Limits">Those that may apply; empty where it asks for words.</param>
+    private readonly record struct Asked(Condition Condition, Input Input, ImmutableArray<double> Limits, Truth Worse);
 
     /// <summary>What was seen of an input, and each reading as it is shown.</summary>
     private readonly record struct Sight(ImmutableArray<Reading> Readings, ImmutableArray<Used> Used);

@@ -20,14 +20,14 @@ public static class Judge
     {
         var open = Unsettled(doubts, state, now);
         var casualty = new CasualtyView(state, protocol, now, open);
-        var shock = Shock(casualty);
+        var shock = casualty.Shock;
         var limbs = ImmutableArray.CreateBuilder<LimbVerdict>();
         var watched = ImmutableArray.CreateBuilder<WatchedLimb>();
         foreach (var limb in Enum.GetValues<Limb>())
         {
-            if (LimbClock.Of(limb, state, now) is not { } clock)
+            if (casualty.Clock(limb) is not { } clock)
                 continue;
-            var scene = new Scene(casualty, clock, Attempt.On(limb, state, now));
+            var scene = new Scene(casualty, clock, casualty.Attempts(limb));
             var progress = AttemptProgress.Of(scene);
             if (clock.Tight == Truth.NotMet)
                 watched.Add(Watching.Of(clock, state, now, progress));
@@ -50,10 +50,9 @@ public static class Judge
     }
 
     /// <summary>Strong signs and two soft ones; a lone soft sign that counts leaves it open.</summary>
-    private static ShockPicture Shock(CasualtyView casualty)
+    internal static ShockPicture Shock(CasualtyView casualty)
     {
-        var signs = casualty.Protocol.Criteria.Where(c => c.Group == Criterion.ShockGroup && !c.Condition.AsksOfLimb)
-            .Select(casualty.Evaluating.Of).ToImmutableArray();
+        var signs = casualty.Protocol.Shock.Whole.Select(casualty.Evaluating.Of).ToImmutableArray();
         return new(Suspected(signs), signs);
     }
 
@@ -61,7 +60,7 @@ public static class Judge
 
     /// <summary>By the signs last seen, however old: a sign is lifted by a look, never by time.</summary>
     internal static Truth LastKnownShock(CasualtyView casualty) =>
-        Shock(casualty) is { State: Truth.Met } shock ? shock.State : Shock(casualty.Ageless).State;
+        casualty.Shock.State == Truth.Met ? Truth.Met : casualty.Ageless.Shock.State;
 
     /// <summary>
     /// The same, but for what is not called shock: a lone soft sign, even one that stays, and an altered mind where the head is
@@ -70,7 +69,7 @@ public static class Judge
     internal static Truth ShockBySignsSeen(CasualtyView casualty)
     {
         var head = Circumstances.HasHeadWound(casualty.State, casualty.Now);
-        return Suspected(Shock(casualty.Ageless).Signs.Where(f => f.Criterion is var sign
+        return Suspected(casualty.Ageless.Shock.Signs.Where(f => f.Criterion is var sign
             && sign.Role != Role.Asks && !sign.Condition.Inputs.Contains(Input.SoftSignStays)
             && !(head && sign.Condition.Inputs.All(i => i == Input.Mental))));
     }

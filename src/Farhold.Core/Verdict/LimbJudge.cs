@@ -84,9 +84,10 @@ internal static class LimbJudge
         var at = Instant.Min(attempt.Started.Latest, scene.Now);
         if (attempt.Started.Until(scene.Now).Max > Longest)
             return null;
-        if (LimbClock.Of(scene.Clock!.Limb, scene.State, at) is not { } clock)
+        var then = scene.Casualty.At(at);
+        if (then.Clock(scene.Clock!.Limb) is not { } clock)
             return null;
-        var findings = Findings(new(scene.Casualty.At(at), clock, Over(Attempt.On(clock.Limb, scene.State, at))));
+        var findings = Findings(new(then, clock, Over(then.Attempts(clock.Limb))));
         return Decide(findings) == Verdict.Attempt ? findings : null;
     }
 

@@ -17,20 +17,18 @@ internal sealed class LookHistory
     private readonly CasualtyView casualty;
     private readonly LookRules rules;
     private readonly ImmutableArray<Dated> taken;
-    private readonly ImmutableArray<Criterion> signs;
     private readonly ImmutableArray<Input> needed;
-    private readonly ImmutableSortedDictionary<string, Duration> within;
-    private readonly ShockLook?[] found;
+    private readonly Dictionary<int, ShockLook> found = [];
+    private ImmutableSortedDictionary<string, Duration>? within;
 
     public LookHistory(CasualtyView casualty)
     {
         this.casualty = casualty;
         rules = casualty.Protocol.Looks;
-        taken = [.. casualty.State.Of(Kind.SignsTaken).Where(t => t.When.Earliest <= casualty.Now)];
-        signs = [.. casualty.Protocol.Criteria.Where(c => c.IsSign)];
-        needed = [.. signs.SelectMany(c => Asked(c.Condition)).Where(i => i.IsSign && i != Input.ShockIndex).Distinct()];
-        within = needed.Append(Input.ShockIndex).ToImmutableSortedDictionary(i => i.Name, _ => rules.Within, StringComparer.Ordinal);
-        found = new ShockLook?[taken.Length];
+        taken = casualty.State.Of(Kind.SignsTaken);
+        if (taken.Any(t => t.When.Earliest > casualty.Now))
+            taken = [.. taken.Where(t => t.When.Earliest <= casualty.Now)];
+        needed = casualty.Protocol.Shock.Needed;
     }
 
     /// <summary>The signs that have to be known at a look.</summary>
@@ -105,8 +103,13 @@ internal sealed class LookHistory
     private static bool Nothing(Dated entry) => entry.As<Payload.SignsTaken>() == new Payload.SignsTaken();
 
     /// <summary>"No cuff", said after a look, shows nothing of the casualty, and must not make the look a later one.</summary>
-    private ShockLook At(int index) => found[index] ??= IsOnlyOfCuff(taken[index]) && index > 0
-        ? Look(taken[index]) with { When = At(index - 1).When } : Look(taken[index]);
+    private ShockLook At(int index)
+    {
+        if (!found.TryGetValue(index, out var look))
+            found.Add(index, look = IsOnlyOfCuff(taken[index]) && index > 0
+                ? Look(taken[index]) with { When = At(index - 1).When } : Look(taken[index]));
+        return look;
+    }
 
     private static bool IsOnlyOfCuff(Dated entry) => entry.As<Payload.SignsTaken>() == new Payload.SignsTaken { NoPressureCuff = true };
 
@@ -114,8 +117,9 @@ internal sealed class LookHistory
     {
         var at = Instant.Min(entry.When.Latest, casualty.Now);
         var then = casualty.At(at);
+        within ??= needed.Append(Input.ShockIndex).ToImmutableSortedDictionary(i => i.Name, _ => rules.Within, StringComparer.Ordinal);
         var evaluating = new Evaluating(within, new Scene(then, null, [])) { PossiblyFresh = true };
-        var findings = signs.Select(evaluating.Of).ToArray();
+        var findings = casualty.Protocol.Shock.Seen.Select(evaluating.Of).ToArray();
         ImmutableArray<string> Shown(Func<Criterion, bool> which) =>
             [.. findings.Where(f => f.State == Truth.Met && which(f.Criterion)).Select(f => f.Criterion.Id)];
         var known = needed.Count(i => evaluating.IsKnown(i, rules.Within));
@@ -128,16 +132,6 @@ internal sealed class LookHistory
 
     private ImmutableArray<Reading> Readings(Evaluating evaluating, Input input) =>
         needed.Contains(input) && evaluating.IsKnown(input, rules.Within) ? evaluating.Readings(input) : [];
-
-    /// <summary>What has to be known: all that a sign asks about, but for what only counts where it was measured.</summary>
-    private static IEnumerable<Input> Asked(Condition condition) => condition switch
-    {
-        Condition.All all => all.Parts.SelectMany(Asked),
-        Condition.Any any => any.Parts.SelectMany(Asked),
-        Condition.Not not => Asked(not.Part),
-        Condition.Compare { Measured: true } => [],
-        _ => condition.Inputs,
-    };
 }
 
 /// <summary>The newest and the first of a run of looks without a sign.</summary>

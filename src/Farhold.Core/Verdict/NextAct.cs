@@ -31,7 +31,7 @@ public sealed record NextAct(
     {
         if (limb.Scene is not { } scene)
             return new("", [], [], Instant.MinValue, []);
-        var texts = new Evaluating(scene.Casualty.Protocol.Freshness.SetItems(scene.Casualty.Protocol.CareFreshness), scene, scene.Casualty.Evaluating);
+        var texts = new Evaluating(scene.Casualty.CareFreshness, scene, scene.Casualty.Evaluating);
         var because = Decisive(limb);
         var second = because is null ? null : SecondLook(because, scene.Casualty);
         var asks = second is null ? AskedFirst(limb, because) : null;

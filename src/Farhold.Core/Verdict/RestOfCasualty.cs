@@ -52,7 +52,7 @@ internal static class RestOfCasualty
     /// <summary>No bleeding, once every region and every limb without a tourniquet was looked at one by one.</summary>
     private static ImmutableArray<Reading> Everywhere(Scene scene)
     {
-        var limbs = Enum.GetValues<Limb>().Where(l => LimbClock.Of(l, scene.State, scene.Now) is null).Select(l => (Limb?)l);
+        var limbs = Enum.GetValues<Limb>().Where(l => scene.Casualty.Clock(l) is null).Select(l => (Limb?)l);
         var looks = limbs.Select(l => Looks(scene, l, null))
             .Concat(Enum.GetValues<BodyRegion>().Select(r => Looks(scene, null, r))).ToArray();
         return looks.Any(l => l.IsEmpty) ? [] : [Oldest(looks)];

@@ -22,9 +22,12 @@ internal static class SignReadings
         "systolic" => Pressure(scene, fresh),
         "shockIndex" => Index(scene, fresh),
         "radialPulse" when scene.Casualty.BothArmsTied => [Reading.Of("both-arms-tied", Happened.At(scene.Now), lasting: true)],
-        "mental" => [.. AtOneLook(scene, Input.Mental, fresh).Select(r => Undrugged(r, scene))],
+        "mental" => Mind(scene, fresh),
         _ => AtOneLook(scene, input, fresh),
     };
+
+    private static ImmutableArray<Reading> Mind(Scene scene, Duration fresh) =>
+        [.. AtOneLook(scene, Input.Mental, fresh).Select(r => Undrugged(r, scene))];
 
     /// <summary>The readings that may be the newest, and those of the same look that are still fresh.</summary>
     private static ImmutableArray<Reading> AtOneLook(Scene scene, Input input, Duration fresh)
@@ -80,8 +83,8 @@ internal static class SignReadings
     {
         var then = new Scene(scene.Casualty.At(pressure.When.Latest), null, []);
         var ageless = new Evaluating(ImmutableSortedDictionary<string, Duration>.Empty, then);
-        return scene.Casualty.Protocol.Criteria.Any(c =>
-            c.IsSign && c.Condition.Inputs.Contains(Input.Systolic) && ageless.Of(c).State != Truth.NotMet);
+        return scene.Casualty.Protocol.Shock.Seen.Any(c =>
+            c.Condition.Inputs.Contains(Input.Systolic) && ageless.Of(c).State != Truth.NotMet);
     }
 
     /// <summary>Heart rate over systolic pressure wherever both were taken at one look, of the newest such look.</summary>

@@ -29,7 +29,7 @@ internal sealed record SoftSigns(ImmutableArray<string> Met, Lift Lifted, bool S
 
     public static SoftSigns At(CasualtyView casualty)
     {
-        var soft = casualty.Protocol.Criteria.Where(c => c is { Role: Role.Soft, IsSign: true }).ToArray();
+        var soft = casualty.Protocol.Shock.Seen.Where(c => c.Role == Role.Soft).ToArray();
         var met = soft.Where(c => casualty.Evaluating.Of(c).State == Truth.Met).ToArray();
         var ids = met.Select(c => c.Id).ToImmutableArray();
         var lifted = met is not [var lone] ? Lift.None
