@@ -22,6 +22,7 @@ public partial class WeightTests
     [InlineData("System.Private.Xml")]
     [InlineData("System.Xml")]
     [InlineData("Farhold.Xml")]
+    [InlineData("Farhold.Signing")]
     public void The_frameworks_xml_does_not_go_to_the_phone(string part)
     {
         Assert.DoesNotContain(Directory.GetFiles(Published.Folder, "*", SearchOption.AllDirectories), f => Path.GetFileName(f).StartsWith(part, StringComparison.Ordinal));
