@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Text;
+using Farhold.App.Phone;
 using Farhold.App.Shell;
 using Farhold.App.Store;
 using Farhold.App.Words;
@@ -37,15 +38,15 @@ public sealed record MergePlan(ComingRecord Coming, string Source, ImmutableArra
     public bool AddsNothing => New + Conflicting + Unreadable == 0;
 
     /// <param name="asked">The casualty whose place it was taken in at; null: none.</param>
-    public static async Task<MergePlan> OfAsync(IncomingFile file, string source, CasualtyHead? asked, Session session, ILogStore store)
+    public static async Task<MergePlan> OfAsync(IncomingFile file, string source, CasualtyHead? asked, Session session, ILogStore store, IPhone phone)
     {
-        var coming = ComingRecord.Of(file, store.Device, session.Now);
+        var coming = await ComingRecord.OfAsync(file, store.Device, session.Now, phone.QuietAsync);
         var plan = new MergePlan(coming, source, []);
         var all = new List<Candidate>();
         foreach (var head in session.Casualties.Where(c => asked is not null || c.Practice == file.Practice))
         {
             var lines = await store.ReadAsync(head.Id);
-            all.Add(new(head, lines, ComingRecord.Of(lines, store.Device)));
+            all.Add(new(head, lines, await ComingRecord.OfAsync(lines, store.Device, phone.QuietAsync)));
         }
 
         var its = all.Where(c => coming.IsOf(c.Record, c.Lines)).ToArray();

@@ -11,7 +11,18 @@ namespace Farhold.App.Store;
 /// <param name="Practice">At least one line is marked as practice.</param>
 public sealed record IncomingFile(ImmutableArray<IncomingLine> Lines, string Alias, bool Practice)
 {
+    /// <summary>Design: lines read between two breaths.</summary>
+    internal const int Piece = 100;
+
     public static IncomingFile Split(ReadOnlyMemory<byte> file)
+    {
+        var splitting = SplitAsync(file, () => Task.CompletedTask);
+        return splitting.IsCompleted ? splitting.Result : throw new System.Diagnostics.UnreachableException();
+    }
+
+    /// <summary>The same in pieces.</summary>
+    /// <param name="breathe">Lets touches through in between.</param>
+    public static async Task<IncomingFile> SplitAsync(ReadOnlyMemory<byte> file, Func<Task> breathe)
     {
         if (file.Span.StartsWith("\uFEFF"u8))
             file = file[3..];
@@ -29,6 +40,8 @@ public sealed record IncomingFile(ImmutableArray<IncomingLine> Lines, string Ali
                 continue;
             var (id, opens, drill) = Look(line);
             lines.Add(new IncomingLine(id, line));
+            if (lines.Count % Piece == 0)
+                await breathe();
             alias = opens ?? alias;
             practice |= drill;
         }
@@ -62,7 +75,7 @@ public sealed record IncomingFile(ImmutableArray<IncomingLine> Lines, string Ali
             var practice = json.RootElement.TryGetProperty("practice", out var p) && p.ValueKind == JsonValueKind.True;
             return (id, opens, practice);
         }
-        catch (JsonException)
+        catch (Exception none) when (none is JsonException or InvalidOperationException) // the second: half of a surrogate pair
         {
             return default;
         }

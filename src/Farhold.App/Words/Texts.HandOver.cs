@@ -177,6 +177,8 @@ public sealed partial class Texts
 
     public string ImportOther => Get();
 
+    public string ImportReading => Get();
+
     public string EraseOne(string alias) => Fill(alias);
 
     public string EraseNotEnded => Get();

@@ -1,6 +1,3 @@
-using System.Buffers.Binary;
-using System.Numerics;
-
 namespace Farhold.Exchange.Qr;
 
 /// <summary>What came of showing a frame to a collector.</summary>
@@ -23,86 +20,63 @@ public enum FrameResult
 }
 
 /// <summary>Gathers frames, in any order, until the pack can be told from them. Never touches a record.</summary>
+/// <remarks>
+/// Frames of several transfers are kept apart by their head: a stray or changed one begins a collection of its own and stops no
+/// other. The one that has come furthest is told of; the first that is whole is taken.
+/// </remarks>
 public sealed class FrameCollector
 {
-    private readonly SortedDictionary<int, (ulong[] Bits, byte[] Data)> rows = [];
-    private Frame? first;
+    /// <summary>Design: transfers gathered at once; with one more, the one that has come least far is dropped.</summary>
+    private const int Most = 4;
+
+    private readonly List<FrameCollection> collections = [];
 
     /// <summary>How many independent frames are held.</summary>
-    public int Known => rows.Count;
+    public int Known => Furthest?.Known ?? 0;
 
     /// <summary>How many are needed; 0 before the first.</summary>
-    public int Needed => first?.Blocks ?? 0;
+    public int Needed => Furthest?.Needed ?? 0;
 
     /// <summary>The bytes of the record file, once complete.</summary>
     public byte[]? Record { get; private set; }
+
+    private FrameCollection? Furthest => collections.MaxBy(c => c.Known);
 
     public FrameResult Add(string text)
     {
         if (Frame.Read(text) is not { } frame)
             return FrameResult.Foreign;
-        first ??= frame;
-        if ((frame.Transfer, frame.Blocks, frame.PackLength) != (first.Transfer, first.Blocks, first.PackLength))
-            return FrameResult.Foreign;
-        if (Record is not null || !Reduced(frame))
+        if (Record is not null)
             return FrameResult.NothingNew;
-        return rows.Count < frame.Blocks ? FrameResult.Taken : Finish();
+        var its = collections.Find(c => c.Takes(frame)) ?? Begin(frame);
+        if (!its.Add(frame))
+            return FrameResult.NothingNew;
+        if (its.IsWhole)
+            return Finish(its);
+        return its == Furthest ? FrameResult.Taken : FrameResult.Foreign;
     }
 
     public void Clear()
     {
-        rows.Clear();
-        (first, Record) = (null, null);
+        collections.Clear();
+        Record = null;
     }
 
-    /// <summary>Takes out of a frame what is known; false if nothing is left.</summary>
-    private bool Reduced(Frame frame)
+    private FrameCollection Begin(Frame frame)
     {
-        var (bits, data) = (frame.Coefficients(), frame.Data.ToArray());
-        foreach (var (pivot, row) in rows)
-            if (Has(bits, pivot))
-                Add(row, bits, data);
-        if (Lowest(bits) is not { } own)
-            return false;
-        rows.Add(own, (bits, data));
-        return true;
+        if (collections.Count == Most)
+            collections.Remove(collections.MinBy(c => c.Known)!);
+        var begun = new FrameCollection(frame);
+        collections.Add(begun);
+        return begun;
     }
 
-    private FrameResult Finish()
+    private FrameResult Finish(FrameCollection whole)
     {
-        var blockLength = Frame.BlockLength(first!.PackLength, first.Blocks);
-        var pack = new byte[first.Blocks * blockLength];
-        foreach (var (pivot, row) in rows.Reverse())
-        {
-            for (var other = pivot + 1; other < first.Blocks; other++)
-                if (Has(row.Bits, other))
-                    Xor.Into(row.Data, pack.AsSpan(other * blockLength, blockLength));
-            row.Data.CopyTo(pack.AsSpan(pivot * blockLength));
-        }
-
-        var whole = pack.AsSpan(0, first.PackLength);
-        if (first.PackLength >= 4 && BinaryPrimitives.ReadUInt32BigEndian(whole) == first.Transfer)
-            Record = Pack.Unpack(whole);
+        Record = whole.Unpack();
         if (Record is not null)
             return FrameResult.Complete;
-        Clear();
+        collections.Remove(whole);
         return FrameResult.WholeDamaged;
-    }
-
-    private static void Add((ulong[] Bits, byte[] Data) row, ulong[] bits, byte[] data)
-    {
-        for (var i = 0; i < bits.Length; i++)
-            bits[i] ^= row.Bits[i];
-        Xor.Into(data, row.Data);
-    }
-
-    private static bool Has(ulong[] bits, int at) => (bits[at / 64] >> (at % 64) & 1) != 0;
-
-    private static int? Lowest(ulong[] bits)
-    {
-        for (var i = 0; i < bits.Length; i++)
-            if (bits[i] != 0)
-                return (i * 64) + BitOperations.TrailingZeroCount(bits[i]);
-        return null;
     }
 }

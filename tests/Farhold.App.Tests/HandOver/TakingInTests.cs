@@ -145,7 +145,7 @@ public class TakingInTests : CareTest
         $$"""{"id":"m2rt-{{number}}","happened":"{{at}}","recorded":"{{at}}","by":"Bo","kind":"note","text":"calm"}""";
 
     private Task<MergePlan> PlanAsync(params string[] lines) =>
-        MergePlan.OfAsync(IncomingFile.Split(Encoding.UTF8.GetBytes(string.Join('\n', lines))), "a file", null, Session, Store);
+        MergePlan.OfAsync(IncomingFile.Split(Encoding.UTF8.GetBytes(string.Join('\n', lines))), "a file", null, Session, Store, Phone);
 
     private async Task<IRenderedComponent<MergeOffer>> OfferAsync(params string[] lines)
     {

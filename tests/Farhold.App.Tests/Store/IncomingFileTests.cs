@@ -19,6 +19,8 @@ public class IncomingFileTests
     [InlineData("{\"id\":7}")]
     [InlineData("{\"id\":\"7k3f-0\"}")]
     [InlineData("{\"kind\":\"note\"}")]
+    [InlineData("{\"id\":\"\\ud800\"}")]
+    [InlineData("{\"id\":\"7k3f-1\",\"kind\":\"casualty.opened\",\"alias\":\"\\ud800\"}")]
     public void A_line_without_a_usable_id_is_kept_without_one(string line)
     {
         var only = Assert.Single(IncomingFile.Split(Encoding.UTF8.GetBytes(line)).Lines);

@@ -81,6 +81,23 @@ public class TransferTests(ITestOutputHelper output)
     }
 
     [Fact]
+    public void A_stray_frame_before_and_between_stops_no_other_transfer()
+    {
+        var sender = new FrameSender(Pack.Of(Demo.Record()));
+        var strays = Enumerable.Range(0, 12).Select(i => sender[0] with { Transfer = (uint)i, Data = new byte[sender[0].Data.Length] }).ToArray();
+        var collector = new FrameCollector();
+        foreach (var stray in strays)
+            collector.Add(stray.Text());
+        for (var i = 0; i < sender.Blocks; i++)
+        {
+            collector.Add(sender[i].Text());
+            collector.Add(strays[i % strays.Length].Text());
+        }
+
+        Assert.Equal(FileOf(Demo.Record()), collector.Record!);
+    }
+
+    [Fact]
     public void A_frame_forged_with_a_right_check_sum_spoils_the_transfer_but_never_the_record()
     {
         var sender = new FrameSender(Pack.Of(Demo.Record()));
