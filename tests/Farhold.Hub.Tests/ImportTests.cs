@@ -55,10 +55,117 @@ public class ImportTests(Browser browser) : PhoneTest(browser)
         await Page.OpenCasualtyAsync("Doll", practice: true);
         await Page.GoToAsync("Hand-over");
         await TakeInAsync("a.jsonl", Bytes(Opened, Seen));
-        await Assertions.Expect(Page.GetByText("The file is a real record, this casualty is practice.")).ToBeVisibleAsync();
+        await Assertions.Expect(Page.GetByText("That is a real record, this casualty is practice.")).ToBeVisibleAsync();
         await Page.GoToAsync("Now");
         await Page.SeeEntriesAsync(1);
     }
+
+    [Fact]
+    public async Task Two_people_are_shown_side_by_side_kept_apart_and_taken_back()
+    {
+        await Page.ReadCautionsAsync();
+        await TakeInAsync("a.jsonl", Bytes(Opened, Seen));
+        await Page.GetByText("Tor: 2 new entries").WaitForAsync();
+        await TakeInAsync("b.jsonl", Bytes(Girl));
+        await Assertions.Expect(Page.GetByText("Is this the same person?")).ToBeVisibleAsync();
+        await Assertions.Expect(Page.Locator(".person")).ToHaveCountAsync(2);
+        await Page.Button("Same person: Tor").TapAsync();
+        await Page.Button("Take these entries in").TapAsync();
+        await Page.Link("To Tor").TapAsync();
+        await Assertions.Expect(Page.GetByText("the casualty is described in more than one way").First).ToBeVisibleAsync();
+        await Page.GoToAsync("Hand-over");
+        var batch = Page.GetByText("1 entries from b.jsonl");
+        await batch.WaitForAsync();
+        await Page.Button("Take this back out").First.TapAsync();
+        await Page.Button("Take 1 entries back out").TapAsync();
+        await Assertions.Expect(batch).ToHaveCountAsync(0);
+        await Page.SeeEntriesAsync(2);
+        await Page.GoToAsync("Now");
+        await Assertions.Expect(Page.GetByText("described in more than one way")).ToHaveCountAsync(0);
+    }
+
+    [Fact]
+    public async Task A_line_that_withdraws_ours_is_listed_first_and_waits_to_be_accepted()
+    {
+        await Page.ReadCautionsAsync();
+        await TakeInAsync("a.jsonl", Bytes(Opened, Seen));
+        await Page.GetByText("Tor: 2 new entries").WaitForAsync();
+        await TakeInAsync("b.jsonl", Bytes(Opened,
+            """{"id":"zzz-1","happened":"2031-05-04T02:20:00Z","recorded":"2031-05-04T02:20:00Z","by":"Bo","kind":"entry.withdrawn","target":"7k3f-2","reason":"no"}"""));
+        await Assertions.Expect(Page.GetByText("it withdraws 1 and corrects 0:")).ToBeVisibleAsync();
+        await Assertions.Expect(Page.GetByText("Withdraws: Note: pale (Bo: no)")).ToBeVisibleAsync();
+        await Page.Button("Take these entries in").TapAsync();
+        await Page.Link("To Tor").TapAsync();
+        await Assertions.Expect(Page.GetByText("nobody has accepted that").First).ToBeVisibleAsync();
+    }
+
+    [Fact]
+    public async Task A_casualty_is_erased_with_all_that_the_phone_keeps_of_it()
+    {
+        await Page.ReadCautionsAsync();
+        await TakeInAsync("a.jsonl", Bytes(Opened, Seen));
+        await Page.Link("To Tor").TapAsync();
+        await Page.LogNoteAsync("One of my own");
+        await Page.GoToAsync("Hand-over");
+        await Page.Link("Erase Tor from this phone").TapAsync();
+        await Assertions.Expect(Page.Button("Erase Tor for good")).ToBeDisabledAsync();
+        await Page.GetByText("I want no copy: nothing may be left").TapAsync();
+        await Page.Button("Erase Tor for good").TapAsync();
+        await Page.Heading("Casualties").WaitForAsync();
+        var left = await Page.EvaluateAsync<string>(
+            """
+            async () => {
+              const db = await new Promise(done => { indexedDB.open('farhold').onsuccess = e => done(e.target.result); });
+              const all = await Promise.all(['lines', 'asides', 'casualties', 'batches'].map(name => new Promise(done => {
+                db.transaction(name).objectStore(name).getAll().onsuccess = e => done(e.target.result); })));
+              return JSON.stringify(all) + JSON.stringify(localStorage);
+            }
+            """);
+        Assert.DoesNotContain("Tor", left, StringComparison.Ordinal);
+        Assert.DoesNotContain("pale", left, StringComparison.Ordinal);
+        Assert.DoesNotContain("my own", left, StringComparison.Ordinal);
+        Assert.StartsWith("[[],[],[],[]]", left, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Everything_is_erased_and_the_phone_is_as_new()
+    {
+        await Page.ReadCautionsAsync();
+        await TakeInAsync("a.jsonl", Bytes(Opened, Seen));
+        await Page.Link("To Tor").WaitForAsync();
+        await Page.GotoAsync(Server.Address + "/phone");
+        await Page.Button("Erase everything on this phone").TapAsync();
+        await Page.GetByText("Every record was handed over or saved, and I checked").TapAsync();
+        await Page.Button("Erase everything for good").TapAsync();
+        await Page.GetByText("Your name").First.WaitForAsync();
+        Assert.Equal(0, await Page.EvaluateAsync<int>("() => Object.keys(localStorage).filter(k => /carer|cautions|copied|canary/.test(k)).length"));
+    }
+
+    [Fact]
+    public async Task Twenty_thousand_entries_are_taken_in_looked_at_and_removed()
+    {
+        await Page.ReadCautionsAsync();
+        var text = new StringBuilder(Opened + "
+");
+        for (var i = 2; i <= 20_000; i++)
+            text.Append(System.Globalization.CultureInfo.InvariantCulture, $"{{"id":"7k3f-{i}","happened":"2031-05-04T02:10:00Z","recorded":"2031-05-04T02:14:30Z","by":"Ane","kind":"note","text":"{i}"}}
+");
+        Page.SetDefaultTimeout(120_000);
+        await TakeInAsync("long.jsonl", Encoding.UTF8.GetBytes(text.ToString()));
+        await Page.Link("To Tor").TapAsync();
+        await Page.GetByText("Only on this phone: 20000 entries.").WaitForAsync();
+        await Page.GoToAsync("Log");
+        await Page.GetByText("Note: 20000").WaitForAsync();
+        await Page.GoToAsync("Hand-over");
+        await Page.Button("Take this back out").TapAsync();
+        await Page.Button("Take 20000 entries back out").TapAsync();
+        await Page.Link("All casualties").First.TapAsync();
+        await Page.Heading("Casualties").WaitForAsync();
+        await Assertions.Expect(Page.Link("Tor")).ToHaveCountAsync(0);
+    }
+
+    private const string Girl =
+        """{"id":"m2rt-1","happened":"2031-05-04T01:00:00Z","recorded":"2031-05-04T01:00:00Z","by":"Bo","kind":"casualty.opened","alias":"Siri","sex":"female","ageYears":6,"massKg":20,"allergies":["penicillin"]}""";
 
     private static byte[] Bytes(params string[] lines) => Encoding.UTF8.GetBytes(string.Concat(lines.Select(l => l + "\n")));
 

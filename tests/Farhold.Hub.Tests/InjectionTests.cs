@@ -66,7 +66,15 @@ public sealed partial class InjectionTests(Browser browser) : PhoneTest(browser)
     {
         var record = new HostileRecord();
         await Page.ReadCautionsAsync("Ane <img src=x onerror=__pwn(4)>\"'\u202E");
-        await TakeInAsync("<img src=x onerror=__pwn('name')>\u202E.jsonl", record.Bytes);
+        await Page.OpenCasualtyAsync("Somebody <img src=x onerror=__pwn(7)>\u202E");
+        await Page.Link("All casualties").TapAsync();
+        await Page.GetByLabel("record file").SetInputFilesAsync(new FilePayload { Name = "<img src=x onerror=__pwn('name')>\u202E.jsonl", MimeType = "application/jsonl", Buffer = record.Bytes });
+        await Page.Button("Another casualty: keep them apart").WaitForAsync();
+        await LookAsync("two people side by side");
+        await Page.Button("Another casualty: keep them apart").TapAsync();
+        await LookAsync("what is taken in");
+        await Page.Button("Take these entries in").TapAsync();
+        await Page.Button("Take this back out").WaitForAsync();
         await LookAsync("casualties");
         await Page.GetByRole(AriaRole.Link, new() { NameRegex = Hostile() }).First.TapAsync();
         await Page.Heading("Now").WaitForAsync(new() { State = WaitForSelectorState.Attached });
@@ -83,9 +91,6 @@ public sealed partial class InjectionTests(Browser browser) : PhoneTest(browser)
         await LookAsync("plain page");
         Assert.True(found.IsEmpty, string.Join('\n', found.Distinct()));
     }
-
-    private Task TakeInAsync(string name, byte[] file) =>
-        Page.GetByLabel("record file").SetInputFilesAsync(new FilePayload { Name = name, MimeType = "application/jsonl", Buffer = file });
 
     private async Task VisitAsync(string address)
     {

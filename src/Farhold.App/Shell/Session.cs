@@ -166,6 +166,8 @@ public sealed class Session(ILogStore store, Preferences preferences, TimeProvid
         ready = null;
         await store.TakeBackAsync(from.Id, batch);
         Casualties = await store.ListAsync();
+        if (Open?.Id == from.Id && Casualties.All(c => c.Id != from.Id))
+            Close();
         await ReadAgainAsync(from.Id);
     }
 

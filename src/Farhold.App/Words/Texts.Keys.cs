@@ -166,10 +166,6 @@ public sealed partial class Texts
 
     public string ImportNoRecord(string file) => Fill(file);
 
-    public string ImportRealIntoPractice => Get();
-
-    public string ImportPracticeIntoReal => Get();
-
     public string Imported(string alias, int added, int same) => Fill(alias, added, same);
 
     public string ImportedAside(int conflicting, int unreadable) => Fill(conflicting, unreadable);

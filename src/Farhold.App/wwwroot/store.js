@@ -190,7 +190,7 @@ export async function lines(casualty) {
  */
 export async function merge(casualty, headJson, linesJson, source) {
   const own = await device();
-  const at = new Date();
+  const at = new Date(Date.now());
   const incoming = JSON.parse(linesJson).map(l => ({ ...l, bytes: Uint8Array.from(atob(l.base64), c => c.charCodeAt(0)) }));
   for (const line of incoming) line.hash = await sha256(line.bytes);
   const answer = await write(['lines', 'asides', 'casualties', 'batches'], (tx, give) => {

@@ -104,12 +104,24 @@ internal static class Carer
         await page.Heading(place).WaitForAsync(new() { State = WaitForSelectorState.Attached });
     }
 
+    /// <summary>Takes in a record file; where others are on the phone and it is nobody's known there, as another casualty.</summary>
+    public static async Task TakeInAsync(this IPage page, string name, byte[] file)
+    {
+        await page.GetByLabel("record file").SetInputFilesAsync(new FilePayload { Name = name, MimeType = "application/jsonl", Buffer = file });
+        var another = page.Button("Another casualty: keep them apart");
+        var done = page.GetByRole(AriaRole.Link, new() { NameRegex = new("^To ") });
+        await done.Or(another).First.WaitForAsync();
+        if (await another.CountAsync() == 0)
+            return;
+        await another.TapAsync();
+        await page.Button("Take these entries in").TapAsync();
+        await done.WaitForAsync();
+    }
+
     /// <summary>Takes in a record file and opens its casualty.</summary>
     public static async Task TakeInAsync(this IPage page, RecordFile file)
     {
-        await page.GetByLabel("record file").SetInputFilesAsync(
-            new FilePayload { Name = file.Alias + ".jsonl", MimeType = "application/jsonl", Buffer = file.Bytes });
-        await page.GetByText("new entries").WaitForAsync();
+        await page.TakeInAsync(file.Alias + ".jsonl", file.Bytes);
         await page.EvaluateAsync("alias => [...document.querySelectorAll('a')].find(a => a.textContent.includes(alias)).click()", file.Alias);
         await page.Heading("Now").WaitForAsync(new() { State = WaitForSelectorState.Attached });
     }
