@@ -7,6 +7,8 @@ public sealed partial class Texts
 
     public string Logged(string what) => Fill(what);
 
+    public string LoggedThen(string what, string time) => Fill(what, time);
+
     public string Yes => Get();
 
     public string NoWord => Get();
@@ -192,6 +194,8 @@ public sealed partial class Texts
     public string LogAdvice => Get();
 
     public string EnterAge => Get();
+
+    public string LogAge => Get();
 
     public string CautionsHead => Get();
 
