@@ -1,4 +1,3 @@
-using System.Text;
 using Farhold.WayOut;
 using Farhold.Xml;
 using NodaTime;
@@ -30,9 +29,9 @@ internal sealed record Opened(CareRecord Record, Protocol Protocol, Instant At, 
 
     public static Opened? Of(JudgingSettings settings, TimeProvider clock)
     {
-        if (RecordOf(settings.Record) is not { } record || InForce(settings) is not var (protocol, refused))
+        if (RecordOf(settings.Record) is not { } record || When(settings.At, record, clock, out var note) is not { } at)
             return null;
-        if (When(settings.At, record, clock, out var note) is not { } at)
+        if (InForce(settings, at) is not var (protocol, refused))
             return null;
         return new(record, protocol, at, refused, note);
     }
@@ -63,46 +62,41 @@ internal sealed record Opened(CareRecord Record, Protocol Protocol, Instant At, 
     }
 
     /// <summary>The protocol in force, and why a local one is not, which is said; null, and said, where there is none at all.</summary>
-    public static (Protocol Protocol, IReadOnlyList<Refusal> Refused)? InForce(ProtocolSettings settings)
+    /// <param name="at">When it has to be valid.</param>
+    public static (Protocol Protocol, IReadOnlyList<Refusal> Refused)? InForce(ProtocolSettings settings, Instant at)
     {
         if (ProtocolOf(settings.Protocol) is not { } under)
             return null;
-        var (local, refused) = LocalOf(settings.Local, under);
-        Refusing.Of(refused);
-        return (local ?? under, refused);
+        switch (settings.Local is { } path ? Trust.Local(path, settings.Issuers, under, at) : new Read<Protocol>.Usable(under))
+        {
+            case Read<Protocol>.Usable laid:
+                return (laid.Value, []);
+            case Read<Protocol>.Refused no:
+                Refusing.Of(no.Refusals);
+                return (under, no.Refusals);
+            default:
+                throw new System.Diagnostics.UnreachableException();
+        }
     }
 
-    private static (Protocol? Laid, IReadOnlyList<Refusal> Refused) LocalOf(string? path, Protocol under)
+    /// <summary>An instant asked for, else now; null, and said, where it is none.</summary>
+    public static Instant? Asked(string? asked, TimeProvider clock)
     {
-        if (path is null)
-            return (null, []);
-        return Files.Read(path) switch
-        {
-            Read<ReadOnlyMemory<byte>>.Refused no => (null, no.Refusals),
-            Read<ReadOnlyMemory<byte>>.Usable bytes => LocalReader.Read(bytes.Value, path, under) switch
-            {
-                Read<Protocol>.Usable laid => (laid.Value, []),
-                Read<Protocol>.Refused no => (null, no.Refusals),
-                _ => throw new System.Diagnostics.UnreachableException(),
-            },
-            _ => throw new System.Diagnostics.UnreachableException(),
-        };
+        if (asked is null)
+            return Instant.FromDateTimeOffset(clock.GetUtcNow());
+        if (WrittenInstant.TryParse(asked) is { } at)
+            return at;
+        Refusing.Plainly($"--at {asked} is no instant of the years 1900 to 2500; write it like 2031-05-04T02:10:00Z");
+        return null;
     }
 
     /// <summary>The instant asked for; else now, but never before the newest entry: then the clock here ran back.</summary>
     private static Instant? When(string? asked, CareRecord record, TimeProvider clock, out string? note)
     {
         note = null;
-        if (asked is not null)
-        {
-            if (WrittenInstant.TryParse(Encoding.UTF8.GetBytes(asked)) is { } at)
-                return at;
-            Refusing.Plainly($"--at {asked} is no instant of the years 1900 to 2500; write it like 2031-05-04T02:10:00Z");
+        if (Asked(asked, clock) is not { } now)
             return null;
-        }
-
-        var now = Instant.FromDateTimeOffset(clock.GetUtcNow());
-        if (record.LastRecorded is not { } newest || now >= newest)
+        if (asked is not null || record.LastRecorded is not { } newest || now >= newest)
             return now;
         note = $"The clock of this machine shows {Farhold.Say.Time(now)}, which is before the newest entry of the record. "
             + $"It can't be right: the time of that entry is used, {Farhold.Say.Time(newest)}. Give --at for another.";
