@@ -4,7 +4,7 @@ using Spectre.Console.Cli;
 
 namespace Farhold.Cli;
 
-internal sealed class CheckCommand : Command<CheckCommand.Settings>
+internal sealed class CheckCommand(TimeProvider clock) : Command<CheckCommand.Settings>
 {
     public sealed class Settings : CommandSettings
     {
@@ -15,6 +15,14 @@ internal sealed class CheckCommand : Command<CheckCommand.Settings>
         [CommandOption("--protocol <FILE>")]
         [Description("The protocol that a local one is laid over, in place of the shipped one.")]
         public string? Protocol { get; init; }
+
+        [CommandOption("--issuer <FILE>")]
+        [Description("An issuer's code that is trusted for this run. May be given several times.")]
+        public string[] Issuers { get; init; } = [];
+
+        [CommandOption("--at <INSTANT>")]
+        [Description("When a local protocol has to be valid. Without it: now.")]
+        public string? At { get; init; }
     }
 
     public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
@@ -26,8 +34,8 @@ internal sealed class CheckCommand : Command<CheckCommand.Settings>
                 return Contents.Of(bytes.Span) switch
                 {
                     Content.Protocol => Whole(ProtocolReader.Read(bytes, file), file, Lines),
-                    Content.Local => Opened.ProtocolOf(settings.Protocol) is { } under
-                        ? Whole(LocalReader.Read(bytes, file, under), file, Lines) : Refusing.Unusable,
+                    Content.Local => Opened.ProtocolOf(settings.Protocol) is { } under && Opened.Asked(settings.At, clock) is { } at
+                        ? Local(Trust.Local(file, bytes, settings.Issuers, under, at), file) : Refusing.Unusable,
                     Content.Trip => Whole(TripReader.Read(bytes, file, ShippedKit.Kit), file, Lines),
                     Content.Kit => Whole(KitReader.Read(bytes, file), file, Lines),
                     Content.Formulary => Whole(FormularyReader.Read(bytes, file), file, Lines),
@@ -52,11 +60,21 @@ internal sealed class CheckCommand : Command<CheckCommand.Settings>
         return 0;
     }
 
+    /// <summary>Usable or not, and what stands behind it; one whose time is over fails the check.</summary>
+    private static int Local(Read<Protocol> read, string file)
+    {
+        var code = Whole(read, file, Lines);
+        if (read is not Read<Protocol>.Usable { Value.Local: { } local })
+            return code;
+        Print($"standing: {Wire.Word(local.Standing)}; hash {local.Hash}");
+        return local.Standing == Standing.Expired ? Refusing.Plainly($"{file} expired: {Say.Time(local.Until!.Value)}") : code;
+    }
+
     private static IEnumerable<string> Lines(Protocol protocol) =>
     [
-        .. VerdictWords.Of(protocol),
+        .. RulesWords.Of(protocol),
         $"{protocol.Criteria.Length} criteria, {protocol.Tasks.Length} tasks, {protocol.Sources.Count} sources",
-        .. (protocol.Local?.Changes ?? []).Select(change => $"changes: {change}"),
+        .. (protocol.Local?.Changes ?? []).Select(change => $"differs: {change}"),
     ];
 
     private static IEnumerable<string> Lines(TripPlan trip) =>

@@ -22,7 +22,7 @@ internal sealed class DoseCommand(TimeProvider clock) : Command<DoseCommand.Sett
         if (opened.ClockNote is { } note)
             Refusing.Say(note);
         Console.Out.WriteLine(VerdictWords.Caution);
-        foreach (var line in VerdictWords.Of(opened.Protocol))
+        foreach (var line in RulesWords.Of(opened.Protocol))
             Console.Out.WriteLine(line);
         var orders = opened.Protocol.Local?.Orders ?? [];
         var drugs = settings.Drug is { } asked ? [formulary.Named(asked)!] : formulary.Drugs.Where(d => orders.Contains(d.Id)).ToArray();

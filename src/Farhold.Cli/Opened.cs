@@ -1,4 +1,3 @@
-using System.Text;
 using Farhold.WayOut;
 using Farhold.Xml;
 using NodaTime;
@@ -23,12 +22,11 @@ internal sealed record Opened(CareRecord Record, Protocol Protocol, Instant At, 
 
     public static Opened? Of(JudgingSettings settings, TimeProvider clock)
     {
-        if (FileOf(settings.Record) is not { } file || InForce(settings) is not var (protocol, refused))
+        if (FileOf(settings.Record) is not { } file || Asked(settings.At, clock) is not { } here)
             return null;
-        if (settings.At is { } asked)
-            return When(asked) is { } at ? new(CareRecord.Of(file), protocol, at, refused, null) : null;
-        var here = Instant.FromDateTimeOffset(clock.GetUtcNow());
-        var (record, now) = CareRecord.In(file, here);
+        var (record, now) = settings.At is null ? CareRecord.In(file, here) : (CareRecord.Of(file), here);
+        if (InForce(settings, now) is not var (protocol, refused))
+            return null;
         return new(record, protocol, now, refused, now == here ? null : Wrong(here, now));
     }
 
@@ -58,35 +56,29 @@ internal sealed record Opened(CareRecord Record, Protocol Protocol, Instant At, 
     }
 
     /// <summary>The protocol in force, and why a local one is not, which is said; null, and said, where there is none at all.</summary>
-    public static (Protocol Protocol, IReadOnlyList<Refusal> Refused)? InForce(ProtocolSettings settings)
+    /// <param name="at">When it has to be valid.</param>
+    public static (Protocol Protocol, IReadOnlyList<Refusal> Refused)? InForce(ProtocolSettings settings, Instant at)
     {
         if (ProtocolOf(settings.Protocol) is not { } under)
             return null;
-        var (local, refused) = LocalOf(settings.Local, under);
-        Refusing.Of(refused);
-        return (local ?? under, refused);
-    }
-
-    private static (Protocol? Laid, IReadOnlyList<Refusal> Refused) LocalOf(string? path, Protocol under)
-    {
-        if (path is null)
-            return (null, []);
-        return Files.Read(path) switch
+        switch (settings.Local is { } path ? Trust.Local(path, settings.Issuers, under, at) : new Read<Protocol>.Usable(under))
         {
-            Read<ReadOnlyMemory<byte>>.Refused no => (null, no.Refusals),
-            Read<ReadOnlyMemory<byte>>.Usable bytes => LocalReader.Read(bytes.Value, path, under) switch
-            {
-                Read<Protocol>.Usable laid => (laid.Value, []),
-                Read<Protocol>.Refused no => (null, no.Refusals),
-                _ => throw new System.Diagnostics.UnreachableException(),
-            },
-            _ => throw new System.Diagnostics.UnreachableException(),
-        };
+            case Read<Protocol>.Usable laid:
+                return (laid.Value, []);
+            case Read<Protocol>.Refused no:
+                Refusing.Of(no.Refusals);
+                return (under, no.Refusals);
+            default:
+                throw new System.Diagnostics.UnreachableException();
+        }
     }
 
-    private static Instant? When(string asked)
+    /// <summary>An instant asked for, else now; null, and said, where it is none.</summary>
+    public static Instant? Asked(string? asked, TimeProvider clock)
     {
-        if (WrittenInstant.TryParse(Encoding.UTF8.GetBytes(asked)) is { } at)
+        if (asked is null)
+            return Instant.FromDateTimeOffset(clock.GetUtcNow());
+        if (WrittenInstant.TryParse(asked) is { } at)
             return at;
         Refusing.Plainly($"--at {asked} is no instant of the years 1900 to 2500; write it like 2031-05-04T02:10:00Z");
         return null;

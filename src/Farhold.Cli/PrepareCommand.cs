@@ -6,7 +6,7 @@ using Spectre.Console.Cli;
 
 namespace Farhold.Cli;
 
-internal sealed class PrepareCommand : Command<PrepareCommand.Settings>
+internal sealed class PrepareCommand(TimeProvider clock) : Command<PrepareCommand.Settings>
 {
     public sealed class Settings : ProtocolSettings
     {
@@ -17,6 +17,10 @@ internal sealed class PrepareCommand : Command<PrepareCommand.Settings>
         [CommandOption("--route <ROUTE>")]
         [Description("Take the hours to help from this route (as farhold reach does) in place of the trip's own. The track it names is looked for beside it.")]
         public string? Route { get; init; }
+
+        [CommandOption("--at <INSTANT>")]
+        [Description("When the trip begins, such as 2031-05-03T06:00:00Z: a local protocol has to be valid then. Without it: now.")]
+        public string? At { get; init; }
 
         [CommandOption("--practised")]
         [Description("A practice casualty was gone through on the phone that is taken along. Without it: not.")]
@@ -30,7 +34,7 @@ internal sealed class PrepareCommand : Command<PrepareCommand.Settings>
     public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
     {
         if (Opened.WholeOf(settings.Trip, bytes => TripReader.Read(bytes, settings.Trip, ShippedKit.Kit)) is not { } said
-            || Opened.InForce(settings) is not var (protocol, _))
+            || Opened.Asked(settings.At, clock) is not { } at || Opened.InForce(settings, at) is not var (protocol, _))
             return Refusing.Unusable;
         var (trip, reach) = (said, ImmutableArray<string>.Empty);
         if (settings.Route is { } path)

@@ -21,6 +21,10 @@ app.Configure(config =>
     config.AddCommand<CheckCommand>("check")
         .WithDescription("Check a record, a protocol, a local protocol, a trip or a kit list, with line and column of every fault.")
         .WithExample("check", "demo/skarvedal.jsonl");
+    config.AddCommand<SignCommand>("sign")
+        .WithDescription("Sign a local protocol, after saying all that it changes.")
+        .WithExample("sign", "demo/skarvedal-local.json", "--key", "skarvedal.key", "--serial", "2", "--from", "2031-01-10T00:00:00Z", "--until", "2032-11-01T00:00:00Z");
+    Keys.Add(config);
     config.AddCommand<LogCommand>("log")
         .WithDescription("Print the record as a log, corrections and withdrawals beside what they are about.")
         .WithExample("log", "demo/skarvedal.jsonl");
@@ -31,14 +35,14 @@ app.Configure(config =>
         .WithDescription("List what has to be done when, and what speaks for trouble.")
         .WithExample("due", "demo/skarvedal.jsonl", "--at", "2031-05-04T06:10:00Z");
     config.AddCommand<DoseCommand>("dose")
-        .WithDescription("Say whether a drug may be given now, and how much; only what a local protocol with a named authority orders.")
-        .WithExample("dose", "demo/skarvedal.jsonl", "paracetamol", "--local", "demo/skarvedal-local.json", "--at", "2031-05-04T06:10:00Z");
+        .WithDescription("Say whether a drug may be given now, and how much; only what a signed local protocol with a named authority orders.")
+        .WithExample("dose", "demo/skarvedal.jsonl", "paracetamol", "--local", "demo/skarvedal-local.json", "--issuer", "demo/skarvedal.issuer", "--at", "2031-05-04T06:10:00Z");
     config.AddCommand<SuppliesCommand>("supplies")
         .WithDescription("Say how long what is in the pack lasts, against when help comes, and what to save.")
         .WithExample("supplies", "demo/skarvedal.jsonl", "--at", "2031-05-04T06:10:00Z", "--party", "3");
     config.AddCommand<PrepareCommand>("prepare")
         .WithDescription("Check a trip before it begins: what is missing, what nobody said, what is ready.")
-        .WithExample("prepare", "demo/skarvedal.trip.json", "--route", "demo/skarvedal.route.json", "--local", "demo/skarvedal-local.json");
+        .WithExample("prepare", "demo/skarvedal.trip.json", "--route", "demo/skarvedal.route.json", "--local", "demo/skarvedal-local.json", "--issuer", "demo/skarvedal.issuer", "--at", "2031-05-03T06:00:00Z");
     config.AddCommand<FhirCommand>("fhir")
         .WithDescription("Write the record as a FHIR R4 document, or read such a document back (--read).")
         .WithExample("fhir", "demo/skarvedal.jsonl", "-o", "bundle.json");

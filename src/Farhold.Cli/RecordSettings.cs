@@ -19,8 +19,12 @@ internal class ProtocolSettings : CommandSettings
     public string? Protocol { get; init; }
 
     [CommandOption("--local <FILE>")]
-    [Description("A local protocol to lay over it. If it is refused, the protocol under it stays in force, and that is said.")]
+    [Description("A local protocol to lay over it; its signature is looked for beside it, as FILE.sig. If it is refused, the protocol under it stays in force, and that is said.")]
     public string? Local { get; init; }
+
+    [CommandOption("--issuer <FILE>")]
+    [Description("An issuer's code that is trusted for this run, besides those of farhold keys trust. May be given several times.")]
+    public string[] Issuers { get; init; } = [];
 }
 
 /// <summary>What every verb takes that goes through a record by a protocol.</summary>

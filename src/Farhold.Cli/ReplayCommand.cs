@@ -5,7 +5,7 @@ using Spectre.Console.Cli;
 
 namespace Farhold.Cli;
 
-internal sealed class ReplayCommand : Command<ReplayCommand.Settings>
+internal sealed class ReplayCommand(TimeProvider clock) : Command<ReplayCommand.Settings>
 {
     public sealed class Settings : RecordByProtocolSettings
     {
@@ -16,12 +16,15 @@ internal sealed class ReplayCommand : Command<ReplayCommand.Settings>
 
     public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
     {
-        if (Opened.RecordOf(settings.Record) is not { } record || Opened.InForce(settings) is not var (protocol, refused))
+        if (Opened.RecordOf(settings.Record) is not { } record)
             return Refusing.Unusable;
         if (settings.Until is { } asked && WrittenInstant.TryParse(Encoding.UTF8.GetBytes(asked)) is null)
             return Refusing.Plainly($"--until {asked} is no instant of the years 1900 to 2500; write it like 2031-05-04T02:10:00Z");
         var until = settings.Until is { } given ? WrittenInstant.TryParse(Encoding.UTF8.GetBytes(given))!.Value
             : record.LastRecorded ?? Instant.MaxValue;
+        var at = until == Instant.MaxValue ? Instant.FromDateTimeOffset(clock.GetUtcNow()) : until;
+        if (Opened.InForce(settings, at) is not var (protocol, refused))
+            return Refusing.Unusable;
         ReplayText.Write(record, protocol, until, refused, Console.Out, Width());
         return 0;
     }

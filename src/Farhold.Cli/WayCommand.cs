@@ -87,13 +87,13 @@ internal sealed class WayCommand(TimeProvider clock) : Command<WayCommand.Settin
         protocol = ShippedProtocol.Protocol;
         if (settings.Record is null)
         {
-            if (Opened.InForce(settings) is not var (inForce, _))
+            if (Opened.Asked(settings.At, clock) is not { } at || Opened.InForce(settings, at) is not var (inForce, _))
                 return null;
             protocol = inForce;
             return ImmutableArray<Deadline>.Empty;
         }
 
-        var judging = new JudgingSettings { Record = settings.Record, At = settings.At, Protocol = settings.Protocol, Local = settings.Local };
+        var judging = new JudgingSettings { Record = settings.Record, At = settings.At, Protocol = settings.Protocol, Local = settings.Local, Issuers = settings.Issuers };
         if (Opened.Of(judging, clock) is not { } opened)
             return null;
         if (opened.ClockNote is { } note)

@@ -48,6 +48,8 @@ public abstract class ScreenTest : BunitContext
         Services.AddSingleton<Alerting>();
         Services.AddSingleton<AttemptLog>();
         Services.AddSingleton<Reminder>();
+        Services.AddSingleton<SignatureCheck>(Signing.FrameworkSignatures.CheckAsync);
+        Services.AddSingleton<TrustedIssuers>();
         Services.AddSingleton<LocalProtocolKeeper>();
         Services.AddSingleton<KeptAround>();
         Services.AddSingleton<KeptTrip>();

@@ -2,7 +2,8 @@ namespace Farhold.Cli.Tests;
 
 public class DoseTests
 {
-    private static readonly string Local = Path.Combine(Path.GetDirectoryName(Run.Demo)!, "skarvedal-local.json");
+    private static readonly string Local = Run.Beside("skarvedal-local.json");
+    private static readonly string Issuer = Run.Beside("skarvedal.issuer");
 
     [Fact]
     public void Without_a_local_protocol_no_dose_is_shown()
@@ -17,7 +18,7 @@ public class DoseTests
     [Fact]
     public void What_the_local_protocol_orders_is_weighed_against_the_record()
     {
-        var ran = Run.Farhold("dose", Run.Demo, "--local", Local, "--at", "2031-05-04T06:10:00Z");
+        var ran = Run.Farhold("dose", Run.Demo, "--local", Local, "--issuer", Issuer, "--at", "2031-05-04T06:10:00Z");
         Assert.Equal(0, ran.ExitCode);
         Assert.Contains("tranexamic-acid: do not give it\n  because: 4 h 20 min since injury; never from 3 h 00 min on", ran.Output);
         Assert.Contains("meloxicam: do not give it", ran.Output);
@@ -30,9 +31,9 @@ public class DoseTests
         using var scratch = new Scratch();
         var child = scratch.Write("r.jsonl", Lines.Entry("k1-1", "02:00", "casualty.opened",
             "\"alias\":\"Eir\",\"ageYears\":9,\"massKg\":30,\"allergies\":[]"));
-        var ran = Run.Farhold("dose", child, "paracetamol", "--local", Local, "--at", "2031-05-04T03:00:00Z");
+        var ran = Run.Farhold("dose", child, "paracetamol", "--local", Local, "--issuer", Issuer, "--at", "2031-05-04T03:00:00Z");
         Assert.Contains("  for a mass of 30 kg (66 lb): is that right, and in the right unit?\n", ran.Output);
-        var adult = Run.Farhold("dose", Run.Demo, "paracetamol", "--local", Local, "--at", "2031-05-04T03:10:00Z");
+        var adult = Run.Farhold("dose", Run.Demo, "paracetamol", "--local", Local, "--issuer", Issuer, "--at", "2031-05-04T03:10:00Z");
         Assert.DoesNotContain("for a mass of", adult.Output); // 1 g whatever the mass
     }
 

@@ -33,12 +33,12 @@ public class PrepareTests
     [Fact]
     public void A_local_protocol_and_practice_are_taken_in()
     {
-        var with = Run.Farhold("prepare", Trip, "--local", Beside("skarvedal-local.json"), "--practised", "--json");
+        var with = Run.Farhold("prepare", Trip, "--local", Beside("skarvedal-local.json"), "--issuer", Beside("skarvedal.issuer"), "--at", "2031-05-03T06:00:00Z", "--practised", "--json");
         using var json = JsonDocument.Parse(with.Output);
         var lines = json.RootElement.GetProperty("lines").EnumerateArray().ToDictionary(l => l.GetProperty("id").GetString()!, l => l.GetProperty("state").GetString());
         Assert.Equal(("met", "met", "not-met"), (lines["local"], lines["practice-here"], lines["water-ml"]));
         Assert.Equal(lines.Count, ((string[])["not-met", "unknown", "met"]).Sum(s => json.RootElement.GetProperty(s).GetInt32()));
-        Assert.Contains("A local protocol with a named authority: without it no dose is shown.", Run.Farhold("prepare", Trip).Output);
+        Assert.Contains("A local protocol, signed and in its time, with a named authority: without it no dose is shown.", Run.Farhold("prepare", Trip).Output);
     }
 
     [Fact]

@@ -14,10 +14,21 @@ public static class Run
     private static string Program { get; } = Path.Combine(
         AppContext.BaseDirectory, OperatingSystem.IsWindows() ? "farhold.exe" : "farhold");
 
+    /// <summary>Nobody is trusted, whoever runs the tests.</summary>
+    private static readonly string Nowhere = Path.Combine(AppContext.BaseDirectory, "no-settings");
+
+    /// <summary>Of the demo.</summary>
+    public static string Beside(string name) => Path.Combine(Path.GetDirectoryName(Demo)!, name);
+
     public static Ran Farhold(params string[] arguments) => Fed([], arguments);
 
+    /// <summary>With a folder of its own for what a user keeps.</summary>
+    public static Ran With(string settings, params string[] arguments) => Fed([], settings, arguments);
+
     /// <summary>With bytes on standard input.</summary>
-    public static Ran Fed(byte[] input, params string[] arguments)
+    public static Ran Fed(byte[] input, params string[] arguments) => Fed(input, Nowhere, arguments);
+
+    private static Ran Fed(byte[] input, string settings, string[] arguments)
     {
         var start = new ProcessStartInfo(Program, arguments)
         {
@@ -26,6 +37,7 @@ public static class Run
             RedirectStandardError = true,
             StandardOutputEncoding = Encoding.UTF8,
             StandardErrorEncoding = Encoding.UTF8,
+            Environment = { ["XDG_CONFIG_HOME"] = settings },
         };
         using var process = Process.Start(start)!;
         var (output, errors) = (process.StandardOutput.ReadToEndAsync(), process.StandardError.ReadToEndAsync());

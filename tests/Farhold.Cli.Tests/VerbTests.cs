@@ -129,14 +129,14 @@ public class VerbTests
     }
 
     [Fact]
-    public void A_local_protocol_that_only_tightens_is_used_and_named()
+    public void A_local_protocol_that_only_tightens_numbers_is_used_unsigned_and_told()
     {
         using var scratch = new Scratch();
         var local = scratch.Write("local.json",
-            "{\"local\":\"valley\",\"version\":\"1\",\"title\":\"Skarvedal rescue\",\"over\":\"farhold-base\",\"clock\":{\"limit\":\"PT5H\"}}");
+            "{\"local\":\"valley\",\"version\":\"1\",\"over\":\"farhold-base\",\"clock\":{\"limit\":\"PT5H\"}}");
         Assert.Contains("usable", Run.Farhold("check", local).Output);
         var told = Run.Farhold("tell", Run.Demo, "--at", "2031-05-04T03:00:00Z", "--local", local);
-        Assert.Contains("Local protocol valley 1: Skarvedal rescue", told.Output);
+        Assert.Matches("Local protocol, unsigned \\([0-9a-f]{8}\\): it only tightens numbers: the time limit is 5 h 00 min instead of 6 h 00 min\n", told.Output);
         Assert.Contains("the time limit of 5 h", told.Output);
     }
 

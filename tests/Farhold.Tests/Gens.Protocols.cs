@@ -70,7 +70,7 @@ public static partial class Gens
 
     private static Comparison Compared(Comparison comparison) => comparison == Comparison.In ? Comparison.Above : comparison;
 
-    /// <summary>Local protocols over the shipped one: some tighten, some loosen, some are signed, some are refused.</summary>
+    /// <summary>Local protocols over the shipped one: some tighten, some loosen, some name an authority, some are refused.</summary>
     public static readonly Gen<ReadOnlyMemory<byte>> Overlay = Gen.Select(
         Gen.Select(Gen.Int[1, 10], Gen.Int[1, 10], Gen.Int[1, 6], Gen.Int[0, 7]),
         Gen.Select(Gen.OneOf(Input.All.Where(i => i.Expires).Select(i => i.Name).ToArray()), Gen.Int[1, 40]).Array[0, 2],
@@ -90,6 +90,16 @@ public static partial class Gens
                 text.Append(""","authority":{"name":"Dr Vigdis Holm","role":"medical lead","date":"2031-01-10"}""");
             return (ReadOnlyMemory<byte>)Encoding.UTF8.GetBytes(text.Append('}').ToString());
         });
+
+    /// <summary>Local protocols that only touch numbers, as one without a signature may; many go too far.</summary>
+    public static readonly Gen<ReadOnlyMemory<byte>> Numbers = Gen.Select(
+        Gen.Select(Gen.Int[2, 10], Gen.Int[2, 8], Gen.Int[2, 7], Gen.Int[0, 7]),
+        Gen.Select(Gen.OneOf(Input.All.Where(i => i.Expires).Select(i => i.Name).ToArray()), Gen.Int[1, 6]).Array[0, 2],
+        (clock, fresh) => (ReadOnlyMemory<byte>)Encoding.UTF8.GetBytes($$"""
+            {"local":"hut","version":"1","over":"farhold-base",
+             "clock":{{{string.Join(',', new[] { $"\"window\":\"PT{clock.Item1 * 20}M\"", $"\"limit\":\"PT{clock.Item2}H\"", $"\"soon\":\"PT{clock.Item3}H\"" }.Where((_, i) => (clock.Item4 & (1 << i)) != 0))}}},
+             "freshness":{{{string.Join(',', fresh.DistinctBy(f => f.Item1).Select(f => $"\"{f.Item1}\":\"PT{f.Item2 * 10}M\""))}}} }
+            """));
 
     private static Gen<string> Edit() => Gen.OneOf(
         Gen.Int[60, 160].Select(n => Criterion("shock.heart-rate", "forbids", "shock", true, $$"""{"input":"heartRate","above":{{n}},"byAge":[{"from":0,"under":1,"limit":180},{"from":1,"under":3,"limit":140},{"from":3,"under":6,"limit":120},{"from":6,"under":12,"limit":118},{"from":12,"under":16,"limit":100}]}""")),

@@ -42,7 +42,11 @@ public sealed class CareDesk : IDisposable
     /// <summary>The picture has been made anew.</summary>
     public event Action? Changed;
 
-    public Protocol Protocol { get; private set; } = ShippedProtocol.Protocol;
+    /// <summary>The rules for a casualty, whose id is empty where none is open, at an instant.</summary>
+    public Func<string, Instant, Protocol> RulesOf { get; set; } = (_, _) => ShippedProtocol.Protocol;
+
+    /// <summary>The rules in force now.</summary>
+    public Protocol Protocol => RulesOf(session.Open?.Id ?? "", Now);
 
     /// <summary>Null while no casualty is open.</summary>
     public CareRecord? Record { get; private set; }
@@ -56,12 +60,8 @@ public sealed class CareDesk : IDisposable
     /// <summary>Day and night here, and when the watch changes.</summary>
     public Rhythm Rhythm => party.Rhythm(Now);
 
-    /// <summary>Judges by this protocol from now on.</summary>
-    public void Use(Protocol protocol)
-    {
-        Protocol = protocol;
-        Show();
-    }
+    /// <summary>The rules have changed.</summary>
+    public void JudgeAgain() => Show();
 
     /// <summary>What in an entry looks like a slip, and is asked back before it is logged.</summary>
     public ImmutableArray<string> Doubts(Payload payload) =>
@@ -85,8 +85,24 @@ public sealed class CareDesk : IDisposable
         LogAsync(session.Open ?? throw new InvalidOperationException("An entry needs an open casualty."), payload, happened);
 
     /// <summary>The same of this casualty, whichever is open by now: what takes several entries keeps to the one it began with.</summary>
-    public Task<Appended> LogAsync(CasualtyHead into, Payload payload, Happened? happened = null) => session.LogAsync(
+    /// <remarks>Where this device judges by other rules than its record says, that is logged first.</remarks>
+    public async Task<Appended> LogAsync(CasualtyHead into, Payload payload, Happened? happened = null)
+    {
+        if (payload is not Payload.RulesStated && session.Open?.Id == into.Id && UnstatedRules() is { } rules)
+            await WriteAsync(into, rules, null);
+        return await WriteAsync(into, payload, happened);
+    }
+
+    private Task<Appended> WriteAsync(CasualtyHead into, Payload payload, Happened? happened) => session.LogAsync(
         into, EntryWriting.Body(happened ?? Happened.At(session.Now), session.Now, preferences.Carer, into.Practice, payload));
+
+    /// <summary>The rules in force, if the record does not say them yet; a record that only ever knew the shipped ones need not.</summary>
+    private Payload.RulesStated? UnstatedRules()
+    {
+        var rules = Payload.RulesStated.Of(Protocol);
+        var stated = Record?.Readings[0].Of(Kind.RulesStated).LastOrDefault(r => r.Id.Device == session.Device)?.As<Payload.RulesStated>();
+        return stated is null ? rules.Standing is null ? null : rules : stated.SameRules(rules) ? null : rules;
+    }
 
     public void Dispose()
     {
@@ -131,7 +147,7 @@ public sealed class CareDesk : IDisposable
         }
 
         await phone.QuietAsync();
-        var picture = JudgeNow(record);
+        var picture = JudgeNow(record, of);
         await phone.QuietAsync();
         ready = new(of, lines, record, picture);
     }
@@ -166,17 +182,17 @@ public sealed class CareDesk : IDisposable
 
     private Instant NowOf(CareRecord? record) => record?.LastWritten is { } last ? Instant.Max(ticker.Now, last) : ticker.Now;
 
-    private Judgement JudgeNow(CareRecord record)
+    private Judgement JudgeNow(CareRecord record, string of)
     {
         var now = NowOf(record);
-        return Judge.At(record, Protocol, now, party.Rhythm(now));
+        return Judge.At(record, RulesOf(of, now), now, party.Rhythm(now));
     }
 
     private void Show() => Show(null);
 
     private void Show(Judgement? judged)
     {
-        Picture = Record is null ? null : judged ?? JudgeNow(Record);
+        Picture = Record is null ? null : judged ?? JudgeNow(Record, casualty);
         Changed?.Invoke();
     }
 

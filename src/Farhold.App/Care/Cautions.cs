@@ -8,5 +8,5 @@ public static class Cautions
 
     /// <summary>Whose local protocol is in force and what it loosens; nothing for the shipped protocol alone.</summary>
     public static IEnumerable<string> Local(Protocol protocol) =>
-        protocol.Local is null ? [] : VerdictWords.Of(protocol).Skip(1);
+        protocol.Local is null ? [] : RulesWords.Of(protocol).Skip(1);
 }

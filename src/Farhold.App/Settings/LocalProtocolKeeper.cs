@@ -2,14 +2,31 @@ using System.Collections.Immutable;
 using System.Text;
 using Farhold.App.Care;
 using Farhold.App.Phone;
+using Farhold.App.Store;
+using NodaTime;
 
 namespace Farhold.App.Settings;
 
-/// <summary>The local protocol kept on this phone, laid over the shipped one. Refused, it changes nothing.</summary>
-public sealed class LocalProtocolKeeper(IPhone phone, CareDesk desk)
+/// <summary>The local protocol kept on this phone: checked, shown with all that differs, and laid over the shipped one on a yes.</summary>
+public sealed class LocalProtocolKeeper
 {
     private const string TextKey = "local-protocol";
     private const string NameKey = "local-protocol-name";
+    private const string SignatureKey = "local-protocol-signature";
+
+    private readonly IPhone phone;
+    private readonly CareDesk desk;
+    private readonly TrustedIssuers issuers;
+    private readonly SignatureCheck check;
+    private LocalFile? inForce;
+
+    public LocalProtocolKeeper(IPhone phone, CareDesk desk, TrustedIssuers issuers, SignatureCheck check)
+    {
+        (this.phone, this.desk, this.issuers, this.check) = (phone, desk, issuers, check);
+        Emergency = new(phone);
+        desk.RulesOf = RulesOf;
+        issuers.Changed += Again;
+    }
 
     /// <summary>Why the file kept, or the last one tried, is not in force.</summary>
     public ImmutableArray<Refusal> Refusals { get; private set; } = [];
@@ -17,45 +34,108 @@ public sealed class LocalProtocolKeeper(IPhone phone, CareDesk desk)
     /// <summary>False if a usable protocol could not be kept: it is in force only until the app is closed.</summary>
     public bool Kept { get; private set; } = true;
 
-    public LocalProtocol? Local => desk.Protocol.Local;
+    /// <summary>Checked and readable, and waiting for a yes to all that differs.</summary>
+    public LocalFile? Offered { get; private set; }
 
-    /// <summary>Takes up what was kept. A newer shipped protocol may refuse what an older one took.</summary>
-    public void Start()
+    /// <summary>Refused for want of a proof, but readable: what an emergency may take.</summary>
+    public LocalFile? Unproven { get; private set; }
+
+    public KeptEmergency Emergency { get; }
+
+    public LocalProtocol? Local => inForce?.LaidAt(desk.Now)?.Local;
+
+    /// <summary>A local protocol is kept here, but is not in force: it was refused when it was checked again.</summary>
+    public bool IsOut => inForce is null && phone.Get(TextKey).Length > 0;
+
+    public Instant Now => desk.Now;
+
+    /// <summary>Takes up what was kept, if it still holds: keys, the shipped protocol and time may have changed since.</summary>
+    public async Task StartAsync()
     {
+        inForce = null;
         if (phone.Get(TextKey) is { Length: > 0 } text)
-            _ = Use(Encoding.UTF8.GetBytes(text), phone.Get(NameKey));
+        {
+            var signature = phone.Get(SignatureKey);
+            var (file, refusals) = await LocalFile.OfAsync(
+                Encoding.UTF8.GetBytes(text), signature.Length > 0 ? Encoding.UTF8.GetBytes(signature) : (ReadOnlyMemory<byte>?)null, phone.Get(NameKey), issuers.Keyring, Now, check);
+            Refusals = file?.RefusalsAt(Now) ?? refusals;
+            if (Refusals.IsEmpty)
+                inForce = file;
+        }
+
+        desk.JudgeAgain();
     }
 
-    /// <returns>Whether it is in force now.</returns>
-    public bool Take(ReadOnlyMemory<byte> utf8, string fileName)
+    /// <summary>Checks files: a local protocol, and the signature beside it if there is one. Nothing is in force before a yes.</summary>
+    public async Task OfferAsync(IEnumerable<(string Name, ReadOnlyMemory<byte> Utf8)> files)
     {
-        if (!Use(utf8, fileName))
+        var chosen = files.ToArray();
+        var signatures = chosen.Where(f => LocalSignature.IsOne(f.Utf8.Span)).ToArray();
+        var texts = chosen.Except(signatures).ToArray();
+        (Offered, Unproven, Refusals) = (null, null, []);
+        if (texts is not [var (name, utf8)] || signatures.Length > 1)
+        {
+            Refusals = [new(chosen.FirstOrDefault().Name ?? "", 1, 1, "choose one local protocol, and together with it its signature, which ends in .sig")];
+            return;
+        }
+
+        var (file, refusals) = await LocalFile.OfAsync(utf8, signatures is [var s] ? s.Utf8 : (ReadOnlyMemory<byte>?)null, name, issuers.Keyring, Now, check);
+        Refusals = file?.RefusalsAt(Now) ?? refusals;
+        if (Refusals.IsEmpty)
+            Offered = file;
+        else if (new LocalFile(utf8, null, name, Proof.Emergency(Now)) is var unproven && unproven.LaidAt(Now) is not null)
+            Unproven = unproven;
+    }
+
+    /// <summary>A person went through what differs, and said yes.</summary>
+    public void Accept()
+    {
+        if (Offered is not { } file)
+            return;
+        (inForce, Offered) = (file, null);
+        issuers.Seen(file.Proof, file.Utf8.Span);
+        Kept = phone.Set(TextKey, Encoding.UTF8.GetString(file.Utf8.Span)) && phone.Set(NameKey, file.Name)
+            && phone.Set(SignatureKey, file.Signature is { } signature ? Encoding.UTF8.GetString(signature.Span) : "");
+        desk.JudgeAgain();
+    }
+
+    public void Decline() => (Offered, Unproven, Refusals) = (null, null, []);
+
+    /// <summary>Uses what nobody has proven for one casualty and twelve hours, and writes into its record why.</summary>
+    public async Task<bool> UseUnprovenAsync(CasualtyHead casualty, string reason)
+    {
+        if (Unproven is not { } file || reason.Trim().Length < KeptEmergency.ShortestReason)
             return false;
-        Kept = phone.Set(TextKey, Encoding.UTF8.GetString(utf8.Span)) && phone.Set(NameKey, fileName);
+        Unproven = null;
+        Refusals = [];
+        Emergency.Begin(file, casualty.Id, Now);
+        var laid = Emergency.Of(casualty.Id, Now);
+        if (laid is not null && await desk.LogAsync(casualty, Payload.RulesStated.Of(laid, reason.Trim())) is not Appended.Stored)
+        {
+            Emergency.End();
+            return false;
+        }
+
+        desk.JudgeAgain();
         return true;
+    }
+
+    public void EndEmergency()
+    {
+        Emergency.End();
+        desk.JudgeAgain();
     }
 
     public void Remove()
     {
-        phone.Set(TextKey, "");
-        phone.Set(NameKey, "");
-        (Refusals, Kept) = ([], true);
-        desk.Use(ShippedProtocol.Protocol);
+        foreach (var key in new[] { TextKey, NameKey, SignatureKey })
+            phone.Set(key, "");
+        (Refusals, Kept, inForce, Offered, Unproven) = ([], true, null, null, null);
+        desk.JudgeAgain();
     }
 
-    private bool Use(ReadOnlyMemory<byte> utf8, string fileName)
-    {
-        switch (LocalReader.Read(utf8, fileName, ShippedProtocol.Protocol))
-        {
-            case Read<Protocol>.Usable usable:
-                Refusals = [];
-                desk.Use(usable.Value);
-                return true;
-            case Read<Protocol>.Refused refused:
-                Refusals = refused.Refusals;
-                return false;
-            default:
-                throw new System.Diagnostics.UnreachableException();
-        }
-    }
+    private Protocol RulesOf(string casualty, Instant now) =>
+        Emergency.Of(casualty, now) ?? inForce?.LaidAt(now) ?? ShippedProtocol.Protocol;
+
+    private void Again() => _ = StartAsync();
 }

@@ -540,9 +540,75 @@ public sealed partial class Texts
 
     public string LocalNoAuthority => Get();
 
-    public string LocalLoosens => Get();
+    public string RulesBannerLabel => Get();
 
-    public string LocalLoosened(string title, string name, string limits) => Fill(title, name, limits);
+    public string LocalIsOut => Get();
+
+    public string LocalTakeHow => Get();
+
+    public string LocalOffered => Get();
+
+    public string LocalDecline => Get();
+
+    public string LocalAccept => Get();
+
+    public string LocalUnsigned => Get();
+
+    public string LocalIssuer(string who, long serial, string until) => Fill(who, serial, until);
+
+    public string LocalHash(string digits) => Fill(digits);
+
+    public string LocalExpired => Get();
+
+    public string LocalNotUsed => Get();
+
+    public string EmergencyInUse(string alias) => Fill(alias);
+
+    public string EmergencyEnd => Get();
+
+    public string EmergencyEndQuestion => Get();
+
+    public string EmergencyEndYes => Get();
+
+    public string EmergencyOffer => Get();
+
+    public string EmergencyHow => Get();
+
+    public string EmergencyNoCasualty => Get();
+
+    public string EmergencyFor => Get();
+
+    public string EmergencyReason => Get();
+
+    public string EmergencyUse => Get();
+
+    public string IssuersTitle => Get();
+
+    public string IssuersSpoilt => Get();
+
+    public string IssuersNone => Get();
+
+    public string IssuerDrop(string name) => Fill(name);
+
+    public string IssuerDropQuestion => Get();
+
+    public string IssuerDropYes => Get();
+
+    public string IssuerPaste => Get();
+
+    public string IssuerTake => Get();
+
+    public string IssuerCompare => Get();
+
+    public string IssuerCompareHow => Get();
+
+    public string IssuerDiffer => Get();
+
+    public string IssuerMatch => Get();
+
+    public string IssuerRefused => Get();
+
+    public string LocalLoosens => Get();
 
     public string LocalChanges(int count) => Fill(count);
 

@@ -5,7 +5,7 @@ namespace Farhold;
 
 /// <summary>Whether a drug may be given now, and how much. Pure; the same record, protocol and instant give the same answer.</summary>
 /// <remarks>
-/// A dose needs a local protocol with a named authority that orders the drug. What is unknown never makes a dose: no mass, no
+/// A dose needs a local protocol, verified for now, with a named authority that orders the drug. What is unknown never makes a dose: no mass, no
 /// age, no word on allergies, no dose. Where a record can be read in several ways the answer that gives less counts.
 /// </remarks>
 public static class Dosing
@@ -17,8 +17,8 @@ public static class Dosing
     public static DoseAnswer Of(Formulary formulary, Drug drug, CareRecord record, Judgement judged)
     {
         var (protocol, now) = (judged.Protocol, judged.At);
-        if (protocol.Local is not { Authority: { } authority } local)
-            return new DoseAnswer.AskForAdvice("no local protocol in force names who authorises drugs");
+        if (protocol.Local is not { Authority: { } authority, Standing: Standing.Verified } local)
+            return new DoseAnswer.AskForAdvice("no local protocol in force, signed by a trusted issuer, names who authorises drugs");
         if (!local.Orders.Contains(drug.Id))
             return new DoseAnswer.AskForAdvice($"the local protocol {local.Id} does not order {drug.Id}");
         if (Doubted(judged, record, now))

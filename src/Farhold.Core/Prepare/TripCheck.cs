@@ -36,10 +36,10 @@ public static class TripCheck
             $"Two of the party who have practised, as one may be the casualty: {trained} have.", ["design"]);
         yield return new("practice-here", Kleene.Of(practised), "A practice casualty gone through on this phone.", ["design"]);
         yield return new(
-            "local", Kleene.Of(protocol.Local is { Authority: not null }),
-            protocol.Local is { Authority: { } by } local
-                ? $"Local protocol loaded: {local.Title}, by {by.Name}."
-                : "A local protocol with a named authority: without it no dose is shown.",
+            "local", Kleene.Of(protocol.Local is { Authority: not null, Standing: Standing.Verified }),
+            protocol.Local is { Authority: { } by, Standing: Standing.Verified, Until: { } until } local
+                ? $"Local protocol loaded: {local.Title}, by {by.Name}, valid until {Say.Time(until)}."
+                : "A local protocol, signed and in its time, with a named authority: without it no dose is shown.",
             ["design"]);
         yield return Told("route", plan.Route, "The route, written down.");
         foreach (var item in kit.Items)

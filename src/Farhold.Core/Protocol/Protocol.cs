@@ -86,6 +86,12 @@ public sealed record Protocol(
     /// <summary>How long values stay fresh that tasks ask about, where it differs from the criteria's: care looks less far ahead.</summary>
     public ImmutableSortedDictionary<string, Duration> CareFreshness { get; init; } = ImmutableSortedDictionary<string, Duration>.Empty;
 
+    /// <summary>How far a local protocol may go.</summary>
+    public OverlayRules Overlays { get; init; } = OverlayRules.None;
+
+    /// <summary>Of the file it was read from; empty for one that was put together here.</summary>
+    public string Hash { get; init; } = "";
+
     public LookRules Looks { get; init; } = LookRules.Usual;
 
     public AdviceRules Advice { get; init; } = AdviceRules.Usual;
@@ -101,10 +107,11 @@ public sealed record Protocol(
     public ImmutableArray<ConditionalText> Cautions { get; init; } = [];
 }
 
-/// <summary>What a local protocol changed.</summary>
-/// <param name="Authority">Null only where nothing is loosened.</param>
-/// <param name="Loosened">One sentence for every hard limit it loosened; shown on every screen and print.</param>
-/// <param name="Orders">Ids of the drugs that the authority orders: only of these a dose is ever shown. Empty without authority.</param>
+/// <summary>What a local protocol changed, and what stands behind it.</summary>
+/// <param name="Authority">The clinician who authorises it; null where the file names none.</param>
+/// <param name="Loosened">One sentence for everything it loosened; shown on every screen and print.</param>
+/// <param name="Changes">One sentence for everything that differs, what is loosened too.</param>
+/// <param name="Orders">Ids of the drugs that the authority orders: only of these a dose is ever shown. Empty unless verified.</param>
 public sealed record LocalProtocol(
     string Id,
     string Version,
@@ -112,4 +119,21 @@ public sealed record LocalProtocol(
     Authority? Authority,
     ImmutableArray<string> Loosened,
     ImmutableArray<string> Changes,
-    ImmutableArray<string> Orders);
+    ImmutableArray<string> Orders)
+{
+    public Standing Standing { get; init; }
+
+    /// <summary>Of the file, byte for byte.</summary>
+    public string Hash { get; init; } = "";
+
+    /// <summary>Who signed it; null where nobody has proven it.</summary>
+    public IssuerCode? Issuer { get; init; }
+
+    public SignatureHead? Signature { get; init; }
+
+    /// <summary>When it ends; null for one that only tightens numbers.</summary>
+    public Instant? Until { get; init; }
+
+    /// <summary>What it allowed or ordered that is not in force.</summary>
+    public ImmutableArray<string> Lapsed { get; init; } = [];
+}

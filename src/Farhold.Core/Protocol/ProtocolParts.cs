@@ -51,7 +51,7 @@ internal sealed class ProtocolParts(LocatedJson json, Located root, ImmutableArr
     {
         var sources = ImmutableSortedDictionary.CreateBuilder<string, Source>(StringComparer.Ordinal);
         sources.AddRange(under);
-        foreach (var member in Members("sources"))
+        foreach (var member in Members("sources", root))
         {
             if (!json.IsObject(member.Value, "a source"))
                 continue;
@@ -65,15 +65,49 @@ internal sealed class ProtocolParts(LocatedJson json, Located root, ImmutableArr
         return sources.ToImmutable();
     }
 
-    public ImmutableSortedDictionary<string, Duration> Freshness() => Freshness("freshness", inputs);
+    public OverlayRules Overlays()
+    {
+        if (root["overlays"] is not { } overlays || !json.IsObject(overlays, "overlays"))
+            return OverlayRules.None;
+        json.OnlyKnown(overlays, "clock", "freshness", "careFreshness", "loosens");
+        (Located? Tightest, Located? Loosest) Bound(string name)
+        {
+            if (overlays["clock"] is not { } clock || !json.IsObject(clock, "clock"))
+                return default;
+            json.OnlyKnown(clock, "window", "limit", "soon", "soonProbability");
+            if (clock[name] is not { } bound || !json.IsObject(bound, name))
+                return default;
+            json.OnlyKnown(bound, "tightest", "loosest");
+            return (bound["tightest"], bound["loosest"]);
+        }
+
+        (Duration?, Duration?) Times(string name) => Bound(name) is var (tightest, loosest)
+            ? (tightest is null ? null : json.Span(tightest, "tightest"), loosest is null ? null : json.Span(loosest, "loosest")) : default;
+        var (surest, least) = Bound("soonProbability");
+        return new(
+            Times("window"), Times("limit"), Times("soon"),
+            (surest is null ? null : json.Number(surest, "tightest"), least is null ? null : json.Number(least, "loosest")),
+            Freshness("freshness", inputs, overlays), Freshness("careFreshness", LongInput.All, overlays),
+            [.. json.Items(overlays, "loosens").Select(Loosening).OfType<Loosens>()]);
+    }
+
+    private Loosens? Loosening(Located item)
+    {
+        if (item.Kind == JsonValueKind.String && Wire.Parse<Loosens>(item.Text) is { } part and not Loosens.Nothing)
+            return part;
+        json.Refuse(item.Offset, $"loosens may list {string.Join(", ", Wire.Words<Loosens>().Skip(1))}");
+        return null;
+    }
+
+    public ImmutableSortedDictionary<string, Duration> Freshness() => Freshness("freshness", inputs, root);
 
     /// <summary>Of what tasks ask about.</summary>
-    public ImmutableSortedDictionary<string, Duration> CareFreshness() => Freshness("careFreshness", LongInput.All);
+    public ImmutableSortedDictionary<string, Duration> CareFreshness() => Freshness("careFreshness", LongInput.All, root);
 
-    private ImmutableSortedDictionary<string, Duration> Freshness(string section, ImmutableArray<Input> inputs)
+    private ImmutableSortedDictionary<string, Duration> Freshness(string section, ImmutableArray<Input> inputs, Located from)
     {
         var freshness = ImmutableSortedDictionary.CreateBuilder<string, Duration>(StringComparer.Ordinal);
-        foreach (var member in Members(section))
+        foreach (var member in Members(section, from))
         {
             if (Input.Named(member.Name, inputs) is not { Expires: true })
                 json.Refuse(member.Offset, $"{member.Name} is no input that goes stale");
@@ -206,7 +240,8 @@ internal sealed class ProtocolParts(LocatedJson json, Located root, ImmutableArr
     public ImmutableArray<AttemptStep> Steps(ClockLimits clock) =>
         [.. json.Items(root, "steps").Select(i => Step(i, clock)).OfType<AttemptStep>()];
 
-    public AttemptStep? Step(Located item, ClockLimits clock)
+    /// <param name="under">The step that a local one takes the place of: what the local one does not name stays as it is there.</param>
+    public AttemptStep? Step(Located item, ClockLimits clock, AttemptStep? under = null)
     {
         if (!json.IsObject(item, "a step"))
             return null;
@@ -215,9 +250,9 @@ internal sealed class ProtocolParts(LocatedJson json, Located root, ImmutableArr
             ? ByMaterial(times, "minimum") : ImmutableSortedDictionary<string, Duration>.Empty;
         return new(json.Word<StepId>(item, "id"), json.Text(item, "text"), minimum, Cited(item))
         {
-            Before = Texts(item, "before", clock),
-            Twice = item["twice"] is { } twice ? new ConditionReader(json, clock, LongInput.All).Read(twice) : null,
-            Gate = Optional(item, "gate"),
+            Before = item["before"] is null ? under?.Before ?? [] : Texts(item, "before", clock),
+            Twice = item["twice"] is { } twice ? new ConditionReader(json, clock, LongInput.All).Read(twice) : under?.Twice,
+            Gate = Optional(item, "gate") ?? under?.Gate,
         };
     }
 
@@ -253,6 +288,6 @@ internal sealed class ProtocolParts(LocatedJson json, Located root, ImmutableArr
         return [.. sources.Select(s => s.Text)];
     }
 
-    private ImmutableArray<LocatedMember> Members(string name) =>
-        root[name] is not { } value ? [] : json.IsObject(value, name) ? value.Members : [];
+    private ImmutableArray<LocatedMember> Members(string name, Located from) =>
+        from[name] is not { } value ? [] : json.IsObject(value, name) ? value.Members : [];
 }

@@ -9,13 +9,13 @@ namespace Farhold;
 public static class ProtocolReader
 {
     public static Read<Protocol> Read(ReadOnlyMemory<byte> utf8, string file) =>
-        LocatedFields.Whole(utf8, file, "a protocol", Compose);
+        LocatedFields.Whole(utf8, file, "a protocol", (json, root) => Compose(json, root) is { } read ? read with { Hash = FileHash.Of(utf8.Span) } : null);
 
     private static Protocol? Compose(LocatedJson json, Located root)
     {
         json.OnlyKnown(
             root, "$schema", "protocol", "version", "title", "sources", "clock", "looks", "advice", "attempts", "effect", "freshness", "criteria",
-            "attemptActs", "cautions", "steps", "watch", "tasks", "careFreshness");
+            "attemptActs", "cautions", "steps", "watch", "tasks", "careFreshness", "overlays");
         var parts = new ProtocolParts(json, root);
         if (parts.Clock(null) is not { } clock)
             return null;
@@ -33,6 +33,7 @@ public static class ProtocolReader
             null)
         {
             CareFreshness = parts.CareFreshness(),
+            Overlays = parts.Overlays(),
             Looks = parts.Looks(LookRules.Usual),
             Advice = parts.Advice(AdviceRules.Usual),
             Attempts = parts.Attempts(AttemptRules.Usual),

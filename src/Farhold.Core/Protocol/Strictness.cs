@@ -59,7 +59,12 @@ internal static class Strictness
 
     public static Change Of(AttemptStep before, AttemptStep after) =>
         before.Minimum.Keys.Union(after.Minimum.Keys).Aggregate(Change.Same, (c, key) => c.With(
-            Longer(before.Minimum.GetValueOrDefault(key), after.Minimum.GetValueOrDefault(key))));
+            Longer(before.Minimum.GetValueOrDefault(key), after.Minimum.GetValueOrDefault(key))))
+        .With(before.Gate == after.Gate ? Change.Same : before.Gate is null ? Change.Tighter : Change.Different)
+        .With(SameAsked(before.Twice, after.Twice) ? Change.Same : before.Twice is null ? Change.Tighter : Change.Different);
+
+    public static bool SameGates(AttemptStep before, AttemptStep after) =>
+        before.Gate == after.Gate && SameAsked(before.Twice, after.Twice);
 
     /// <summary>Looking at least as often at every time since slackening is no looser.</summary>
     public static Change Of(WatchPlan before, WatchPlan after)

@@ -44,6 +44,7 @@ public static class EntryText
         Payload.CasualtyMoved p => $"{(p.Phase == MovePhase.AboutTo ? "About to be moved" : "Moved")}: {Moved(p.How)}{Note(p.Note)}",
         Payload.PositionNoted p => Position(p),
         Payload.OutcomeReported p => Outcome(p),
+        Payload.RulesStated p => Rules(p, zone),
         Payload.NoteWritten p => $"Note: {p.Text}",
         Payload.EntryAmended p => $"Corrects entry {p.Target}: {Replacing.InWords(p.Replace, zone)}",
         Payload.EntryWithdrawn p => $"Withdraws entry {p.Target}: {p.Reason}",
@@ -55,6 +56,17 @@ public static class EntryText
     /// <summary>As it is written, so that a person may make something of it.</summary>
     private static string NotUnderstood(Entry entry) => entry.NotUnderstood is [{ IsKind: true }]
         ? Farhold.NotUnderstood.Cut(Replacing.Others(entry), 3 * Farhold.NotUnderstood.MaxShown) : string.Join(", ", entry.NotUnderstood.Select(f => $"{f.Name} {f.Says}"));
+
+    private static string Rules(Payload.RulesStated p, DateTimeZone? zone) => $"Rules in force: {p.Rules} ({FileHash.Short(p.Hash)})" + p.Standing switch
+    {
+        null => ", no local protocol",
+        Standing.Unsigned => $", numbers tightened by an unsigned local protocol ({FileHash.Short(p.LocalHash ?? "")})",
+        Standing.Verified => $", local protocol {p.Local} ({FileHash.Short(p.LocalHash ?? "")}), signed by {p.Issuer}",
+        Standing.Expired => $", local protocol {p.Local} ({FileHash.Short(p.LocalHash ?? "")}), EXPIRED: what it allowed is not in force",
+        Standing.Emergency => $", local protocol {p.Local} ({FileHash.Short(p.LocalHash ?? "")}), {RulesWords.NobodyHasProven}"
+            + $"{(p.Until is { } until ? $", until {Say.Time(until, zone)}" : "")}, used because: {p.Reason}",
+        _ => throw new UnreachableException(),
+    };
 
     private static string Opened(Payload.CasualtyOpened p) => "Casualty " + Listed(
         [

@@ -229,6 +229,16 @@ public static class EntryWriting
                 Word(w, "limbOutcome", p.LimbOutcome);
                 Text(w, "note", p.Note);
                 break;
+            case Payload.RulesStated p:
+                w.WriteString("rules", p.Rules);
+                w.WriteString("hash", p.Hash);
+                Text(w, "local", p.Local);
+                Text(w, "localHash", p.LocalHash);
+                Word(w, "standing", p.Standing);
+                Text(w, "issuer", p.Issuer);
+                Text(w, "reason", p.Reason);
+                Time(w, "until", p.Until);
+                break;
             case Payload.NoteWritten p:
                 w.WriteString("text", p.Text);
                 break;

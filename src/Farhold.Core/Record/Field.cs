@@ -95,6 +95,12 @@ internal enum Field
     AltitudeM,
     Survived,
     LimbOutcome,
+    Rules,
+    Hash,
+    Local,
+    LocalHash,
+    Standing,
+    Issuer,
 }
 
 internal static class Fields

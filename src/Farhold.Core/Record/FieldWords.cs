@@ -51,6 +51,10 @@ public static class FieldWords
         ["accuracyM"] = "accuracy (m)",
         ["altitudeM"] = "altitude (m)",
         ["limbOutcome"] = "outcome of the limb",
+        ["rules"] = "rules in force",
+        ["local"] = "local protocol",
+        ["localHash"] = "hash of the local protocol",
+        ["standing"] = "what stands behind the local protocol",
     };
 
     /// <summary><c>heart rate</c>; a name that is not known is only taken apart: <c>skinTone</c> becomes <c>skin tone</c>.</summary>

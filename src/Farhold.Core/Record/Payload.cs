@@ -173,6 +173,33 @@ public abstract record Payload
     public sealed record OutcomeReported(
         string From, bool? Survived = null, Limb? Limb = null, LimbFate? LimbOutcome = null, string? Note = null) : Payload;
 
+    /// <summary>By which rules this device judged from then on. Counted in no verdict.</summary>
+    /// <param name="Rules">Id and version of the protocol.</param>
+    /// <param name="Hash">SHA-256 of its file.</param>
+    /// <param name="Local">Id and version of the local protocol over it; null where there is none, or an unsigned one.</param>
+    /// <param name="LocalHash">SHA-256 of its file; null where there is none.</param>
+    /// <param name="Issuer">Who signed it, by name and digits.</param>
+    /// <param name="Reason">Why one that nobody has proven was used.</param>
+    /// <param name="Until">When that ends.</param>
+    public sealed record RulesStated(
+        string Rules, string Hash, string? Local = null, string? LocalHash = null, Standing? Standing = null, string? Issuer = null,
+        string? Reason = null, Instant? Until = null) : Payload
+    {
+        public static RulesStated Of(Protocol protocol, string? reason = null) => new($"{protocol.Id} {protocol.Version}", protocol.Hash)
+        {
+            Local = protocol.Local is { Standing: not Farhold.Standing.Unsigned } local ? $"{local.Id} {local.Version}" : null,
+            LocalHash = protocol.Local?.Hash,
+            Standing = protocol.Local?.Standing,
+            Issuer = protocol.Local?.Issuer is { } issuer ? $"{issuer.Name}, {issuer.Digits}" : null,
+            Reason = reason,
+            Until = reason is null ? null : protocol.Local?.Until,
+        };
+
+        /// <summary>The same rules, whatever reason was given for them.</summary>
+        public bool SameRules(RulesStated other) =>
+            (Rules, Hash, Local, LocalHash, Standing) == (other.Rules, other.Hash, other.Local, other.LocalHash, other.Standing);
+    }
+
     public sealed record NoteWritten(string Text) : Payload;
 
     /// <summary>Replaces fields of another entry; the replacing values are kept as the JSON they came in.</summary>

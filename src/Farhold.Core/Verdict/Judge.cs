@@ -12,7 +12,7 @@ public static class Judge
         var doubts = record.Doubts;
         var judged = record.Readings.Select(state => Of(state, doubts, protocol, now, rhythm)).ToImmutableArray();
         var one = judged.Length == 1 ? judged[0] : MostCautious(judged);
-        return one with { Doubts = doubts, Remarks = [.. record.Remarks, .. Oddities.Of(record.Readings[0])] };
+        return one with { Doubts = doubts, Remarks = [.. record.Remarks, .. Oddities.Of(record.Readings[0]), .. RulesWords.Elsewhere(record.Readings[0], protocol)] };
     }
 
     /// <summary>Judges one reading of a record.</summary>

@@ -49,6 +49,8 @@ public static class JudgementJson
         w.WriteStartObject("protocol");
         w.WriteString("id", protocol.Id);
         w.WriteString("version", protocol.Version);
+        w.WriteString("hash", protocol.Hash);
+        Texts(w, "warnings", RulesWords.Warnings(protocol));
         if (protocol.Local is not { } local)
             w.WriteNull("local");
         else
@@ -56,6 +58,9 @@ public static class JudgementJson
             w.WriteStartObject("local");
             w.WriteString("id", local.Id);
             w.WriteString("version", local.Version);
+            w.WriteString("standing", Wire.Word(local.Standing));
+            w.WriteString("hash", local.Hash);
+            w.WriteString("issuer", local.Issuer?.Name);
             w.WriteString("authority", local.Authority?.Name);
             w.WriteString("date", local.Authority?.Date.ToString("uuuu-MM-dd", System.Globalization.CultureInfo.InvariantCulture));
             Texts(w, "loosened", local.Loosened);

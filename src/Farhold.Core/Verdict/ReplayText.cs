@@ -16,7 +16,7 @@ public static class ReplayText
         CareRecord record, Protocol protocol, Instant until, IReadOnlyList<Refusal> refused, TextWriter to, int width = UsualWidth)
     {
         to.Write($"{VerdictWords.Caution}\n");
-        foreach (var line in VerdictWords.Of(protocol))
+        foreach (var line in RulesWords.Of(protocol))
             to.Write($"{line}\n");
         if (refused.Count > 0)
             to.Write($"THE LOCAL PROTOCOL IS REFUSED; {protocol.Id} {protocol.Version} IS IN FORCE INSTEAD\n");

@@ -13,7 +13,7 @@ public static class Telling
         var now = judgement.At;
         Line(text, 0, VerdictWords.Caution);
         Line(text, 0, $"As of {Say.Time(now)}");
-        foreach (var line in VerdictWords.Of(judgement.Protocol))
+        foreach (var line in RulesWords.Of(judgement.Protocol))
             Line(text, 0, line);
         Section(text, $"THE LOCAL PROTOCOL IS REFUSED; {judgement.Protocol.Id} {judgement.Protocol.Version} IS IN FORCE INSTEAD",
             (refused ?? []).Select(r => Plain.Line(r.ToString())));

@@ -163,18 +163,4 @@ public static class VerdictWords
         Truth.NotMet => "loosened, no bleeding when last looked at",
         _ => "loosened, nobody has looked at the wound since",
     };
-
-    /// <summary>Protocol and version, then authority and every loosened hard limit of a local one.</summary>
-    public static IEnumerable<string> Of(Protocol protocol)
-    {
-        yield return Plain.Line($"Protocol {protocol.Id} {protocol.Version}: {protocol.Title}");
-        if (protocol.Local is not { } local)
-            yield break;
-        var by = local.Authority is { } a
-            ? $"authorised by {a.Name}, {a.Role}, {a.Date.ToString("uuuu-MM-dd", System.Globalization.CultureInfo.InvariantCulture)}"
-            : "no authority named; it only tightens";
-        yield return Plain.Line($"Local protocol {local.Id} {local.Version}: {local.Title}; {by}");
-        foreach (var loosened in local.Loosened)
-            yield return Plain.Line($"HARD LIMIT LOOSENED: {loosened}");
-    }
 }

@@ -36,6 +36,7 @@ internal static class Mapping
         Payload.PositionNoted p => [Looks.Position(entry, p, draft)],
         Payload.OutcomeReported p => [.. Looks.Outcome(entry, p, draft)],
         Payload.AdviceReceived p => [Messages.Advice(entry, p, draft)],
+        Payload.RulesStated p => [Findings.Stated(entry, "rules", "Rules in force", Said(EntryText.Of(p)), draft)],
         Payload.NoteWritten p => [Findings.Stated(entry, "note", "Note", Said(p.Text), draft)],
         Payload.CareEnded p => [Findings.Ended(entry, p, draft)],
         Payload.OfNewerVersion p => [Findings.Newer(entry, p, draft)],

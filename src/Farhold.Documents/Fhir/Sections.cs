@@ -19,7 +19,7 @@ internal static class Sections
         ("Drugs and fluids given", "29549-3", "given", p => p is Payload.DrugGiven or Payload.FluidGiven),
         ("Advice, notes and care", null, "care", p => p is Payload.ContactTried or Payload.QuestionAsked or Payload.AdviceReceived
             or Payload.NoteWritten or Payload.TaskDone or Payload.WatchStated or Payload.SuppliesStated or Payload.HelpExpected
-            or Payload.CasualtyMoved or Payload.PositionNoted or Payload.CareEnded or Payload.OfNewerVersion),
+            or Payload.CasualtyMoved or Payload.PositionNoted or Payload.RulesStated or Payload.CareEnded or Payload.OfNewerVersion),
         ("What came of it", null, "outcome", p => p is Payload.OutcomeReported),
     ];
 

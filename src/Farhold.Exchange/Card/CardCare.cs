@@ -132,8 +132,9 @@ internal static class CardCare
         foreach (var helper in facts.Helpers)
             yield return new CardPart.Said(Plain.Line(helper.Name), Plain.Line(
                 $"{Say.Number(helper.Entries)} entries, {times.Of(helper.First)} to {times.Of(helper.Last)}, on {string.Join(", ", helper.Devices)}"));
-        foreach (var line in VerdictWords.Of(facts.Judgement.Protocol))
-            yield return new CardPart.Said("", line, Strong: line.StartsWith("HARD", StringComparison.Ordinal));
+        var warnings = RulesWords.Warnings(facts.Judgement.Protocol).ToArray();
+        foreach (var line in RulesWords.Of(facts.Judgement.Protocol))
+            yield return new CardPart.Said("", line, Strong: warnings.Contains(line));
     }
 
     private static IEnumerable<CardPart> Newest(ImmutableArray<Stated> all, string what, CardTimes times)

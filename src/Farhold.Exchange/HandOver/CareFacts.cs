@@ -178,7 +178,7 @@ public sealed record CareFacts
     private static ImmutableArray<string> Cautioning(Judgement judgement) =>
     [
         .. Doubting(judgement),
-        .. (judgement.Protocol.Local?.Loosened ?? []).Select(l => Plain.Line($"hard limit loosened by the local protocol: {l}")),
+        .. RulesWords.Warnings(judgement.Protocol),
         .. judgement.Remarks.Select(r => Plain.Line(r.About is { } about ? $"entry {about}: {r.Text}" : r.Text)),
     ];
 

@@ -180,7 +180,9 @@ public sealed class FactWords(CareFacts facts, DateTimeZone zone)
     ];
 
     public string Protocol => Plain.Line($"protocol in force: {facts.Judgement.Protocol.Id} {facts.Judgement.Protocol.Version}"
-        + (facts.Judgement.Protocol.Local is { } local ? $" with local protocol {local.Id} {local.Version}" : ""));
+        + (facts.Judgement.Protocol.Local is not { } local ? ""
+            : local.Standing == Standing.Unsigned ? $" with numbers tightened by an unsigned local protocol ({FileHash.Short(local.Hash)})"
+            : $" with local protocol {local.Id} {local.Version} ({FileHash.Short(local.Hash)})"));
 
     /// <summary>How care ended, and what was heard of it later.</summary>
     public ImmutableArray<string> Ended => [.. facts.Ended.Select(Timed), .. facts.Outcomes.Select(Timed)];

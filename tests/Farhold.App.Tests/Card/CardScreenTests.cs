@@ -45,7 +45,7 @@ public class CardScreenTests : CareTest
         Phone.Set("night", "13-1");
         await ReadyAsync(Well);
         await LogAsync(1, new Payload.TaskDone("warmth"));
-        Desk.Use(Desk.Protocol);
+        Desk.JudgeAgain();
         var waits = Desk.Picture!.Due.Where(d => d.Waits).ToArray();
         Assert.NotEmpty(waits);
         var card = Text(Show<CardScreen>().Find("article.casualty-card"));

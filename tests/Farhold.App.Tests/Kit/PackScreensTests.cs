@@ -1,7 +1,7 @@
-using System.Text;
 using Farhold.App.Kit;
 using Farhold.App.Screens;
 using Farhold.App.Settings;
+using Farhold.App.Tests.Doubles;
 using Farhold.App.Shell;
 using Microsoft.Extensions.DependencyInjection;
 
@@ -116,7 +116,7 @@ public class PackScreensTests : CareTest
     {
         await ReadyAsync(Well);
         await LogAsync(0, new Payload.CasualtyOpened("Tor", Sex.Male, 40, 70, []));
-        Assert.True(Services.GetRequiredService<LocalProtocolKeeper>().Take(Encoding.UTF8.GetBytes(Orders), "x.json"));
+        await new InventedRescue().GiveAsync(Orders, Services.GetRequiredService<TrustedIssuers>(), Services.GetRequiredService<LocalProtocolKeeper>());
         var shown = Show<DrugsScreen>();
         Assert.Contains(Texts.DrugMayNow, Text(shown.Find("main .card")), StringComparison.Ordinal);
         Assert.Contains("Authorised by Dr Vigdis Holm", Text(shown.Find("main .card")), StringComparison.Ordinal);

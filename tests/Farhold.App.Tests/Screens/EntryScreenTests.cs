@@ -33,8 +33,8 @@ public class EntryScreenTests : CareTest
     }
 
     [Fact]
-    public void Only_signs_corrections_and_withdrawals_have_no_form_of_this_kind() => Assert.Equal(
-        [Kind.EntryAmended, Kind.EntryWithdrawn, Kind.OfNewerVersion], Enum.GetValues<Kind>().Except(EntryForms.Made));
+    public void Only_rules_corrections_and_withdrawals_have_no_form_of_this_kind() => Assert.Equal(
+        [Kind.RulesStated, Kind.EntryAmended, Kind.EntryWithdrawn, Kind.OfNewerVersion], Enum.GetValues<Kind>().Except(EntryForms.Made));
 
     [Fact]
     public async Task An_incomplete_form_says_what_is_missing_and_logs_nothing()

@@ -127,7 +127,7 @@ public class NowScreenTests : CareTest
         await StartAsync();
         await LogAsync(0, new Payload.TourniquetTightened("t1", Farhold.Limb.LeftLeg));
         Time.Advance(TimeSpan.FromSeconds(2));
-        Desk.Use(Desk.Protocol);
+        Desk.JudgeAgain();
         var now = Show<NowScreen>();
         Assert.NotEmpty(now.FindAll("li.due"));
         Assert.DoesNotContain("OVERDUE", now.Markup, StringComparison.Ordinal);
@@ -154,12 +154,15 @@ public class NowScreenTests : CareTest
     public async Task A_loosened_limit_is_told_with_who_answers_for_it()
     {
         await TightAsync();
-        Desk.Use(ShippedProtocol.Protocol with
+        var loosened = ShippedProtocol.Protocol with
         {
-            Local = new("skarvedal", "1", "Skarvedal rules", new("Dr Ilse Vann", "doctor", new LocalDate(2031, 1, 2)), ["limit is 8 h"], [], []),
-        });
+            Local = new("skarvedal", "1", "Skarvedal rules", new("Dr Ilse Vann", "doctor", new LocalDate(2031, 1, 2)), ["soft signs count for less"], [], []) { Standing = Standing.Verified },
+        };
+        _ = Microsoft.Extensions.DependencyInjection.ServiceProviderServiceExtensions.GetRequiredService<Farhold.App.Settings.LocalProtocolKeeper>(Services);
+        Desk.RulesOf = (_, _) => loosened;
+        Desk.JudgeAgain();
         var now = Show<NowScreen>();
-        Assert.Contains("HARD LIMIT LOOSENED: limit is 8 h", now.Markup, StringComparison.Ordinal);
+        Assert.Contains("LOOSENED by the local protocol: soft signs count for less", now.Markup, StringComparison.Ordinal);
         Assert.Contains("authorised by Dr Ilse Vann", now.Markup, StringComparison.Ordinal);
     }
 

@@ -7,12 +7,12 @@ namespace Farhold.Tests.Drugs;
 /// <remarks>The ordering authority is invented; no dose is shown without one.</remarks>
 public class DosingTests
 {
-    private static readonly Protocol Ordered = Assert.IsType<Read<Protocol>.Usable>(LocalReader.Read(
+    private static readonly Protocol Ordered = Assert.IsType<Read<Protocol>.Usable>(Protocols.LocalFile.Read(
         Encoding.UTF8.GetBytes($$"""
             {"local":"x","version":"1","title":"X","over":"farhold-base",
              "authority":{"name":"Dr Vigdis Holm (invented)","role":"medical lead","date":"2031-01-10"},
              "orders":[{{string.Join(',', ShippedFormulary.Formulary.Drugs.Select(d => $"\"{d.Id}\""))}}]}
-            """), "x.json", ShippedProtocol.Protocol)).Value;
+            """))).Value;
 
     private static readonly Gen<Case> Given = Gen.Select(
         Gen.OneOf(ShippedFormulary.Formulary.Drugs.Select(d => d.Id).ToArray()), Gen.Double[1, 2500], Gen.Int[1, 30 * 60], Gen.Int[0, 90])

@@ -1,3 +1,4 @@
+using Farhold.Tests.Protocols;
 using System.Globalization;
 using System.Text;
 
@@ -50,7 +51,8 @@ public class FuzzTests
     public void Local_protocols()
     {
         var demo = File.ReadAllBytes(Path.Combine(AppContext.BaseDirectory, "demo", "skarvedal-local.json"));
-        Run(Asked ?? 4_000, 3, _ => (byte[])demo.Clone(), (bytes, _) => Reasoned(LocalReader.Read(bytes, "fuzz", ShippedProtocol.Protocol)));
+        Run(Asked ?? 4_000, 3, _ => (byte[])demo.Clone(), (bytes, _) => Reasoned(LocalFile.Read(bytes)));
+        Run(Asked ?? 1_000, 3, _ => (byte[])demo.Clone(), (bytes, _) => Reasoned(LocalFile.ReadUnsigned(bytes)));
     }
 
     private static readonly CareRecord Casualty = Case.Well.Record;

@@ -72,12 +72,12 @@ public class TripCheckTests
     }
 
     [Fact]
-    public void A_local_protocol_counts_only_with_a_named_authority()
+    public void A_local_protocol_counts_only_signed_and_with_a_named_authority()
     {
         Assert.Equal(Truth.NotMet, Check(TripPlan.Empty).Single(l => l.Id == "local").State);
-        var signed = Assert.IsType<Read<Protocol>.Usable>(LocalReader.Read(Encoding.UTF8.GetBytes("""
+        var signed = Assert.IsType<Read<Protocol>.Usable>(Protocols.LocalFile.Read("""
             {"local":"x","version":"1","title":"X","over":"farhold-base","authority":{"name":"Dr Vigdis Holm (invented)","role":"medical lead","date":"2031-01-10"}}
-            """), "x.json", ShippedProtocol.Protocol)).Value;
+            """)).Value;
         Assert.Equal(Truth.Met, TripCheck.Of(TripPlan.Empty, ShippedKit.Kit, signed, false).Single(l => l.Id == "local").State);
     }
 

@@ -39,7 +39,7 @@ public class SchemaTests
         var accepted = 0;
         Gen.OneOf(JsonMutations.Of(Local), Gens.Overlay.Select(o => Encoding.UTF8.GetString(o.Span))).Sample(text =>
         {
-            if (LocalReader.Read(Encoding.UTF8.GetBytes(text), "x", ShippedProtocol.Protocol) is not Read<Protocol>.Usable)
+            if (LocalFile.Read(text) is not Read<Protocol>.Usable)
                 return true;
             Interlocked.Increment(ref accepted);
             return Fits(LocalSchema, text);

@@ -4,9 +4,11 @@ namespace Farhold.Tests.Protocols;
 
 public class SoonProbabilityTests
 {
-    private static Read<Protocol> Local(string clock, bool signed = false) => LocalReader.Read(
-        Encoding.UTF8.GetBytes($$"""{"local":"hut","version":"1","title":"Hut","over":"{{ShippedProtocol.Protocol.Id}}",{{(signed ? "\"authority\":{\"name\":\"Dr. Solveig Aune\",\"role\":\"physician\",\"date\":\"2031-01-10\"}," : "")}}"clock":{{clock}}}"""),
-        "hut.json", ShippedProtocol.Protocol);
+    private static Read<Protocol> Local(string clock, bool signed = false)
+    {
+        var utf8 = Encoding.UTF8.GetBytes($$"""{"local":"hut","version":"1",{{(signed ? "\"title\":\"Hut\"," : "")}}"over":"{{ShippedProtocol.Protocol.Id}}","clock":{{clock}}}""");
+        return signed ? LocalFile.Read(utf8) : LocalFile.ReadUnsigned(utf8);
+    }
 
     [Fact]
     public void The_shipped_protocol_asks_for_nine_in_ten() => Assert.Equal(0.9, ShippedProtocol.Protocol.Clock.SoonProbability);
@@ -22,7 +24,7 @@ public class SoonProbabilityTests
     [Fact]
     public void Asking_for_less_loosens_and_needs_one()
     {
-        Assert.Contains("named authority", Assert.Single(Assert.IsType<Read<Protocol>.Refused>(Local("""{"soonProbability":0.8}""")).Refusals).Reason, StringComparison.Ordinal);
+        Assert.Contains("needs a signature", Assert.Single(Assert.IsType<Read<Protocol>.Refused>(Local("""{"soonProbability":0.8}""")).Refusals).Reason, StringComparison.Ordinal);
         Assert.IsType<Read<Protocol>.Usable>(Local("""{"soonProbability":0.8}""", signed: true));
     }
 

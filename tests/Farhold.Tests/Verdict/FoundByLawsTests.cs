@@ -25,8 +25,8 @@ public class FoundByLawsTests
     [Fact]
     public void A_limit_made_shorter_by_a_local_protocol_ends_no_wait_for_surgery()
     {
-        var local = WithClock("""{"window":"PT40M","limit":"PT1H"}""");
-        var waits = Case.Well.TightFor("00:30").HelpIn("01:50");
+        var local = WithClock("""{"limit":"PT3H"}""");
+        var waits = Case.Well.TightFor("01:30").HelpIn("01:50");
         Assert.Equal(Verdict.AwaitHelp, waits.Verdict);
         Assert.Equal(Verdict.AwaitHelp, Judge.At(waits.Record, local, Case.Now).Limbs.Single().Verdict);
     }
@@ -34,8 +34,8 @@ public class FoundByLawsTests
     [Fact]
     public void A_window_made_shorter_by_a_local_protocol_does_not_do_away_with_the_second_look()
     {
-        var local = WithClock("""{"window":"PT40M"}""");
-        Assert.Equal(Verdict.CheckFirst, Judge.At(Case.Well.TightFor("00:30").ClearLooks("00:05").Record, local, Case.Now).Limbs.Single().Verdict);
+        var local = WithClock("""{"window":"PT1H"}""");
+        Assert.Equal(Verdict.CheckFirst, Judge.At(Case.Well.TightFor("00:50").ClearLooks("00:05").Record, local, Case.Now).Limbs.Single().Verdict);
         Assert.Equal(Verdict.Attempt, Case.Well.TightFor("01:50").ClearLooks("00:05").Verdict);
     }
 

@@ -38,7 +38,7 @@ public class WorseSideTests
             {"local":"x","version":"1","title":"X","over":"farhold-base","criteria":[{"id":"x.clock","role":"{{role}}","text":"X.","sources":["common"],"when":{{when}}}]}
             """;
         var protocol = Assert.IsType<Read<Protocol>.Usable>(
-            LocalReader.Read(System.Text.Encoding.UTF8.GetBytes(local), "x.json", ShippedProtocol.Protocol)).Value;
+            Farhold.Tests.Protocols.LocalFile.Read(local)).Value;
         return Judge.At(Range.Record, protocol, Case.Now).Limbs.Single().Findings.Single(f => f.Criterion.Id == "x.clock").State;
     }
 }

@@ -109,7 +109,7 @@ public static class EntryForms
         ],
         Kind.Note => [new FormField.Text("text", t => t.NoteLabel, Long: true)],
         Kind.CareEnded => [Word<CareEnd>("how", t => t.FieldHow), new FormField.Text("to", t => t.FieldTo), Note],
-        Kind.EntryAmended or Kind.EntryWithdrawn or Kind.OfNewerVersion => [],
+        Kind.RulesStated or Kind.EntryAmended or Kind.EntryWithdrawn or Kind.OfNewerVersion => [],
         _ => throw new UnreachableException(),
     };
 

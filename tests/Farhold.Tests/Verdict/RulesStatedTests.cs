@@ -1,0 +1,27 @@
+namespace Farhold.Tests.Verdicts;
+
+/// <summary>By which rules care went stands in the record, and changes no verdict.</summary>
+public class RulesStatedTests
+{
+    private static readonly Payload.RulesStated Here = Payload.RulesStated.Of(ShippedProtocol.Protocol);
+
+    [Fact]
+    public void The_same_rules_are_no_matter() => Assert.Empty(Judged(Here).Remarks);
+
+    [Fact]
+    public void Other_rules_are_told_with_their_hash_and_change_no_verdict()
+    {
+        var other = Here with { Local = "hut 1", LocalHash = new string('a', 64), Standing = Standing.Verified, Issuer = "Hut rescue, 12345" };
+        var judged = Judged(other);
+        Assert.Contains("care went by other rules than these", Assert.Single(judged.Remarks).Text, StringComparison.Ordinal);
+        Assert.Contains("local protocol hut 1 (aaaaaaaa), signed by Hut rescue", judged.Remarks[0].Text, StringComparison.Ordinal);
+        Assert.Equal(Case.Well.Verdict, judged.Limbs.Single().Verdict);
+        Assert.Empty(judged.Doubts);
+    }
+
+    [Fact]
+    public void What_was_said_last_counts() => Assert.Empty(Case.Well
+        .And("00:30", Here with { LocalHash = new string('a', 64), Standing = Standing.Unsigned }).And("00:10", Here).Judgement.Remarks);
+
+    private static Judgement Judged(Payload.RulesStated stated) => Case.Well.And("00:20", stated).Judgement;
+}
