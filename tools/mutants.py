@@ -1,5 +1,8 @@
-"""Runs the tests over every mutant that tools/mutate made; prints the score and what lived."""
-import json, os, subprocess, sys, threading, queue
+"""Runs the tests over the mutants that tools/mutate made; prints the score and what lived.
+
+Arguments: names of files (Judge.cs ...), or --sample N for N of all, drawn alike each time; with THREADS=1 one at a time.
+"""
+import json, os, random, subprocess, sys, threading, queue
 
 OUT = "artifacts/mutants"
 LAWS = ["Laws.*", "Fuzz.FuzzTests", "Verdicts.TruthTableTests", "Verdicts.ReplayTests", "Protocols.SchemaTests", "Records.RecordSchemaTests"]
@@ -23,13 +26,17 @@ report = json.load(open(f"{OUT}/report.json"))
 known = {}
 if os.path.exists(f"{OUT}/results.jsonl"):
     known = {r["id"]: r for r in map(json.loads, open(f"{OUT}/results.jsonl"))}
+sample = int(sys.argv[2]) if sys.argv[1:2] == ["--sample"] else None
+chosen = set() if sample else set(sys.argv[1:])
+every = [(path, file["source"].split("\n"), mutant) for path, file in sorted(report["files"].items()) for mutant in file["mutants"]
+         if mutant["status"] not in ("CompileError", "Ignored") and (not chosen or os.path.basename(path) in chosen)]
+print(f"{len(every)} mutants")
+if sample:
+    random.Random(1).shuffle(every)
 work = queue.Queue()
-for path, file in report["files"].items():
-    for mutant in file["mutants"]:
-        if mutant["status"] in ("CompileError", "Ignored") or (sys.argv[1:] and os.path.basename(path) not in sys.argv[1:]):
-            continue
-        if known.get(mutant["id"], {}).get("status") in (None, "Survived"):
-            work.put((path, file["source"].split("\n"), mutant))
+for path, source, mutant in every[:sample]:
+    if known.get(mutant["id"], {}).get("status") in (None, "Survived"):
+        work.put((path, source, mutant))
 total, lock = work.qsize(), threading.Lock()
 
 
@@ -52,7 +59,7 @@ def go_on(results):
 
 
 with open(f"{OUT}/results.jsonl", "a") as results:
-    threads = [threading.Thread(target=go_on, args=(results,)) for _ in range(os.cpu_count() or 1)]
+    threads = [threading.Thread(target=go_on, args=(results,)) for _ in range(int(os.environ.get("THREADS") or os.cpu_count() or 1))]
     for thread in threads:
         thread.start()
     for thread in threads:
