@@ -145,8 +145,7 @@ public class ImportTests(Browser browser) : PhoneTest(browser)
     public async Task Twenty_thousand_entries_are_taken_in_looked_at_and_removed()
     {
         await Page.ReadCautionsAsync();
-        var text = new StringBuilder(Opened + "
-");
+        var text = new StringBuilder(Opened + "\n");
         for (var i = 2; i <= 20_000; i++)
             text.Append(System.Globalization.CultureInfo.InvariantCulture, $"{{"id":"7k3f-{i}","happened":"2031-05-04T02:10:00Z","recorded":"2031-05-04T02:14:30Z","by":"Ane","kind":"note","text":"{i}"}}
 ");
