@@ -52,4 +52,16 @@ public sealed record SignPart(string Wire, Func<Texts, string> Name, ImmutableAr
     ];
 
     public bool Holds(string wire) => Wire == wire || Also.Contains(wire);
+
+    /// <summary>Whether a whole look at the signs of shock needs it, and it was not taken yet.</summary>
+    public bool IsMissing(Payload.SignsTaken signs) => Wire switch
+    {
+        "heartRate" => signs.HeartRate is null,
+        "breathRate" => signs.BreathRate is null,
+        "mental" => signs.Mental is null,
+        "skin" => signs is not { Pale: not null, Cool: not null, Clammy: not null, Dizzy: not null },
+        "radialPulse" => signs.RadialPulse is null,
+        "systolic" => signs is { Systolic: null, NoPressureCuff: not true },
+        _ => false,
+    };
 }

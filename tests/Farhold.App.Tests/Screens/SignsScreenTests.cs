@@ -27,6 +27,45 @@ public class SignsScreenTests : CareTest
             Last<Payload.SignsTaken>());
     }
 
+    /// <summary>Asked for the mind first, and led through all the rest that a look needs before anything else.</summary>
+    [Fact]
+    public async Task Next_leads_through_a_whole_look_wherever_it_was_begun_and_each_part_begins_in_sight()
+    {
+        await TightAsync();
+        var take = Show<TakeSignsScreen>((nameof(TakeSignsScreen.Part), "mental"));
+        Choose(take, "Mental state", "Alert");
+        Tap(take, "Next: Skin and dizziness");
+        foreach (var seen in (string[])["Pale", "Skin cool", "Skin clammy", "Dizzy or faint"])
+            Choose(take, seen, "No");
+        Tap(take, "Next: Pulse at the wrist");
+        Choose(take, "Pulse at the wrist", "Strong");
+        Tap(take, "Next: Blood pressure");
+        Choose(take, "No cuff here", "Yes");
+        Tap(take, "Next: Pulse");
+        Type(take, "Pulse", "84");
+        Tap(take, "Next: Breathing");
+        Type(take, "Breathing", "16");
+        Tap(take, "Next: Mental state");
+        Assert.Equal(Enumerable.Repeat("taking", 6), Phone.BroughtUp);
+    }
+
+    /// <summary>The refill stands for the pressure where there is no cuff: it can be entered after saying so, as every other sign can.</summary>
+    [Fact]
+    public async Task That_there_is_no_cuff_takes_away_the_keys_of_the_pressure_alone()
+    {
+        await TightAsync();
+        var take = Show<TakeSignsScreen>();
+        Tap(take, "Blood pressure –");
+        Choose(take, "No cuff here", "Yes");
+        Assert.Empty(take.FindAll(".pad"));
+        Tap(take, "Capillary refill –");
+        Type(take, "Capillary refill", "2");
+        Tap(take, "Oxygen saturation –");
+        Type(take, "Oxygen saturation", "86");
+        Tap(take, "Log signs");
+        Assert.Equal(new Payload.SignsTaken { NoPressureCuff = true, CapillaryRefillS = 2, Spo2 = 86 }, Last<Payload.SignsTaken>());
+    }
+
     [Fact]
     public async Task A_temperature_typed_in_Fahrenheit_is_kept_in_Celsius()
     {
