@@ -79,9 +79,8 @@ public class CareStoryTests(Browser browser) : PhoneTest(browser)
     private async Task EnterAgeAsync(string years)
     {
         await Page.Button("Enter the age").Last.TapAsync();
-        await Page.GetByRole(AriaRole.Button, new() { NameRegex = new("^Age ") }).TapAsync();
         await KeysAsync(years);
-        await Page.Button("Log the correction").TapAsync();
+        await Page.Button("Log the age").TapAsync();
         await DismissAsync();
     }
 

@@ -28,7 +28,9 @@ public sealed class NextStep(CareRecord record, Judgement picture, Texts texts)
         if (picture.Due.FirstOrDefault(d => d.AtOnce) is { } atOnce)
             return OfDue(atOnce);
         if (picture.Limbs.IsEmpty && picture.Watched.IsEmpty)
-            return new(texts.QuickTightened, Opens: Quick.Tightened);
+            return picture.Due.FirstOrDefault(d => d is { Leads: true, Limb: null }) is { } untied
+                ? OfDue(untied) // a wound that no tourniquet goes on
+                : new(texts.QuickTightened, Opens: Quick.Tightened);
         if (UnderWay is { } limb)
             return new(texts.AttemptGoOn, Goes: LimbActs.AttemptOn(limb));
         if (picture.Due.FirstOrDefault(d => (d.Leads && !d.IsNextAct) || (d.IsWatch && d.Overdue)) is { } look)
@@ -102,7 +104,7 @@ public sealed class NextStep(CareRecord record, Judgement picture, Texts texts)
         _ when input == Input.OtherLimbFirst && Acts.OtherLimb(null) is { } other => other,
         _ when input == Input.RecordWhole => new(texts.PlaceLog, Goes: "log"),
         _ when input == Input.AgeYears || input == Input.RateSilent =>
-            new(texts.EnterAge, Goes: Opened is { } opened ? $"amend/{opened}" : "enter/" + Kinds.Wire(Kind.CasualtyOpened)),
+            new(texts.EnterAge, Goes: Opened is { } opened ? $"amend/{opened}/{FieldRange.AgeYears.Field}" : "enter/" + Kinds.Wire(Kind.CasualtyOpened)),
         _ when input == LongInput.PulseBeyond => new(texts.QuickBeyond, Opens: Quick.Beyond),
         _ when input == LongInput.UrineFlow || input == LongInput.UrineMlPerHour => new(texts.LogUrine, Goes: "enter/" + Kinds.Wire(Kind.UrineMeasured)),
         _ when input == Input.ShockIndex => OfInput(Input.Systolic),

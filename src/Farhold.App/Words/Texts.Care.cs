@@ -193,6 +193,8 @@ public sealed partial class Texts
 
     public string EnterAge => Get();
 
+    public string LogAge => Get();
+
     public string CautionsHead => Get();
 
     public string DoubtsTitle => Get();

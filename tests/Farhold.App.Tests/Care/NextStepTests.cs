@@ -13,7 +13,17 @@ public class NextStepTests : CareTest
         Assert.All(Input.All, i => Assert.True(next.OfInput(i) is { Goes: not null } or { Opens: not null }, i.Name));
         Assert.Equal(Quick.Bleeding, next.OfInput(Input.Bleeding).Opens);
         Assert.Equal("signs/take/skin", next.OfInput(Input.Pale).Goes);
-        Assert.Equal("amend/7k3f-1", next.OfInput(Input.AgeYears).Goes);
+        Assert.Equal("amend/7k3f-1/ageYears", next.OfInput(Input.AgeYears).Goes);
+    }
+
+    [Theory]
+    [InlineData(null, BodyRegion.Groin, Quick.Bleeding)]
+    [InlineData(Limb.LeftLeg, null, Quick.Tightened)]
+    public async Task A_wound_that_no_tourniquet_goes_on_is_looked_at_first(Limb? limb, BodyRegion? region, Quick opens)
+    {
+        await StartAsync();
+        await LogAsync(0, new Payload.WoundFound("w1", limb, region, WoundNature.Bleeding));
+        Assert.Equal(opens, new NextStep(Desk.Record!, Desk.Picture!, Texts).First()!.Opens);
     }
 
     /// <summary>Two answers to it, each one tap, and the record says which it was.</summary>

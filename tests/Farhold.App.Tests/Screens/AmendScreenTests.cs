@@ -53,6 +53,20 @@ public class AmendScreenTests : CareTest
         Assert.Equal(2, Desk.Record!.Count);
     }
 
+    [Fact]
+    public async Task Where_the_age_is_asked_for_nothing_else_is_shown()
+    {
+        await StartAsync();
+        var amend = Show<AmendScreen>((nameof(AmendScreen.EntryName), "7k3f-1"), (nameof(AmendScreen.Field), "ageYears"));
+        Assert.Equal("Enter the age", Text(amend.Find("h1")));
+        Assert.Empty(amend.FindAll("input, textarea"));
+        Tap(amend, "7", "Age");
+        Tap(amend, "1", "Age");
+        Tap(amend, "Log the age");
+        Assert.Equal("""{"ageYears":71}""", LastReplace());
+        Assert.Equal(71, Last<Payload.CasualtyOpened>().AgeYears);
+    }
+
     private void Correct(string label, string digits)
     {
         var amend = Show<AmendScreen>((nameof(AmendScreen.EntryName), "7k3f-2"));
