@@ -51,6 +51,10 @@ public sealed partial class Texts
 
     public string ContactNobody => Get();
 
+    public string ContactBy(string way) => Fill(way);
+
+    public string ContactNotBy(string way) => Fill(way);
+
     public string ContactNobodyHint => Get();
 
     public string ContactReached => Get();

@@ -70,9 +70,23 @@ public class TwoTapTests : CareTest
         await TightAsync();
         var now = Show<NowScreen>();
         Tap(now, "Try to reach advice");
-        Tap(now, "Radio", "Nobody reached");
+        Tap(now, "Not reached by radio");
         Assert.Equal(new(false, How: "Radio"), Last<Payload.ContactTried>());
         Assert.Contains(Assert.Single(Desk.Picture!.Limbs).Findings, f => f is { Criterion.Id: "late.oversight", Against: Truth.NotMet });
+    }
+
+    /// <summary>The heading of its group may be scrolled away: "Radio" alone was pressed by whoever had reached somebody by radio.</summary>
+    [Fact]
+    public async Task Every_answer_to_whether_advice_was_reached_is_clear_by_itself()
+    {
+        await TightAsync();
+        var now = Show<NowScreen>();
+        Tap(now, "Try to reach advice");
+        Assert.Equal(
+            ["Reached by phone", "Reached by radio", "Reached by satellite message", "Not reached by phone", "Not reached by radio", "Not reached by satellite message", "No signal"],
+            now.FindAll("[role=dialog] .options button").Select(Text));
+        Tap(now, "Reached by radio");
+        Assert.Equal(new(true, How: "Radio"), Last<Payload.ContactTried>());
     }
 
     [Fact]
