@@ -17,7 +17,7 @@ public class DueTests
         var ran = Run.Farhold("due", Run.Demo, "--at", "2031-05-04T03:42:30Z", "--hours", "1");
         Assert.Contains("Trouble:\n  re-bleeding, left leg: The wound may be bleeding again under the dressing.\n", ran.Output);
         Assert.Contains("seen: tourniquet loosened yes; bleeding active, 0 min old", ran.Output);
-        Assert.Contains("called so on 22 of 1,000 days of stable simulated casualties", ran.Output);
+        Assert.Contains("called so on 27 of 1,000 days of stable simulated casualties", ran.Output);
     }
 
     [Fact]

@@ -147,8 +147,7 @@ public class ImportTests(Browser browser) : PhoneTest(browser)
         await Page.ReadCautionsAsync();
         var text = new StringBuilder(Opened + "\n");
         for (var i = 2; i <= 20_000; i++)
-            text.Append(System.Globalization.CultureInfo.InvariantCulture, $"{{"id":"7k3f-{i}","happened":"2031-05-04T02:10:00Z","recorded":"2031-05-04T02:14:30Z","by":"Ane","kind":"note","text":"{i}"}}
-");
+            text.Append(System.Globalization.CultureInfo.InvariantCulture, $$"""{"id":"7k3f-{{i}}","happened":"2031-05-04T02:10:00Z","recorded":"2031-05-04T02:14:30Z","by":"Ane","kind":"note","text":"{{i}}"}""").Append('\n');
         Page.SetDefaultTimeout(120_000);
         await TakeInAsync("long.jsonl", Encoding.UTF8.GetBytes(text.ToString()));
         await Page.Link("To Tor").TapAsync();

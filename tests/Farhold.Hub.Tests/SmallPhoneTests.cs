@@ -6,7 +6,7 @@ namespace Farhold.Hub.Tests;
 /// <summary>What a carer has to see on a phone of 360 × 640.</summary>
 public class SmallPhoneTests(Browser browser) : PhoneTest(browser)
 {
-    protected override BrowserNewContextOptions Kind => new(Kinds.Phone) { ViewportSize = new() { Width = 360, Height = 640 } };
+    protected override BrowserNewContextOptions Kind => new(base.Kind) { ViewportSize = new() { Width = 360, Height = 640 } };
 
     [Fact]
     public async Task The_message_of_what_was_logged_is_no_higher_than_its_button()
