@@ -91,9 +91,13 @@ public sealed class LocalReader
         if (root["clock"] is not { } at)
             return clock;
         var (before, bounds) = (under.Clock, under.Overlays);
-        Duration Time(Duration was, Duration now, Change change, (Duration? Tightest, Duration? Loosest) bound, Loosens part, string what) =>
-            Within(at, change, bound.Tightest is { } t && was != now && change == Change.Tighter && !Between(now, t, was), bound.Loosest is { } l && change == Change.Looser && !Between(now, was, l), what)
-                && Admit(at, change, part, bound.Tightest is not null, what) ? now : was;
+        Duration Time(Duration was, Duration now, Change change, (Duration? Tightest, Duration? Loosest) bound, Loosens part, string what)
+        {
+            var tooTight = bound.Tightest is { } tightest && !Between(now, tightest, was);
+            var tooLoose = bound.Loosest is { } loosest && !Between(now, was, loosest);
+            return Within(at, change, tooTight, tooLoose, what) && Admit(at, change, part, bound.Tightest is not null, what) ? now : was;
+        }
+
         var admitted = clock with
         {
             Window = Time(before.Window, clock.Window, Strictness.Shorter(before.Window, clock.Window), bounds.Window, Loosens.Window,
