@@ -9,6 +9,9 @@ namespace Farhold.App.Care;
 /// <summary>Logs what the carer said with one tap, tells of it, and takes it back with another.</summary>
 public sealed class Logbook(CareDesk desk, Session session, Toasts toasts, PhoneClock clock, Texts texts)
 {
+    /// <summary>What happened longer ago than this is told with its time (design).</summary>
+    private static readonly Duration Soon = Duration.FromMinutes(1);
+
     /// <summary>True once the entry is on disk; if it is not, the status strip says so.</summary>
     /// <param name="sure">What the entry says by now, where it looked odd and the carer said that it is right: it is asked back no more.</param>
     public Task<bool> LogAsync(Payload payload, Happened? happened = null, Payload? sure = null) =>
@@ -22,14 +25,16 @@ public sealed class Logbook(CareDesk desk, Session session, Toasts toasts, Phone
         foreach (var field in sure is null ? [] : desk.Questioned(sure))
             await desk.LogAsync(open, new Payload.TaskDone(Question.TaskOf((payload as Payload.EntryAmended)?.Target ?? id, field)));
         if (session.Open?.Id == open.Id)
-            toasts.Show(Said(payload), () => session.WithdrawAsync(open, id.ToString(), texts.UndoneReason));
+            toasts.Show(Said(payload, happened), () => session.WithdrawAsync(open, id.ToString(), texts.UndoneReason));
         return true;
     }
 
-    /// <summary>What was logged; and, where one tourniquet was let out beside another, that the other still stops the flow.</summary>
-    private string Said(Payload payload)
+    /// <summary>What was logged, of earlier with its time; and, where one tourniquet was let out beside another, that the other still stops the flow.</summary>
+    private string Said(Payload payload, Happened? happened)
     {
-        var logged = texts.Logged(EntryText.Of(payload, clock.Zone));
+        var what = EntryText.Of(payload, clock.Zone);
+        var logged = happened is { } then && then.Earliest < session.Now - Soon
+            ? texts.LoggedThen(what, clock.Show(then, session.Now)) : texts.Logged(what);
         var gone = payload switch
         {
             Payload.TourniquetSlackened p => p.Tourniquet,

@@ -7,6 +7,8 @@ public sealed partial class Texts
 
     public string Logged(string what) => Fill(what);
 
+    public string LoggedThen(string what, string time) => Fill(what, time);
+
     public string Yes => Get();
 
     public string NoWord => Get();

@@ -254,6 +254,7 @@ public class TwoTapTests : CareTest
         Choose(now, "When", "10 min ago");
         Tap(now, "None at 13:50", "w1, left leg");
         Assert.Equal(Happened.At(Now - Duration.FromMinutes(10)), State.Of(Kind.BleedingChecked).Single().When);
+        Assert.EndsWith(": no bleeding, 13:50", Toasts.Shown!.Text, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -284,6 +285,7 @@ public class TwoTapTests : CareTest
         Tap(now, "Now after all");
         Tap(now, "None", "w1, left leg");
         Assert.Equal(Happened.At(Now), State.Of(Kind.BleedingChecked).Single().When);
+        Assert.EndsWith(": no bleeding", Toasts.Shown!.Text, StringComparison.Ordinal);
     }
 
     [Fact]
