@@ -13,15 +13,16 @@ internal static class AtOnce
     {
         var tightened = state.Of(Kind.TourniquetTightened)
             .Last(t => t.When.Earliest <= now && t.As<Payload.TourniquetTightened>().Limb == limb.Limb).When;
+        var more = limb.Clock.Tourniquets.Length > 1 ? "add one more beside them" : "add a second tourniquet beside the first";
         var wounds = LimbWounds.Treated(limb.Limb, state, now);
         var bled = state.Of(Kind.BleedingChecked).LastOrDefault(b =>
             b.When.Earliest <= now && wounds.Contains(b.As<Payload.BleedingChecked>().Wound));
         if (bled?.As<Payload.BleedingChecked>().Bleeding == Bleeding.Active && !bled.When.SurelyBefore(tightened))
-            yield return Tighten(limb.Limb, bled.When.Earliest, "still bleeding: tighten further, or add a second tourniquet beside the first");
+            yield return Tighten(limb.Limb, bled.When.Earliest, $"still bleeding: tighten further, or {more}");
         var pulse = state.Telling(SignRead.PulseBeyond(limb.Limb)).LastOrDefault(s => s.When.Earliest <= now);
         if (pulse?.As<Payload.SignsTaken>().DistalPulse![limb.Limb] == DistalPulse.Present && !pulse.When.SurelyBefore(tightened))
             yield return Tighten(
-                limb.Limb, pulse.When.Earliest, "a pulse beyond the tourniquet: tighten until it stops, or add a second beside the first");
+                limb.Limb, pulse.When.Earliest, $"a pulse beyond the tourniquet: tighten until it stops, or {more}");
     }
 
     public static DueTask Tighten(Limb limb, Instant at, string text) =>

@@ -29,6 +29,15 @@ public class DueListTests
         Assert.Equal((Some.At(at), false), (due.At, due.Overdue));
     }
 
+    /// <summary>Where two are on the limb already, nobody is told to put a second beside the first.</summary>
+    [Fact]
+    public void Under_several_tourniquets_one_more_is_asked_for()
+    {
+        var bleeds = ("11:55", Looked(Bleeding.Active));
+        Assert.EndsWith("or add a second tourniquet beside the first", Due("tighten.left-leg", [.. Calm, bleeds])!.Text, StringComparison.Ordinal);
+        Assert.EndsWith("or add one more beside them", Due("tighten.left-leg", [.. Calm, ("11:50", Tight("t2", wound: "w1")), bleeds])!.Text, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void One_never_done_is_due_since_the_limb_was_tightened()
     {
