@@ -49,10 +49,11 @@ public static class VerdictWords
         _ => null,
     };
 
-    /// <summary>The sentence of a criterion is true, not true, or nobody knows.</summary>
+    /// <summary>The sentence of a criterion is true, not true, or nobody knows; what counts only once measured is not called untrue before.</summary>
     public static string State(Finding finding) => finding.State switch
     {
         Truth.Met => "yes",
+        Truth.NotMet when !finding.Used.Any() => "not measured",
         Truth.NotMet => "no",
         _ => "not known",
     };

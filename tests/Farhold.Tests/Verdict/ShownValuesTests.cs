@@ -24,6 +24,17 @@ public class ShownValuesTests
         Assert.All(trace.Leaves, l => Assert.Null(l.Needs));
     }
 
+    /// <summary>"No: the colour comes back only after 3 s" would be read as a finger that somebody pressed.</summary>
+    [Theory]
+    [InlineData(null, "not measured")]
+    [InlineData(2.0, "no")]
+    [InlineData(4.0, "yes")]
+    public void A_refill_that_nobody_timed_is_not_said_to_be_quick(double? refill, string said)
+    {
+        var limb = Case.Well.Signs(s => s with { CapillaryRefillS = refill }).Limb;
+        Assert.Equal(said, VerdictWords.State(limb.Findings.Single(f => f.Criterion.Id == "shock.refill")));
+    }
+
     [Theory]
     [InlineData("attempt.bled", "lastAttempt bled -")]
     [InlineData("attempt.bled", "furtherAttemptAllowed false -")]
