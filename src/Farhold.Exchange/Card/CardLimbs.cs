@@ -53,7 +53,7 @@ internal static class CardLimbs
             yield return new CardPart.Said("Attempt", Plain.Line(
                 $"begun {times.Of(attempt.Started)} (wound {attempt.Wound}, tourniquet {attempt.Tourniquet}): {Result(attempt, times)}"), Strong: true);
         yield return new CardPart.Said("Pulse beyond", limb.PulseBeyond.IsEmpty ? "NOT CHECKED"
-            : string.Join("; or ", limb.PulseBeyond.Select(p => Beyond(p, limb.Limb, times))));
+            : (limb.BeyondIsOfBefore ? "NOT CHECKED since it was loosened; before that " : "") + string.Join("; or ", limb.PulseBeyond.Select(p => Beyond(p, limb.Limb, times))));
     }
 
     private static string Result(Attempt attempt, CardTimes times) => attempt.Result switch

@@ -54,8 +54,9 @@ public sealed class FactWords(CareFacts facts, DateTimeZone zone)
         _ => throw new UnreachableException(),
     };
 
-    public string Beyond(LimbFact limb) => $"{Say.Limb(limb.Limb)}: pulse beyond the tourniquet: {Or(limb.PulseBeyond,
-        s => $"{Word(s.As<Payload.SignsTaken>().DistalPulse![limb.Limb])} {Times.At(s.When)}", "NOT CHECKED")}";
+    public string Beyond(LimbFact limb) => $"{Say.Limb(limb.Limb)}: pulse beyond the tourniquet: "
+        + (limb.BeyondIsOfBefore ? "NOT CHECKED since it was loosened; before that " : "")
+        + Or(limb.PulseBeyond, s => $"{Word(s.As<Payload.SignsTaken>().DistalPulse![limb.Limb])} {Times.At(s.When)}", "NOT CHECKED");
 
     /// <summary>Every tightening, slackening and removal with its time and place.</summary>
     public ImmutableArray<string> Events(LimbFact limb) => [.. limb.Events.Select(e => Timed(e))];
@@ -215,10 +216,10 @@ public sealed class FactWords(CareFacts facts, DateTimeZone zone)
 
     private static string Corrected(Stated s) => s.Corrected ? ", corrected" : "";
 
-    private static string Tight(LimbFact limb) => limb.Tight switch
+    private string Tight(LimbFact limb) => limb.Tight switch
     {
         Truth.Met => "tourniquet tight",
-        Truth.NotMet => "tourniquet loosened",
+        Truth.NotMet => limb.Loosened is { } at ? $"tourniquet loosened {Times.At(at)}" : "tourniquet loosened",
         _ => "tourniquet perhaps tight, it is not known",
     };
 

@@ -33,6 +33,9 @@ public sealed record LimbFact(
     /// <summary>The clock of the reading that the judgement settled on: for drawing the limb line.</summary>
     public LimbClock Clock => Verdict?.Clock ?? Watched!.Clock;
 
+    /// <summary>What was felt beyond a tight tourniquet says nothing of the limb once flow came back.</summary>
+    public bool BeyondIsOfBefore => Loosened is { } loose && !PulseBeyond.IsEmpty && PulseBeyond.All(p => p.When.SurelyBefore(loose));
+
     /// <summary>Those that are or may be tight first, the longest first.</summary>
     internal static ImmutableArray<LimbFact> All(Source source, Judgement judgement) =>
     [

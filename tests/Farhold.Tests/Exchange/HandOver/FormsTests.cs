@@ -48,6 +48,25 @@ public class FormsTests
             Assert.Contains(unknown, text, StringComparison.Ordinal);
     }
 
+    /// <summary>"Absent", felt under the tight tourniquet, would be read as a limb without blood after its release.</summary>
+    [Theory]
+    [InlineData("08:10", "NOT CHECKED since it was loosened; before that absent 08:10 UTC")]
+    [InlineData("08:25", "absent 08:25 UTC")]
+    public void A_pulse_felt_before_the_limb_was_loosened_is_told_as_of_before(string felt, string told)
+    {
+        var beyond = new Payload.SignsTaken { DistalPulse = System.Collections.Immutable.ImmutableSortedDictionary<Limb, DistalPulse>.Empty.Add(Limb.LeftLeg, DistalPulse.Absent) };
+        Entry Of(int number, string at, Payload what) => EntryWriting.Write(new("a7k3", number), Happened.At(Some.At(at)), Some.At("08:28"), "Ane", what);
+        var record = new CareRecord(
+            [
+                Of(1, "08:00", new Payload.TourniquetTightened("t1", Limb.LeftLeg)), Of(2, felt, beyond),
+                Of(3, "08:20", new Payload.TourniquetSlackened("t1")),
+            ],
+            []);
+        var text = Forms.Of(FormKind.Atmist, CareFacts.Of(record, ShippedProtocol.Protocol, Some.At("08:30")), DateTimeZone.Utc).Text();
+        Assert.Contains($"left leg: pulse beyond the tourniquet: {told}", text, StringComparison.Ordinal);
+        Assert.Contains("left leg: tourniquet loosened 08:20 UTC", text, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void A_pulse_that_nobody_felt_for_is_called_not_checked_and_shock_none_of_what_was_asked()
     {
