@@ -69,15 +69,18 @@ public class ImportTests(Browser browser) : PhoneTest(browser)
         await TakeInAsync("b.jsonl", Bytes(Girl));
         await Assertions.Expect(Page.GetByText("Is this the same person?")).ToBeVisibleAsync();
         await Assertions.Expect(Page.Locator(".person")).ToHaveCountAsync(2);
+        await PictureAsync("two-people");
         await Page.Button("Same person: Tor").TapAsync();
+        await PictureAsync("what-is-taken-in");
         await Page.Button("Take these entries in").TapAsync();
         await Page.Link("To Tor").TapAsync();
         await Assertions.Expect(Page.GetByText("the casualty is described in more than one way").First).ToBeVisibleAsync();
+        await PictureAsync("two-descriptions");
         await Page.GoToAsync("Hand-over");
-        var batch = Page.GetByText("1 entries from b.jsonl");
+        var batch = Page.GetByText("From b.jsonl, taken in");
         await batch.WaitForAsync();
         await Page.Button("Take this back out").First.TapAsync();
-        await Page.Button("Take 1 entries back out").TapAsync();
+        await Page.Button("Yes, take all 1 back out").TapAsync();
         await Assertions.Expect(batch).ToHaveCountAsync(0);
         await Page.SeeEntriesAsync(2);
         await Page.GoToAsync("Now");
@@ -92,8 +95,9 @@ public class ImportTests(Browser browser) : PhoneTest(browser)
         await Page.GetByText("Tor: 2 new entries").WaitForAsync();
         await TakeInAsync("b.jsonl", Bytes(Opened,
             """{"id":"zzz-1","happened":"2031-05-04T02:20:00Z","recorded":"2031-05-04T02:20:00Z","by":"Bo","kind":"entry.withdrawn","target":"7k3f-2","reason":"no"}"""));
-        await Assertions.Expect(Page.GetByText("it withdraws 1 and corrects 0:")).ToBeVisibleAsync();
+        await Assertions.Expect(Page.GetByText("It withdraws 1 and corrects 0 of the entries on this phone:")).ToBeVisibleAsync();
         await Assertions.Expect(Page.GetByText("Withdraws: Note: pale (Bo: no)")).ToBeVisibleAsync();
+        await PictureAsync("what-it-unsays");
         await Page.Button("Take these entries in").TapAsync();
         await Page.Link("To Tor").TapAsync();
         await Assertions.Expect(Page.GetByText("nobody has accepted that").First).ToBeVisibleAsync();
@@ -109,6 +113,7 @@ public class ImportTests(Browser browser) : PhoneTest(browser)
         await Page.GoToAsync("Hand-over");
         await Page.Link("Erase Tor from this phone").TapAsync();
         await Assertions.Expect(Page.Button("Erase Tor for good")).ToBeDisabledAsync();
+        await PictureAsync("erase");
         await Page.GetByText("I want no copy: nothing may be left").TapAsync();
         await Page.Button("Erase Tor for good").TapAsync();
         await Page.Heading("Casualties").WaitForAsync();
@@ -156,7 +161,7 @@ public class ImportTests(Browser browser) : PhoneTest(browser)
         await Page.GetByText("Note: 20000").WaitForAsync();
         await Page.GoToAsync("Hand-over");
         await Page.Button("Take this back out").TapAsync();
-        await Page.Button("Take 20000 entries back out").TapAsync();
+        await Page.Button("Yes, take all 20000 back out").TapAsync();
         await Page.Link("All casualties").First.TapAsync();
         await Page.Heading("Casualties").WaitForAsync();
         await Assertions.Expect(Page.Link("Tor")).ToHaveCountAsync(0);
@@ -166,6 +171,12 @@ public class ImportTests(Browser browser) : PhoneTest(browser)
         """{"id":"m2rt-1","happened":"2031-05-04T01:00:00Z","recorded":"2031-05-04T01:00:00Z","by":"Bo","kind":"casualty.opened","alias":"Siri","sex":"female","ageYears":6,"massKg":20,"allergies":["penicillin"]}""";
 
     private static byte[] Bytes(params string[] lines) => Encoding.UTF8.GetBytes(string.Concat(lines.Select(l => l + "\n")));
+
+    private async Task PictureAsync(string name)
+    {
+        if (Environment.GetEnvironmentVariable("FARHOLD_PICTURES") is { } folder)
+            await Page.ScreenshotAsync(new() { Path = Path.Combine(folder, $"taking-in-{name}.png"), FullPage = true });
+    }
 
     private Task TakeInAsync(string name, byte[] file) =>
         Page.GetByLabel("record file").SetInputFilesAsync(new FilePayload { Name = name, MimeType = "application/jsonl", Buffer = file });

@@ -11,11 +11,14 @@ public sealed record LogLine(Entry Entry, Happened When, string Text, bool Withd
 /// <summary>The record as a log: by time, every amendment and withdrawal shown at the entry it is about.</summary>
 public static class LogText
 {
+    private const string NotAccepted = "; nobody has accepted this, so the worse of the two readings is used";
+
     /// <param name="zone">For the times it names; null: UTC.</param>
     public static IReadOnlyList<LogLine> Lines(CareRecord record, DateTimeZone? zone = null)
     {
         var about = record.Entries.Where(e => Target(e) is not null).ToLookup(e => Target(e)!.Value);
         var held = record.Entries.Select(e => e.Id).ToHashSet();
+        var open = record.Unaccepted.Select(u => u.By.Id).ToHashSet();
         var counts = record.Readings.SelectMany(r => r.All).GroupBy(d => d.Id).ToDictionary(g => g.Key, g => g.First().When);
         var lines = new List<LogLine>();
         foreach (var entry in record.Entries)
@@ -23,13 +26,13 @@ public static class LogText
             if (Target(entry) is { } target && held.Contains(target) && about[entry.Id].FirstOrDefault() is null)
                 continue;
             var later = about[entry.Id].OrderBy(c => c.Recorded).ThenBy(c => c.Id).ToArray();
-            var standing = later.LastOrDefault(c => Stands(c, about) && Amended(entry, c) is not null);
+            var standing = later.LastOrDefault(c => !open.Contains(c.Id) && Stands(c, about) && Amended(entry, c) is not null);
             lines.Add(new(
                 entry,
                 counts.GetValueOrDefault(entry.Id, entry.Happened),
                 EntryText.Of((standing is null ? null : Amended(entry, standing)) ?? entry, zone),
-                later.Any(c => c.Payload is Payload.EntryWithdrawn),
-                [.. later.Select(c => Change(c, entry, zone) + Overtaken(c, entry, standing, about))]));
+                later.Any(c => c.Payload is Payload.EntryWithdrawn && !open.Contains(c.Id)),
+                [.. later.Select(c => Change(c, entry, zone) + (open.Contains(c.Id) ? NotAccepted : Overtaken(c, entry, standing, about)))]));
         }
 
         return [.. lines.OrderBy(l => l.When.Latest).ThenBy(l => l.When.Earliest).ThenBy(l => l.Entry.Id)];

@@ -80,7 +80,7 @@ public class TakingInTests : CareTest
         var offer = await OfferAsync(Session.Lines[0].Text,
             $$"""{"id":"m2rt-1","happened":"2031-05-04T01:59:00Z","recorded":"2031-05-04T01:59:00Z","by":"Bo","kind":"entry.withdrawn","target":"{{signs}}","reason":"mistyped"}""",
             """{"id":"m2rt-2","happened":"2031-05-04T01:59:00Z","recorded":"2031-05-04T01:59:00Z","by":"Bo","kind":"entry.amended","target":"7k3f-2","replace":{"note":"small"}}""");
-        Assert.Contains("it withdraws 1 and corrects 1:", offer.Markup, StringComparison.Ordinal);
+        Assert.Contains("It withdraws 1 and corrects 1 of the entries on this phone:", offer.Markup, StringComparison.Ordinal);
         Assert.Contains("Withdraws: Signs", offer.Markup, StringComparison.Ordinal);
         Assert.Contains("(Bo: mistyped)", offer.Markup, StringComparison.Ordinal);
         await Button(offer, "Take these entries in").ClickAsync(new());
@@ -118,9 +118,9 @@ public class TakingInTests : CareTest
         await Session.MergeAsync(plan.Into!, plan.Coming.File.Lines, "from-bo.jsonl");
         await LogAsync(0, new Payload.NoteWritten("mine"));
         var list = Render<TakenIn>(p => p.Add(t => t.Of, Session.Open!));
-        Assert.Contains("2 entries from from-bo.jsonl", list.Markup, StringComparison.Ordinal);
+        Assert.Contains("From from-bo.jsonl, taken in", list.Markup, StringComparison.Ordinal);
         Button(list, "Take this back out").Click();
-        await Button(list, "Take 2 entries back out").ClickAsync(new());
+        await Button(list, "Yes, take all 2 back out").ClickAsync(new());
         Assert.DoesNotContain(Session.Lines, l => l.Text.Contains("m2rt", StringComparison.Ordinal));
         Assert.Contains(Session.Lines, l => l.Text.Contains("mine", StringComparison.Ordinal));
         list.WaitForAssertion(() => Assert.Empty(list.FindAll("h2")));

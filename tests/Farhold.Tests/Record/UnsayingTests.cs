@@ -56,6 +56,18 @@ public class UnsayingTests
     }
 
     [Fact]
+    public void The_log_shows_the_entry_as_standing_and_says_that_nobody_accepted()
+    {
+        var record = Case.Well.Record;
+        record.Add(Said("zzz", 1, new Payload.EntryWithdrawn(new("a", 1), "twice")));
+        record.Add(Said("zzz", 2, new Payload.EntryAmended(new("a", 2), JsonText.Of("""{"happened":"2031-05-04T11:00:00Z"}"""))));
+        var lines = LogText.Lines(record).Where(l => l.Changes.Count > 0).ToArray();
+        Assert.Equal(2, lines.Length);
+        Assert.All(lines, l => Assert.False(l.Withdrawn));
+        Assert.All(lines, l => Assert.EndsWith("nobody has accepted this, so the worse of the two readings is used", l.Changes.Single(), StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void A_phone_mends_its_own_without_asking()
     {
         var record = Case.Well.Record;

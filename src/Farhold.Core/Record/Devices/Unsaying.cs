@@ -45,8 +45,8 @@ public sealed record Unsaying(Entry By, Entry Target)
     }
 
     internal Doubt Doubt => new(Task, Withdraws
-        ? $"entry {By.Id} of another phone withdraws {Target.Id} ({Said}): nobody has accepted that, and the worse of both counts"
-        : $"entry {By.Id} of another phone corrects {Target.Id} ({Said}): nobody has accepted that, and the worse of both counts");
+        ? $"entry {By.Id} of another phone withdraws {Target.Id} ({Said}): nobody has accepted that; until then the worse of the two readings is used"
+        : $"entry {By.Id} of another phone corrects {Target.Id} ({Said}): nobody has accepted that; until then the worse of the two readings is used");
 
     /// <summary>What the target says, in a line.</summary>
     private string Said => Plain.Line(EntryText.Of(Target));
