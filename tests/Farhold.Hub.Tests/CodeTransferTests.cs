@@ -16,7 +16,7 @@ public class CodeTransferTests(Browser browser) : PhoneTest(browser)
     {
         await Page.ReadCautionsAsync();
         await Page.GetByLabel("record file").SetInputFilesAsync(Demo);
-        await Page.Link("Runa").TapAsync();
+        await Page.Link("To Runa").TapAsync();
         await Page.GoToAsync("Hand-over");
         await Page.Link("Show codes to another phone").TapAsync();
         var film = Path.Combine(Directory.CreateTempSubdirectory("farhold-film-").FullName, "codes.y4m");

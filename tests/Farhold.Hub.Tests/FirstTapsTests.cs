@@ -18,7 +18,7 @@ public class FirstTapsTests(Browser browser) : PhoneTest(browser)
         {
             Name = "tor.jsonl", MimeType = "application/jsonl", Buffer = Harness.RecordFile.Ready("aaaa", "Tor").Bytes,
         });
-        await Page.Link("Tor").TapAsync();
+        await Page.Link("To Tor").TapAsync();
         await Page.SeeEntriesAsync(11);
         await Page.WaitForFunctionAsync(Kept);
     }

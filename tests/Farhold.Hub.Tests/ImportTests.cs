@@ -22,7 +22,7 @@ public class ImportTests(Browser browser) : PhoneTest(browser)
         await TakeInAsync("b.jsonl", Bytes(Opened, Seen.Replace("pale", "not pale", StringComparison.Ordinal)));
         await Assertions.Expect(Page.GetByText("Tor: 0 new entries, 1 already here. Kept beside them: 1 in conflict, 0 unreadable.")).ToBeVisibleAsync();
 
-        await Page.Link("Tor").TapAsync();
+        await Page.Link("To Tor").TapAsync();
         await Page.SeeEntriesAsync(4);
         await Page.GoToAsync("Log");
         await Assertions.Expect(Page.GetByText("Conflict: another entry has the same id")).ToHaveCountAsync(2);
@@ -114,7 +114,7 @@ public class ImportTests(Browser browser) : PhoneTest(browser)
         await Page.Link("Erase Tor from this phone").TapAsync();
         await Assertions.Expect(Page.Button("Erase Tor for good")).ToBeDisabledAsync();
         await PictureAsync("erase");
-        await Page.GetByText("I want no copy: nothing may be left").TapAsync();
+        await Page.GetByRole(AriaRole.Radio, new() { Name = "I want no copy: nothing may be left" }).TapAsync();
         await Page.Button("Erase Tor for good").TapAsync();
         await Page.Heading("Casualties").WaitForAsync();
         var left = await Page.EvaluateAsync<string>(
@@ -140,7 +140,7 @@ public class ImportTests(Browser browser) : PhoneTest(browser)
         await Page.Link("To Tor").WaitForAsync();
         await Page.GotoAsync(Server.Address + "/phone");
         await Page.Button("Erase everything on this phone").TapAsync();
-        await Page.GetByText("Every record was handed over or saved, and I checked").TapAsync();
+        await Page.GetByRole(AriaRole.Radio, new() { Name = "Every record was handed over or saved, and I checked" }).TapAsync();
         await Page.Button("Erase everything for good").TapAsync();
         await Page.GetByText("Your name").First.WaitForAsync();
         Assert.Equal(0, await Page.EvaluateAsync<int>("() => Object.keys(localStorage).filter(k => /carer|cautions|copied|canary/.test(k)).length"));

@@ -130,6 +130,7 @@ public sealed partial class InjectionTests(Browser browser) : PhoneTest(browser)
             "{Kind}" => ["practice"],
             "{On}" or "{LimbName}" => ["left-leg", "left-arm"],
             "{Part}" => ["systolic", "skin"],
+            "{Field}" => ["ageYears"],
             var other => throw new InvalidOperationException($"What stands for {other}? Say it here."),
         };
         return values.SelectMany(v => Filled(address.Replace(open.Value, v, StringComparison.Ordinal), record));

@@ -160,6 +160,12 @@ public sealed class CareDesk : IDisposable
     private void Add(CareRecord record, StoredLine line, int number)
     {
         var bytes = Encoding.UTF8.GetBytes(line.Text);
+        if (line.State == LineState.Claimed)
+        {
+            record.Add(new DamagedLine(number, new(bytes), [new("record", number, 1, "it says that this phone wrote it, which is not so")]));
+            return;
+        }
+
         switch (reader.Read(bytes, "record", number))
         {
             case Read<Entry>.Usable usable:

@@ -28,7 +28,7 @@ internal static class StoreJson
         var lines = text.Split('\n');
         using var rest = JsonDocument.Parse(lines[^1]);
         var asides = rest.RootElement.GetProperty("asides").EnumerateArray().Select(a => new StoredLine(
-            a.Text("text"), a.Text("why") == "conflicting" ? LineState.Conflicting : LineState.Unreadable));
+            a.Text("text"), a.Text("why") switch { "conflicting" => LineState.Conflicting, "claimed" => LineState.Claimed, _ => LineState.Unreadable }));
         var early = rest.RootElement.GetProperty("early").EnumerateArray()
             .DistinctBy(e => e.Text("id")).ToDictionary(e => e.Text("id"), e => WrittenInstant.TryParse(e.Text("at")));
         return [.. lines[..^1].Select(l => new StoredLine(l, LineState.Kept, early.Count == 0 ? null : Received(l, early))), .. asides];
@@ -70,7 +70,7 @@ internal static class StoreJson
     {
         using var document = JsonDocument.Parse(json);
         var e = document.RootElement;
-        return new MergeCount(e.Number("added"), e.Number("same"), e.Number("conflicting"), e.Number("unreadable"), e.Text("batch"));
+        return new MergeCount(e.Number("added"), e.Number("same"), e.Number("conflicting"), e.Number("unreadable") + e.Number("claimed"), e.Text("batch"));
     }
 
     public static StorageHealth Health(string json)

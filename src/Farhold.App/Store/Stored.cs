@@ -21,6 +21,9 @@ public enum LineState
 
     /// <summary>Not an entry this version can read; kept as it came.</summary>
     Unreadable,
+
+    /// <summary>It says that this phone wrote it, which is not so; kept as it came, and counted as damage.</summary>
+    Claimed,
 }
 
 /// <param name="Received">When it came in, if it says that it was written later than that; else null.</param>

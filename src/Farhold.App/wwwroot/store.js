@@ -1,6 +1,6 @@
 // The record of every casualty on this phone. Lines are only ever added; those of others can be taken back, a batch at a time.
 // lines      [casualty, device, number] -> the exact JSON line
-// asides     [casualty, sha-256]        -> { bytes, why }: unreadable or conflicting lines, kept as they came
+// asides     [casualty, sha-256]        -> { bytes, why }: lines unreadable, conflicting or claimed to be of this phone, kept as they came
 // casualties id                         -> { id, alias, practice, opened }
 // batches    [casualty, batch]          -> { id, at, source, opens, lines, asides, early }: what was taken in at once, and when
 // facts      "device"                   -> this phone's id
@@ -195,7 +195,7 @@ export async function merge(casualty, headJson, linesJson, source) {
   for (const line of incoming) line.hash = await sha256(line.bytes);
   const answer = await write(['lines', 'asides', 'casualties', 'batches'], (tx, give) => {
     const batch = { id: at.toISOString() + '-' + shortId(4), at: at.toISOString(), source, opens: false, lines: [], asides: [], early: [] };
-    const count = { added: 0, same: 0, conflicting: 0, unreadable: 0, batch: batch.id };
+    const count = { added: 0, same: 0, conflicting: 0, unreadable: 0, claimed: 0, batch: batch.id };
     give(count);
     const heads = tx.objectStore('casualties');
     const known = tx.objectStore('lines');
@@ -210,26 +210,31 @@ export async function merge(casualty, headJson, linesJson, source) {
       batch.opens = event.target.result === 0;
       if (headJson) heads.put(JSON.parse(headJson), casualty);
     };
-    for (const line of incoming) {
-      if (!line.device) { aside(line, 'unreadable'); continue; }
-      const key = [casualty, line.device, line.number];
-      const text = new TextDecoder().decode(line.bytes);
-      known.get(key).onsuccess = event => {
-        if (event.target.result === undefined) {
-          known.add(text, key);
-          count.added++;
-          if (line.device === own) return;
-          batch.lines.push([line.device, line.number]);
-          if (recordedAt(text) > at.getTime() + tolerance) batch.early.push(`${line.device}-${line.number}`);
-        } else if (event.target.result === text) count.same++;
-        else aside(line, 'conflicting');
+    lastLine(known, casualty, own, last => {
+      // What this phone wrote of the casualty, as far as it knows: a line beyond that says it is of this phone and is not.
+      const wrote = Math.max(last, canary()[casualty]?.[own] ?? 0);
+      for (const line of incoming) {
+        if (!line.device) { aside(line, 'unreadable'); continue; }
+        if (line.device === own && wrote > 0 && line.number > wrote) { aside(line, 'claimed'); continue; }
+        const key = [casualty, line.device, line.number];
+        const text = new TextDecoder().decode(line.bytes);
+        known.get(key).onsuccess = event => {
+          if (event.target.result === undefined) {
+            known.add(text, key);
+            count.added++;
+            if (line.device === own) return;
+            batch.lines.push([line.device, line.number]);
+            if (recordedAt(text) > at.getTime() + tolerance) batch.early.push(`${line.device}-${line.number}`);
+          } else if (event.target.result === text) count.same++;
+          else aside(line, 'conflicting');
+        };
+      }
+      // Requests of one transaction are answered in order: by then every line has its answer.
+      heads.count(casualty).onsuccess = () => heads.count(casualty).onsuccess = () => {
+        if (batch.lines.length + batch.asides.length > 0 || batch.opens) tx.objectStore('batches').put(batch, [casualty, batch.id]);
+        else count.batch = '';
       };
-    }
-    // Requests of one transaction are answered in order: by then every line has its answer.
-    heads.count(casualty).onsuccess = () => heads.count(casualty).onsuccess = () => {
-      if (batch.lines.length + batch.asides.length > 0 || batch.opens) tx.objectStore('batches').put(batch, [casualty, batch.id]);
-      else count.batch = '';
-    };
+    });
   });
   news.postMessage(casualty);
   return JSON.stringify(answer);

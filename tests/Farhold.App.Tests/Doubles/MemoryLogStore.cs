@@ -76,9 +76,17 @@ internal sealed class MemoryLogStore : ILogStore
         var keys = new List<(string, string, int)>();
         var opens = heads.TryAdd(into.Id, into);
         int added = 0, same = 0, conflicting = 0, unreadable = 0;
+        var wrote = lines.Keys.Where(k => k.Casualty == into.Id && k.Device == Device).Select(k => k.Number).DefaultIfEmpty().Max();
         foreach (var line in incoming)
         {
             var text = Encoding.UTF8.GetString(line.Bytes.Span);
+            if (line.Id is { } its && its.Device == Device && wrote > 0 && its.Number > wrote)
+            {
+                asides.Add((into.Id, new StoredLine(text, LineState.Claimed)));
+                unreadable++;
+                continue;
+            }
+
             if (line.Id is not { } id)
             {
                 asides.Add((into.Id, new StoredLine(text, LineState.Unreadable)));

@@ -111,6 +111,19 @@ public class TakingInTests : CareTest
     }
 
     [Fact]
+    public async Task A_line_that_says_this_phone_wrote_it_and_is_not_its_own_unsays_nothing()
+    {
+        await TightAsync();
+        await LogAsync(1, new Payload.SignsTaken { Mental = Mental.Confused });
+        var signs = Desk.Record!.Entries.Last().Id;
+        var plan = await PlanAsync(Session.Lines[0].Text,
+            $$"""{"id":"7k3f-{{signs.Number + 1}}","happened":"2031-05-04T01:59:00Z","recorded":"2031-05-04T01:59:00Z","by":"Ane","kind":"entry.withdrawn","target":"{{signs}}","reason":"mistyped"}""");
+        await Session.MergeAsync(plan.Into!, plan.Coming.File.Lines, "a file");
+        Assert.Equal(Verdict.LeaveOn, Desk.Picture!.Limbs.Single().Verdict);
+        Assert.Contains("it says that this phone wrote it", Assert.Single(Desk.Record!.Doubts).Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task What_was_taken_in_can_be_taken_back_later_and_ones_own_stays()
     {
         await TightAsync();

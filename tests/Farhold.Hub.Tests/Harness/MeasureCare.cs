@@ -56,7 +56,7 @@ public class MeasureCare(Browser browser)
         for (var i = 9; i < entries; i++)
             file.At(20 - (i * 15.0 / entries), "signs.taken", $"\"heartRate\":{80 + (i % 9)},\"breathRate\":{14 + (i % 5)},\"mental\":\"alert\"");
         await page.GetByLabel("record file").SetInputFilesAsync(new FilePayload { Name = "long.jsonl", MimeType = "application/jsonl", Buffer = file.Bytes });
-        await page.Link("Tor").TapAsync();
+        await page.Link("To Tor").TapAsync();
         await page.SeeEntriesAsync(entries);
         await page.KeepOfflineAsync();
         await page.WaitForFunctionAsync("() => localStorage.getItem('farhold-first-taps')");
