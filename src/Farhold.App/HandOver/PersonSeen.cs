@@ -15,7 +15,7 @@ public sealed record PersonSeen(string Alias, ImmutableArray<string> Lines)
             .Select(c => texts.PersonLimb(Say.Limb(c.Limb), Say.Time(c.FirstTightened, zone)));
         var wounds = state.Of(Kind.WoundFound).Select(w => w.As<Payload.WoundFound>())
             .Where(w => w.Region is not null).Select(w => EntryText.Of(w));
-        var last = record.Entries.Where(e => e.Happened.Earliest <= now).Select(e => (Instant?)e.Happened.NotAfter(now).Latest).Max();
+        var last = record.Entries.Select(e => (Instant?)e.Happened.NotAfter(e.Recorded).Latest).Max();
         return new(Plain.Line(alias),
         [
             .. new[]
