@@ -20,6 +20,7 @@ public class ImportTests(Browser browser) : PhoneTest(browser)
         await Assertions.Expect(Page.GetByText("Tor: 2 new entries, 0 already here. Kept beside them: 0 in conflict, 1 unreadable.")).ToBeVisibleAsync();
 
         await TakeInAsync("b.jsonl", Bytes(Opened, Seen.Replace("pale", "not pale", StringComparison.Ordinal)));
+        await Page.Button("Take these entries in").TapAsync();
         await Assertions.Expect(Page.GetByText("Tor: 0 new entries, 1 already here. Kept beside them: 1 in conflict, 0 unreadable.")).ToBeVisibleAsync();
 
         await Page.Link("To Tor").TapAsync();
@@ -143,7 +144,7 @@ public class ImportTests(Browser browser) : PhoneTest(browser)
         await Page.GetByRole(AriaRole.Radio, new() { Name = "Every record was handed over or saved, and I checked" }).TapAsync();
         await Page.Button("Erase everything for good").TapAsync();
         await Page.WaitForURLAsync(Server.Address + "/");
-        await Page.GetByText("Your name").First.WaitForAsync();
+        await Page.Button("I have read this").WaitForAsync();
         Assert.Equal(0, await Page.EvaluateAsync<int>("() => Object.keys(localStorage).filter(k => /carer|cautions|copied|canary/.test(k)).length"));
     }
 

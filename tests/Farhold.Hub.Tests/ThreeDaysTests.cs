@@ -95,11 +95,7 @@ public class ThreeDaysTests(Browser browser) : PhoneTest(browser)
         await Page.EvaluateAsync("at => { window.trueNow ??= Date.now; const real = window.trueNow, ahead = at - real(); Date.now = () => real() + ahead; }", at.ToUnixTimeMilliseconds());
         var last = until is null ? at : DateTimeOffset.Parse(until, CultureInfo.InvariantCulture);
         var lines = Lines.Where(l => Recorded(l) <= last).ToArray();
-        await Page.GetByLabel("record file").SetInputFilesAsync(new FilePayload
-        {
-            Name = "hollvika.jsonl", MimeType = "application/jsonl", Buffer = System.Text.Encoding.UTF8.GetBytes(string.Concat(lines.Select(l => l + "\n"))),
-        });
-        await Page.GetByText("new entries").WaitForAsync();
+        await Page.TakeInAsync("hollvika.jsonl", System.Text.Encoding.UTF8.GetBytes(string.Concat(lines.Select(l => l + "\n"))));
         await Page.Link("Signe").First.TapAsync();
         await Page.GoToAsync("Sustain");
     }

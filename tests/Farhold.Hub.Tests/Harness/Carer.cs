@@ -104,17 +104,19 @@ internal static class Carer
         await page.Heading(place).WaitForAsync(new() { State = WaitForSelectorState.Attached });
     }
 
-    /// <summary>Takes in a record file; where others are on the phone and it is nobody's known there, as another casualty.</summary>
+    /// <summary>Takes in a record file: into its own casualty, or, where others are on the phone and it is nobody's known there, as another.</summary>
     public static async Task TakeInAsync(this IPage page, string name, byte[] file)
     {
         await page.GetByLabel("record file").SetInputFilesAsync(new FilePayload { Name = name, MimeType = "application/jsonl", Buffer = file });
         var another = page.Button("Another casualty: keep them apart");
+        var take = page.Button("Take these entries in");
         var done = page.GetByRole(AriaRole.Link, new() { NameRegex = new("^To ") });
-        await done.Or(another).First.WaitForAsync();
-        if (await another.CountAsync() == 0)
-            return;
-        await another.TapAsync();
-        await page.Button("Take these entries in").TapAsync();
+        await done.Or(another).Or(take).First.WaitForAsync();
+        if (await another.CountAsync() > 0)
+            await another.TapAsync();
+        await done.Or(take).First.WaitForAsync();
+        if (await take.CountAsync() > 0)
+            await take.TapAsync();
         await done.WaitForAsync();
     }
 
