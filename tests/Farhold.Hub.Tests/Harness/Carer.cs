@@ -111,10 +111,13 @@ internal static class Carer
         var another = page.Button("Another casualty: keep them apart");
         var take = page.Button("Take these entries in");
         var done = page.GetByRole(AriaRole.Link, new() { NameRegex = new("^To ") });
-        await done.Or(another).Or(take).First.WaitForAsync();
+        await done.Or(another).Or(take).Or(page.GetByText("Nothing is new.")).First.WaitForAsync();
         if (await another.CountAsync() > 0)
             await another.TapAsync();
-        await done.Or(take).First.WaitForAsync();
+        var nothing = page.GetByText("Nothing is new.");
+        await done.Or(take).Or(nothing).First.WaitForAsync();
+        if (await nothing.CountAsync() > 0)
+            return;
         if (await take.CountAsync() > 0)
             await take.TapAsync();
         await done.WaitForAsync();
