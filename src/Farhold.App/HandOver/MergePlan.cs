@@ -63,7 +63,7 @@ public sealed record MergePlan(ComingRecord Coming, string Source, ImmutableArra
     public MergePlan WithInto(Candidate candidate)
     {
         var held = candidate.Lines.Select(l => l.Text).ToHashSet(StringComparer.Ordinal);
-        var ids = candidate.Lines.Select(l => IncomingFile.Split(Encoding.UTF8.GetBytes(l.Text)).Lines is [{ Id: { } id }] ? id : (EntryId?)null).OfType<EntryId>().ToHashSet();
+        var ids = candidate.Lines.Select(l => IncomingFile.IdOf(l.Text)).OfType<EntryId>().ToHashSet();
         var (fresh, same, conflicting, unreadable) = (0, 0, 0, 0);
         foreach (var line in Coming.File.Lines)
         {

@@ -48,6 +48,9 @@ public sealed record IncomingFile(ImmutableArray<IncomingLine> Lines, string Ali
         return new IncomingFile(lines.ToImmutable(), alias, practice);
     }
 
+    /// <summary>The id of one line; null where it has none that can be used.</summary>
+    public static EntryId? IdOf(string line) => Look(System.Text.Encoding.UTF8.GetBytes(line)).Id;
+
     /// <summary>Whether any line of this file already stands, letter for letter, in a record.</summary>
     public bool Shares(ImmutableArray<StoredLine> record)
     {

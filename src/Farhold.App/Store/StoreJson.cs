@@ -37,11 +37,8 @@ internal static class StoreJson
     public static ImmutableArray<TakenBatch> Batches(string json) => Json.Each(json, b => new TakenBatch(
         b.Text("id"), WrittenInstant.TryParse(b.Text("at")) ?? default, b.Text("source"), b.Number("count")));
 
-    private static NodaTime.Instant? Received(string line, Dictionary<string, NodaTime.Instant?> early)
-    {
-        var found = IncomingFile.Split(System.Text.Encoding.UTF8.GetBytes(line)).Lines;
-        return found is [{ Id: { } id }] ? early.GetValueOrDefault(id.ToString()) : null;
-    }
+    private static NodaTime.Instant? Received(string line, Dictionary<string, NodaTime.Instant?> early) =>
+        IncomingFile.IdOf(line) is { } id ? early.GetValueOrDefault(id.ToString()) : null;
 
     public static Appended Appended(string casualty, string body, CasualtyHead? opens, string json)
     {

@@ -170,17 +170,10 @@ public sealed class CareRecord
         device = new(
             Math.Max(device.Last, entry.Id.Number),
             known ? Instant.Max(device.Latest, entry.Recorded) : entry.Recorded);
-        switch (entry.Payload)
-        {
-            case Payload.EntryAmended a:
-                targets.Add(a.Target);
-                return false;
-            case Payload.EntryWithdrawn w:
-                targets.Add(w.Target);
-                return false;
-            default:
-                return inOrder && !targets.Contains(entry.Id);
-        }
+        if (Unsaying.TargetOf(entry.Payload) is not { } target)
+            return inOrder && !targets.Contains(entry.Id);
+        targets.Add(target);
+        return false;
     }
 
     private Folded Fold()

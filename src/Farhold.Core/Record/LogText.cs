@@ -90,10 +90,5 @@ public static class LogText
 
     private static string By(Entry change, DateTimeZone? zone) => $"{change.By}, {change.Id}, {Say.Time(change.Recorded, zone)}";
 
-    private static EntryId? Target(Entry entry) => entry.Payload switch
-    {
-        Payload.EntryAmended a => a.Target,
-        Payload.EntryWithdrawn w => w.Target,
-        _ => null,
-    };
+    private static EntryId? Target(Entry entry) => Unsaying.TargetOf(entry.Payload);
 }

@@ -51,7 +51,8 @@ public sealed record Unsaying(Entry By, Entry Target)
     /// <summary>What the target says, in a line.</summary>
     private string Said => Plain.Line(EntryText.Of(Target));
 
-    private static EntryId? TargetOf(Payload payload) => payload switch
+    /// <summary>The entry that a withdrawal or correction is about; null for every other entry.</summary>
+    internal static EntryId? TargetOf(Payload payload) => payload switch
     {
         Payload.EntryAmended a => a.Target,
         Payload.EntryWithdrawn w => w.Target,
