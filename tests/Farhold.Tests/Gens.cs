@@ -80,8 +80,9 @@ public static partial class Gens
             (lat, lon, accuracy, altitude) => (Payload)new Payload.PositionNoted(lat, lon, accuracy, altitude)),
         Gen.Select(Words, Flag(), OnLimb, Maybe<LimbFate>(), Maybe(Words), (from, survived, limb, fate, note) =>
             (Payload)new Payload.OutcomeReported(from, survived, fate is null ? null : limb, fate, note)),
-        Gen.Select(Words, Maybe(Words), Maybe<Standing>(), Maybe(Words), Maybe(Words), Moment, (rules, local, standing, issuer, reason, until) =>
-            (Payload)new Payload.RulesStated(rules, new string('a', 64), local, local is null ? null : new string('b', 64), standing, issuer, reason, reason is null ? null : until)),
+        Gen.Select(Words, Maybe(Words), Maybe<Standing>(), Maybe(Words), Maybe(Words), Moment, List, (rules, local, standing, issuer, reason, until, loosened) =>
+            (Payload)new Payload.RulesStated(rules, new string('a', 64), local, local is null ? null : new string('b', 64), standing, issuer, reason,
+                reason is null ? null : until, loosened)),
         Words.Select(text => (Payload)new Payload.NoteWritten(text)),
         Gen.Select(Any<CareEnd>(), Maybe(Words), Maybe(Words), (how, to, note) => (Payload)new Payload.CareEnded(how, to, note)),
         Gen.OneOf("wound.stitched", "note.2").Select(kind => (Payload)new Payload.OfNewerVersion(kind)));

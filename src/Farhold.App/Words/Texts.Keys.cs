@@ -594,6 +594,8 @@ public sealed partial class Texts
 
     public string IssuerDropYes => Get();
 
+    public string IssuerScan => Get();
+
     public string IssuerPaste => Get();
 
     public string IssuerTake => Get();

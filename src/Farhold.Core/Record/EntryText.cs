@@ -66,7 +66,7 @@ public static class EntryText
         Standing.Emergency => $", local protocol {p.Local} ({FileHash.Short(p.LocalHash ?? "")}), {RulesWords.NobodyHasProven}"
             + $"{(p.Until is { } until ? $", until {Say.Time(until, zone)}" : "")}, used because: {p.Reason}",
         _ => throw new UnreachableException(),
-    };
+    } + (p.Loosened.IsDefaultOrEmpty ? "" : $"; LOOSENED by the local protocol: {string.Join("; ", p.Loosened)}");
 
     private static string Opened(Payload.CasualtyOpened p) => "Casualty " + Listed(
         [

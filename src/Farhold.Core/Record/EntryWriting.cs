@@ -238,6 +238,7 @@ public static class EntryWriting
                 Text(w, "issuer", p.Issuer);
                 Text(w, "reason", p.Reason);
                 Time(w, "until", p.Until);
+                Texts(w, "loosened", p.Loosened);
                 break;
             case Payload.NoteWritten p:
                 w.WriteString("text", p.Text);

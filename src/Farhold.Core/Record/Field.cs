@@ -101,6 +101,7 @@ internal enum Field
     LocalHash,
     Standing,
     Issuer,
+    Loosened,
 }
 
 internal static class Fields

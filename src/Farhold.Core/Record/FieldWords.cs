@@ -55,6 +55,7 @@ public static class FieldWords
         ["local"] = "local protocol",
         ["localHash"] = "hash of the local protocol",
         ["standing"] = "what stands behind the local protocol",
+        ["loosened"] = "what the local protocol loosens",
     };
 
     /// <summary><c>heart rate</c>; a name that is not known is only taken apart: <c>skinTone</c> becomes <c>skin tone</c>.</summary>

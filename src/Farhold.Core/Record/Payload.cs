@@ -181,9 +181,10 @@ public abstract record Payload
     /// <param name="Issuer">Who signed it, by name and digits.</param>
     /// <param name="Reason">Why one that nobody has proven was used.</param>
     /// <param name="Until">When that ends.</param>
+    /// <param name="Loosened">One sentence for everything that the local protocol loosened; default where nothing is.</param>
     public sealed record RulesStated(
         string Rules, string Hash, string? Local = null, string? LocalHash = null, Standing? Standing = null, string? Issuer = null,
-        string? Reason = null, Instant? Until = null) : Payload
+        string? Reason = null, Instant? Until = null, ImmutableArray<string> Loosened = default) : Payload
     {
         public static RulesStated Of(Protocol protocol, string? reason = null) => new($"{protocol.Id} {protocol.Version}", protocol.Hash)
         {
@@ -193,6 +194,7 @@ public abstract record Payload
             Issuer = protocol.Local?.Issuer is { } issuer ? $"{issuer.Name}, {issuer.Digits}" : null,
             Reason = reason,
             Until = reason is null ? null : protocol.Local?.Until,
+            Loosened = protocol.Local is { Loosened.IsEmpty: false } loose ? loose.Loosened : default,
         };
 
         /// <summary>The same rules, whatever reason was given for them.</summary>

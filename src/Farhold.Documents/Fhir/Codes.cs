@@ -17,12 +17,6 @@ internal static class Codes
     /// <summary>Words of the record format; the kind of an entry or the name of its field.</summary>
     public const string Record = "https://farhold.example/fhir/CodeSystem/record";
 
-    /// <summary>Carries the line of the record that a Provenance tells of, byte for byte.</summary>
-    public const string LineExtension = "https://farhold.example/fhir/StructureDefinition/record-line";
-
-    /// <summary>The line of the file on which what can't be read stood.</summary>
-    public const string LineNumbers = "https://farhold.example/fhir/line-number";
-
     public const string EntryIds = "https://farhold.example/fhir/entry-id";
     public const string DeviceIds = "https://farhold.example/fhir/device-id";
     public const string CasualtyIds = "https://farhold.example/fhir/casualty-id";

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Farhold.Exchange.Document;
 using Hl7.Fhir.Model;
 
 namespace Farhold.Documents.Fhir;
@@ -32,7 +33,7 @@ internal static class Doubts
         };
         if (damaged is { } line)
         {
-            issue.Identifier = [new(Codes.LineNumbers, line.Number.ToString(CultureInfo.InvariantCulture))];
+            issue.Identifier = [new(CarriedLine.Numbers, line.Number.ToString(CultureInfo.InvariantCulture))];
             Origins.Carry(issue, line.Raw);
         }
 

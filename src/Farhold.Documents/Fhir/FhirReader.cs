@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Text;
+using Farhold.Exchange.Document;
 
 namespace Farhold.Documents.Fhir;
 
@@ -10,22 +11,14 @@ public sealed record FhirRecord(CareRecord Record, ImmutableArray<string> Differ
 /// <summary>Reads back the documents of <see cref="FhirDocument"/>. Those of other systems are refused: nothing is guessed.</summary>
 public static class FhirReader
 {
-    /// <summary>Largest document, in bytes.</summary>
-    public const int MaxFile = 128 * 1024 * 1024;
-
     /// <param name="leaving">Asked at every resource: whoever wanted the record may have left.</param>
     /// <exception cref="OperationCanceledException"><paramref name="leaving"/> was cancelled.</exception>
     public static Read<FhirRecord> Read(ReadOnlyMemory<byte> utf8, string file, CancellationToken leaving = default)
     {
-        var json = new LocatedJson(utf8, file, MaxFile);
+        var json = new LocatedJson(utf8, file, CarriedLine.MaxFile);
         if (json.Parse() is not { } bundle)
             return new Read<FhirRecord>.Refused([.. json.Refusals]);
-        var resources = Resources(bundle, json);
-        var lines = resources.SelectMany(r =>
-        {
-            leaving.ThrowIfCancellationRequested();
-            return Lines(r, json, file);
-        }).ToArray();
+        var lines = CarriedLine.Of(bundle, json, leaving).Select(l => Read(l, json, file)).ToArray();
         if (json.Refusals.Count == 0 && lines.All(l => l.Entry is null))
             json.Refuse(bundle.Offset, "no entry of a record is carried here: this document was not written by Farhold, and only such documents are read back");
         if (json.Refusals.Count > 0)
@@ -37,60 +30,19 @@ public static class FhirReader
             : ["the document has no time at which it was made, so it can't be compared with its record"]));
     }
 
-    private static List<Located> Resources(Located bundle, LocatedJson json)
+    private static (Entry? Entry, DamagedLine? Damaged) Read(CarriedLine line, LocatedJson json, string file)
     {
-        var found = new List<Located>();
-        if (bundle["resourceType"]?.Text != "Bundle" || bundle["type"]?.Text != "document")
+        switch (new EntryReader().Read(line.Utf8, file, line.Number))
         {
-            json.Refuse(bundle.Offset, "this is no FHIR document: a Bundle of the type document is expected");
-            return found;
+            case Read<Entry>.Usable usable:
+                return (usable.Value, null);
+            case Read<Entry>.Refused refused when line.Damaged:
+                return (null, new(line.Number, new(line.Utf8), refused.Refusals));
+            case Read<Entry>.Refused refused:
+                json.Refuse(line.Offset, $"the entry carried here can't be read: {refused.Refusals[0].Reason}");
+                return default;
+            default:
+                throw new System.Diagnostics.UnreachableException();
         }
-
-        foreach (var entry in bundle["entry"]?.Items ?? [])
-            if (entry["resource"] is { } resource)
-                found.Add(resource);
-        if (found.Count == 0)
-            json.Refuse(bundle.Offset, "the document holds no resource");
-        else if (found[0]["resourceType"]?.Text != "Composition")
-            json.Refuse(found[0].Offset, "a document begins with a Composition; another resource stands in its place");
-        return found;
-    }
-
-    private static IEnumerable<(Entry? Entry, DamagedLine? Damaged)> Lines(Located resource, LocatedJson json, string file)
-    {
-        var type = resource["resourceType"]?.Text;
-        foreach (var extension in resource["extension"]?.Items ?? [])
-        {
-            if (extension["url"]?.Text != Codes.LineExtension)
-                continue;
-            if (type is not ("Provenance" or "DetectedIssue") || extension["valueBase64Binary"] is not { } value || Decoded(value.Text) is not { } line)
-            {
-                json.Refuse(extension.Offset, "a line of the record is to be carried here, in base64, by a Provenance or a DetectedIssue; it is not");
-                continue;
-            }
-
-            var number = resource["identifier"]?.Items.FirstOrDefault(i => i["system"]?.Text == Codes.LineNumbers)?["value"]?.Text;
-            _ = int.TryParse(number, System.Globalization.NumberStyles.None, System.Globalization.CultureInfo.InvariantCulture, out var at);
-            switch (new EntryReader().Read(line, file, Math.Max(1, at)))
-            {
-                case Read<Entry>.Usable usable:
-                    yield return (usable.Value, null);
-                    break;
-                case Read<Entry>.Refused refused when type == "DetectedIssue":
-                    yield return (null, new(Math.Max(1, at), new(line), refused.Refusals));
-                    break;
-                case Read<Entry>.Refused refused:
-                    json.Refuse(value.Offset, $"the entry carried here can't be read: {refused.Refusals[0].Reason}");
-                    break;
-            }
-        }
-    }
-
-    /// <summary>The bytes of one line, or null.</summary>
-    private static byte[]? Decoded(string base64)
-    {
-        var bytes = new byte[(base64.Length / 4 * 3) + 3];
-        return Convert.TryFromBase64String(base64, bytes, out var length) && length > 0 && !bytes.AsSpan(0, length).Contains((byte)'\n')
-            ? bytes[..length] : null;
     }
 }

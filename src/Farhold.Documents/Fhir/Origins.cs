@@ -1,3 +1,4 @@
+using Farhold.Exchange.Document;
 using Hl7.Fhir.Model;
 
 namespace Farhold.Documents.Fhir;
@@ -50,7 +51,7 @@ internal static class Origins
     };
 
     public static void Carry(DomainResource resource, JsonText line) =>
-        resource.AddExtension(Codes.LineExtension, new Base64Binary(line.Utf8.ToArray()));
+        resource.AddExtension(CarriedLine.Extension, new Base64Binary(line.Utf8.ToArray()));
 
     private static string DeviceId(Counted entry) => Names.Uuid("device " + entry.Entry.Id.Device);
 

@@ -2,6 +2,8 @@ using System.Text;
 using Farhold.App.HandOver;
 using Farhold.App.Screens;
 using Farhold.App.Store;
+using Farhold.Exchange.Document;
+using Microsoft.AspNetCore.Components.Forms;
 
 namespace Farhold.App.Tests.HandOver;
 
@@ -57,6 +59,31 @@ public class TakingInTests : CareTest
         Assert.Equal(Casualty, (await PlanAsync(Girl.Replace("\"alias\"", $"\"casualty\":\"{identity}\",\"alias\"", StringComparison.Ordinal))).Into?.Id);
         Assert.Null((await PlanAsync(opened, Girl.Replace("\"alias\"", "\"casualty\":\"zzzzzzzzzzzzzzzzzzzzzzzzzz\",\"alias\"", StringComparison.Ordinal))).Into); // a line of ours, and somebody else
         Assert.Null((await PlanAsync(Note(1))).Into);
+    }
+
+    [Fact]
+    public async Task A_FHIR_document_is_taken_in_by_the_lines_it_carries()
+    {
+        await TightAsync();
+        var line = Session.Lines[0].Text;
+        var panel = Render<ImportRecord>();
+        Choose(panel, Document(("Provenance", line), ("Provenance", Note(1))));
+        panel.WaitForAssertion(() => Assert.Contains("Take these entries in", panel.Markup, StringComparison.Ordinal));
+        await Button(panel, "Take these entries in").ClickAsync(new());
+        Assert.Contains(Note(1), Session.Lines.Select(l => l.Text));
+    }
+
+    [Theory]
+    [InlineData("Observation", "a line of the record is to be carried here")]
+    [InlineData("", "Nothing was taken in")]
+    public async Task A_FHIR_document_that_carries_no_line_in_its_place_is_refused(string resource, string why)
+    {
+        await TightAsync();
+        var before = Session.Lines.Length;
+        var panel = Render<ImportRecord>();
+        Choose(panel, resource.Length > 0 ? Document((resource, Note(1))) : Document());
+        panel.WaitForAssertion(() => Assert.Contains(why, panel.Find("[role=status]").TextContent, StringComparison.Ordinal));
+        Assert.Equal(before, Session.Lines.Length);
     }
 
     [Fact]
@@ -165,4 +192,12 @@ public class TakingInTests : CareTest
         var plan = await PlanAsync(lines);
         return Render<MergeOffer>(p => p.Add(o => o.Plan, plan).Add(o => o.Again, "again"));
     }
+
+    private static void Choose(IRenderedComponent<ImportRecord> panel, string content) =>
+        panel.FindComponent<InputFile>().UploadFiles(InputFileContent.CreateFromText(content, "document.json"));
+
+    private static string Document(params (string Resource, string Line)[] lines) =>
+        """{"resourceType":"Bundle","type":"document","entry":[{"resource":{"resourceType":"Composition"}}"""
+        + string.Concat(lines.Select(l => ",{\"resource\":{\"resourceType\":\"" + l.Resource + "\",\"extension\":[{\"url\":\"" + CarriedLine.Extension
+            + "\",\"valueBase64Binary\":\"" + Convert.ToBase64String(Encoding.UTF8.GetBytes(l.Line)) + "\"}]}}")) + "]}";
 }

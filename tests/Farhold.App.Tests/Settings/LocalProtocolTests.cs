@@ -213,6 +213,21 @@ public class LocalProtocolTests : LimbTest
     }
 
     [Fact]
+    public void An_issuers_code_is_read_by_the_camera_past_codes_that_are_none()
+    {
+        var panel = Render<IssuersPanel>();
+        Button(panel, Texts.IssuerScan).Click();
+        HandOver.See("https://example.org/menu");
+        panel.WaitForAssertion(() => Assert.Contains(Texts.IssuerRefused, panel.Markup, StringComparison.Ordinal));
+        HandOver.See(rescue.Code.TrimEnd());
+        panel.WaitForAssertion(() => Assert.Contains(rescue.Key.Code.Digits, panel.Markup, StringComparison.Ordinal));
+        Assert.DoesNotContain(Texts.IssuerRefused, panel.Markup, StringComparison.Ordinal);
+        Button(panel, Texts.IssuerScan); // the camera is off again
+        Button(panel, Texts.IssuerMatch).Click();
+        Assert.Equal(rescue.Key.Code, Assert.Single(Issuers.Keyring.Issuers).Code);
+    }
+
+    [Fact]
     public async Task An_invisible_name_and_a_spoilt_keyring_are_said()
     {
         await Issuers.TakeAsync(rescue.Code.Replace("Vesterdal", "\u202E\u200B", StringComparison.Ordinal));

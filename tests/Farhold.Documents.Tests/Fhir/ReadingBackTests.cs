@@ -2,6 +2,7 @@ using System.Text;
 using System.Text.Json.Nodes;
 using CsCheck;
 using Farhold.Documents.Fhir;
+using Farhold.Exchange.Document;
 using Farhold.Tests;
 
 namespace Farhold.Documents.Tests.Fhir;
@@ -16,6 +17,20 @@ public class ReadingBackTests
             Assert.Equal(Lines(w.Record), Lines(read.Record));
             Assert.Empty(read.Differences);
         }, iter: Gens.Cases(300));
+
+    /// <summary>The phone reads no more of a document than this.</summary>
+    [Fact]
+    public void What_a_document_carries_is_every_line_byte_for_byte() =>
+        Gens.StrangeRecord.Sample(w =>
+        {
+            var document = FhirDocument.Write(w.Record, w.Now);
+            var json = new LocatedJson(document, "x", CarriedLine.MaxFile);
+            Assert.True(CarriedLine.MayBeIn(document));
+            Assert.Equal(
+                w.Record.Entries.Select(e => e.Json.ToString()).Order(StringComparer.Ordinal),
+                CarriedLine.Of(json.Parse()!, json).Where(l => !l.Damaged).Select(l => Encoding.UTF8.GetString(l.Utf8)).Order(StringComparer.Ordinal));
+            Assert.Empty(json.Refusals);
+        }, iter: Gens.Cases(100));
 
     [Fact]
     public void The_same_record_and_instant_give_the_same_bytes_in_whatever_order_it_came() =>

@@ -19,6 +19,13 @@ public class RulesStatedTests
         Assert.Empty(judged.Doubts);
     }
 
+    /// <summary>A hub that knows only the shipped rules prints what another phone's local protocol loosened.</summary>
+    [Fact]
+    public void What_another_phone_loosened_is_shown_where_only_the_shipped_rules_are_known() => Assert.Contains(
+        "LOOSENED by the local protocol: looks at least 5 min apart",
+        Assert.Single(Judged(Here with { Local = "hut 1", Standing = Standing.Verified, Loosened = ["looks at least 5 min apart"] }).Remarks).Text,
+        StringComparison.Ordinal);
+
     [Fact]
     public void What_was_said_last_counts() => Assert.Empty(Case.Well
         .And("00:30", Here with { LocalHash = new string('a', 64), Standing = Standing.Unsigned }).And("00:10", Here).Judgement.Remarks);
