@@ -79,6 +79,7 @@ internal static class StoreJson
             (long)e.GetProperty("usage").GetDouble(),
             (long)e.GetProperty("quota").GetDouble(),
             [.. e.GetProperty("shorter").EnumerateArray().Select(s =>
-                new ShorterRecord(s.Text("casualty"), s.Number("expected"), s.Number("found")))]);
+                new ShorterRecord(s.Text("casualty"), s.Number("expected"), s.Number("found")))],
+            e.Number("broughtBack"));
     }
 }

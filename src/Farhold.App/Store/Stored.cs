@@ -59,6 +59,7 @@ public sealed record TakenBatch(string Id, Instant At, string Source, int Count)
 
 /// <param name="Persisted">The browser has promised not to clear this storage by itself.</param>
 /// <param name="Shorter">Casualties whose record has lost lines since it was last seen.</param>
-public sealed record StorageHealth(bool Persisted, long UsedBytes, long QuotaBytes, ImmutableArray<ShorterRecord> Shorter);
+/// <param name="BroughtBack">Entries that the browser had lost and that came back from the second copy since the app was started.</param>
+public sealed record StorageHealth(bool Persisted, long UsedBytes, long QuotaBytes, ImmutableArray<ShorterRecord> Shorter, int BroughtBack = 0);
 
 public readonly record struct ShorterRecord(string Casualty, int Expected, int Found);

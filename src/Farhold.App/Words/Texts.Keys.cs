@@ -180,6 +180,8 @@ public sealed partial class Texts
 
     public string LossAccept => Get();
 
+    public string BroughtBack(int entries) => Fill(entries);
+
     public string UpdateReady => Get();
 
     public string UpdateWhy => Get();

@@ -3,73 +3,17 @@
 // asides     [casualty, sha-256]        -> { bytes, why }: lines unreadable, conflicting or claimed to be of this phone, kept as they came
 // casualties id                         -> { id, alias, practice, opened }
 // batches    [casualty, batch]          -> { id, at, source, opens, lines, asides, early }: what was taken in at once, and when
-// facts      "device"                   -> this phone's id
+// facts      "device"                   -> this phone's id; "swept" -> how often something was taken away (database.js)
 
+import { broughtBack, everything, read, reopen, write } from './database.js';
 import { digest } from './digest.js';
 
-const patienceMs = 8000;
 const tail = [];                       // sorts after every string and number in a key
 const rescuePrefix = 'farhold-rescue-';
 const canaryKey = 'farhold-canary';
 const tolerance = 120_000;             // as the clocks of two phones may differ (docs/decisions/which-clock.md)
-const everything = ['lines', 'asides', 'casualties', 'batches', 'facts'];
 const news = new BroadcastChannel('farhold-log');
-let opening = null;
 let told = null;
-
-function open() {
-  opening ??= new Promise((resolve, reject) => {
-    const request = indexedDB.open('farhold', 2);
-    request.onupgradeneeded = () => {
-      for (const name of everything)
-        if (!request.result.objectStoreNames.contains(name)) request.result.createObjectStore(name);
-    };
-    request.onsuccess = () => {
-      const db = request.result;
-      db.onclose = () => { opening = null; };
-      db.onversionchange = () => { db.close(); opening = null; };
-      resolve(db);
-    };
-    request.onerror = () => { opening = null; reject(request.error); };
-  });
-  return opening;
-}
-
-async function reopen() {
-  const old = opening;
-  opening = null;
-  try { (await old)?.close(); } catch { /* it never opened */ }
-  return open();
-}
-
-// Resolves only on `complete`; the work's own result comes through `give`. In whichever tab, a readwrite transaction
-// begins only once every other over the same stores has ended: what `work` reads still holds when it writes.
-async function write(stores, work) {
-  const db = await open();
-  return new Promise((resolve, reject) => {
-    const tx = db.transaction(stores, 'readwrite', { durability: 'strict' });
-    let result;
-    const late = setTimeout(() => {
-      try { tx.abort(); } catch { /* already committing; the retry looks for the line first */ }
-      reject(new Error('The phone\'s storage does not answer.'));
-    }, patienceMs);
-    tx.oncomplete = () => { clearTimeout(late); resolve(result); };
-    tx.onabort = () => { clearTimeout(late); reject(tx.error ?? new Error('The phone took the entry back.')); };
-    work(tx, value => { result = value; });
-  });
-}
-
-async function read(work) {
-  const attempt = async () => {
-    const db = await open();
-    return new Promise((resolve, reject) => {
-      const tx = db.transaction(everything, 'readonly');
-      tx.onabort = () => reject(tx.error ?? new Error('Reading was broken off.'));
-      work(tx, resolve);
-    });
-  };
-  try { return await attempt(); } catch { await reopen(); return attempt(); }
-}
 
 const ofDevice = (casualty, device) => IDBKeyRange.bound([casualty, device, 0], [casualty, device, Infinity]);
 const ofCasualty = casualty => IDBKeyRange.bound([casualty], [casualty, tail]);
@@ -88,7 +32,7 @@ function addNext(casualty, device, body, head, again) {
       lines.add(line, [casualty, device, number]);
       if (head) tx.objectStore('casualties').put(head, casualty);
       give({ ok: true, line, number });
-      tx.commit?.();
+      tx.commit();
     };
     if (again) {
       lines.getAll(ofDevice(casualty, device)).onsuccess = event => {
@@ -372,7 +316,7 @@ export async function health(askToPersist) {
     for (const [device, number] of Object.entries(devices))
       if ((head?.devices[device] ?? 0) < number) shorter.push({ casualty, expected: number, found: head?.devices[device] ?? 0 });
   }
-  return JSON.stringify({ persisted: persisted === true, usage, quota, shorter });
+  return JSON.stringify({ persisted: persisted === true, usage, quota, shorter, broughtBack: broughtBack() });
 }
 
 export function forgetCanary() {

@@ -37,6 +37,40 @@ public class MeasureTool(Browser browser)
         await context.CloseAsync();
     }
 
+    /// <summary>An entry kept in the database alone, and with the second copy beside it, in turns.</summary>
+    [Theory(Explicit = true)]
+    [InlineData(1)]
+    [InlineData(4)]
+    public async Task Second_copy(int timesSlower)
+    {
+        await using var server = await AppServer.StartAsync();
+        foreach (var with in (bool[])[false, true, false, true])
+        {
+            var context = await browser.Chromium.NewContextAsync(Kinds.Phone);
+            var page = await context.NewPageAsync();
+            if (!with)
+                await page.AddInitScriptAsync("globalThis.Worker = class { constructor() { throw new Error('none'); } };");
+            await page.GotoAsync(server.Address + "/manifest.webmanifest");
+            await (await context.NewCDPSessionAsync(page)).SendAsync("Emulation.setCPUThrottlingRate", new() { ["rate"] = timesSlower });
+            var times = await page.EvaluateAsync<double[]>(
+                """
+                async () => {
+                  const store = await import('/store.js');
+                  const device = await store.device();
+                  const times = [];
+                  for (let i = 0; i < 220; i++) {
+                    const from = performance.now();
+                    await store.append('tor', device, JSON.stringify({ kind: 'note', text: crypto.randomUUID() }), i ? null : JSON.stringify({ id: 'tor' }));
+                    times.push(performance.now() - from);
+                  }
+                  return times.slice(20).sort((a, b) => a - b);
+                }
+                """);
+            Say($"CPU {timesSlower}x slower, {(with ? "with" : "without")} the second copy: an entry {times[100]:0.0} ms (median), {times[190]:0.0} ms (95th percentile)");
+            await context.CloseAsync();
+        }
+    }
+
     /// <summary>Eight legs that share half their luck, as in the benchmark.</summary>
     [Theory(Explicit = true)]
     [InlineData("lognormal", "\"p10\":{0},\"p90\":{1}")]
