@@ -50,7 +50,7 @@ builder.Services.AddSingleton<FirstTapsFeed>();
 builder.Services.AddSingleton<IAlerts>(await BrowserAlerts.StartAsync(builder.HostEnvironment.BaseAddress));
 builder.Services.AddSingleton<IHandOverPhone>(await BrowserHandOver.StartAsync(builder.HostEnvironment.BaseAddress));
 builder.Services.AddSingleton<IXmlFiles>(await BrowserXml.StartAsync(builder.HostEnvironment.BaseAddress));
-builder.Services.AddSingleton<Alerting>();
+builder.Services.AddSingleton<AlertSignals>();
 builder.Services.AddSingleton<IPrinter, BrowserPrinter>();
 builder.Services.AddSingleton<AttemptLog>();
 builder.Services.AddSingleton<Reminder>();

@@ -29,20 +29,20 @@ internal sealed class CardCommand(TimeProvider clock) : Command<CardCommand.Sett
     public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
     {
         if (Path.GetExtension(settings.Output) != ".pdf")
-            return Refusing.Plainly($"--output {settings.Output} has to end in .pdf");
+            return ErrorOutput.Plainly($"--output {settings.Output} has to end in .pdf");
         if (!Enum.TryParse<Paper>(settings.Paper, ignoreCase: true, out var paper) || !Enum.IsDefined(paper) || settings.Paper.Length != 2)
-            return Refusing.Plainly($"--paper {settings.Paper} has to be a5 or a4");
+            return ErrorOutput.Plainly($"--paper {settings.Paper} has to be a5 or a4");
         if (Zones.Of(settings.Zone) is not { } zone)
-            return Refusing.Unusable;
+            return ErrorOutput.Unusable;
         if (Party.Of(null, settings.Zone is null ? null : zone, settings.Night, out var refusal) is not { } party)
-            return Refusing.Plainly(refusal!);
+            return ErrorOutput.Plainly(refusal!);
         if (Opened.Of(settings, clock) is not { } opened)
-            return Refusing.Unusable;
+            return ErrorOutput.Unusable;
         if (opened.ClockNote is { } note)
-            Refusing.Say(note);
+            ErrorOutput.Say(note);
         var sheet = CardSheet.Of(opened.Record, opened.Protocol, opened.At, zone, party.Nights(opened.At));
         if (Files.Write(settings.Output, CardPdf.Write(sheet, paper, opened.At, cancellationToken)) is { } fault)
-            return Refusing.Plainly(fault);
+            return ErrorOutput.Plainly(fault);
         Console.Out.WriteLine(Plain.Line($"{settings.Output}: {sheet.Title}, as of {sheet.AsOf}"));
         return 0;
     }

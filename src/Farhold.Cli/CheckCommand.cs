@@ -9,7 +9,7 @@ internal sealed class CheckCommand(TimeProvider clock) : Command<CheckCommand.Se
     public sealed class Settings : CommandSettings
     {
         [CommandArgument(0, "<FILE>")]
-        [Description("A record, a protocol, a local protocol, a trip, a kit list, a formulary or trouble rules: its content shows which. A dash reads standard input.")]
+        [Description("A record, a protocol, a local protocol, a trip, a kit list, a formulary or rules of warning signs: its content shows which. A dash reads standard input.")]
         public string File { get; init; } = "";
 
         [CommandOption("--protocol <FILE>")]
@@ -35,15 +35,15 @@ internal sealed class CheckCommand(TimeProvider clock) : Command<CheckCommand.Se
                 {
                     Content.Protocol => Whole(ProtocolReader.Read(bytes, file), file, Lines),
                     Content.Local => Opened.ProtocolOf(settings.Protocol) is { } under && Opened.Asked(settings.At, clock) is { } at
-                        ? Local(Trust.Local(file, bytes, settings.Issuers, under, at), file) : Refusing.Unusable,
+                        ? Local(Trust.Local(file, bytes, settings.Issuers, under, at), file) : ErrorOutput.Unusable,
                     Content.Trip => Whole(TripReader.Read(bytes, file, ShippedKit.Kit), file, Lines),
                     Content.Kit => Whole(KitReader.Read(bytes, file), file, Lines),
                     Content.Formulary => Whole(FormularyReader.Read(bytes, file), file, Lines),
-                    Content.Trouble => Whole(TroubleReader.Read(bytes, file), file, Lines),
+                    Content.WarningSigns => Whole(WarningSignReader.Read(bytes, file), file, Lines),
                     _ => Record(RecordReader.Read(bytes, file), file),
                 };
             case Read<ReadOnlyMemory<byte>>.Refused refused:
-                return Refusing.Of(refused.Refusals);
+                return ErrorOutput.Of(refused.Refusals);
             default:
                 throw new System.Diagnostics.UnreachableException();
         }
@@ -53,7 +53,7 @@ internal sealed class CheckCommand(TimeProvider clock) : Command<CheckCommand.Se
         where T : class
     {
         if (read is not Read<T>.Usable(var whole))
-            return Refusing.Of(((Read<T>.Refused)read).Refusals);
+            return ErrorOutput.Of(((Read<T>.Refused)read).Refusals);
         Print($"{file}: usable");
         foreach (var line in lines(whole))
             Print(line);
@@ -67,7 +67,7 @@ internal sealed class CheckCommand(TimeProvider clock) : Command<CheckCommand.Se
         if (read is not Read<Protocol>.Usable { Value.Local: { } local })
             return code;
         Print($"standing: {Wire.Word(local.Standing)}; hash {local.Hash}");
-        return local.Standing == Standing.Expired ? Refusing.Plainly($"{file} expired: {Say.Time(local.Until!.Value)}") : code;
+        return local.Standing == Standing.Expired ? ErrorOutput.Plainly($"{file} expired: {Say.Time(local.Until!.Value)}") : code;
     }
 
     private static IEnumerable<string> Lines(Protocol protocol) =>
@@ -89,14 +89,14 @@ internal sealed class CheckCommand(TimeProvider clock) : Command<CheckCommand.Se
     private static IEnumerable<string> Lines(Formulary formulary) =>
         [$"Formulary {formulary.Id} {formulary.Version}: {formulary.Title}", $"{formulary.Drugs.Length} drugs, {formulary.Sources.Count} sources"];
 
-    private static IEnumerable<string> Lines(TroubleRules rules) =>
-        [$"Trouble rules {rules.Id} {rules.Version}: {rules.Title}", $"{rules.Rules.Length} rules, {rules.Sources.Count} sources"];
+    private static IEnumerable<string> Lines(WarningRules rules) =>
+        [$"Warning signs {rules.Id} {rules.Version}: {rules.Title}", $"{rules.Rules.Length} rules, {rules.Sources.Count} sources"];
 
     /// <summary>What can't be read, or not understood, makes the check fail, though the rest of the record still serves.</summary>
     private static int Record(Read<RecordFile> read, string file)
     {
         if (read is not Read<RecordFile>.Usable { Value: var held })
-            return Refusing.Of(((Read<RecordFile>.Refused)read).Refusals);
+            return ErrorOutput.Of(((Read<RecordFile>.Refused)read).Refusals);
         var record = CareRecord.Of(held);
         Print($"{file}: {(held.Damaged.IsEmpty ? "usable" : "DAMAGED, the lines that can be read are usable")}");
         Print($"{record.Count} entries, {held.Damaged.Length} lines that can't be read");
@@ -108,7 +108,7 @@ internal sealed class CheckCommand(TimeProvider clock) : Command<CheckCommand.Se
         var faults = held.Damaged.SelectMany(d => d.Explained)
             .Concat(held.NotUnderstood(file)).Concat(Replaced(record, held, file)).Concat(Chains(record, held, file))
             .OrderBy(r => r.Line).ToArray();
-        return faults.Length == 0 ? 0 : Refusing.Of(faults);
+        return faults.Length == 0 ? 0 : ErrorOutput.Of(faults);
     }
 
     /// <summary>What amendments replace that is not understood in the entry they are about.</summary>
@@ -116,7 +116,7 @@ internal sealed class CheckCommand(TimeProvider clock) : Command<CheckCommand.Se
     {
         var targets = record.Entries.ToLookup(e => e.Id);
         return held.Entries.Zip(held.Lines).SelectMany(e => e.First.Payload is not Payload.EntryAmended amendment ? []
-            : targets[amendment.Target].SelectMany(t => Amending.NotUnderstood(t, e.First).Select(n => n.In(t, file, e.Second)
+            : targets[amendment.Target].SelectMany(t => Amendments.NotUnderstood(t, e.First).Select(n => n.In(t, file, e.Second)
                 with { Column = EntryReader.Column(e.First.Json.Utf8.Span, n.Offset) })).Distinct());
     }
 

@@ -10,7 +10,7 @@ internal enum Content
     Trip,
     Kit,
     Formulary,
-    Trouble,
+    WarningSigns,
 }
 
 /// <summary>Tells what a file is meant to be, even where it is broken further down.</summary>
@@ -39,8 +39,8 @@ internal static class Contents
                     return Content.Kit;
                 if (reader.ValueTextEquals("formulary"u8) || reader.ValueTextEquals("drugs"u8))
                     return Content.Formulary;
-                if (reader.ValueTextEquals("trouble"u8) || reader.ValueTextEquals("rules"u8))
-                    return Content.Trouble;
+                if (reader.ValueTextEquals("warningSigns"u8) || reader.ValueTextEquals("rules"u8))
+                    return Content.WarningSigns;
                 if (OfATrip(ref reader))
                     return Content.Trip;
                 if (reader.ValueTextEquals("route"u8))

@@ -15,12 +15,12 @@ internal sealed class DoseCommand(TimeProvider clock) : Command<DoseCommand.Sett
     public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
     {
         if (Opened.Of(settings, clock) is not { } opened)
-            return Refusing.Unusable;
+            return ErrorOutput.Unusable;
         var formulary = ShippedFormulary.Formulary;
         if (settings.Drug is { } name && formulary.Named(name) is null)
-            return Refusing.Plainly($"{name} is no drug of the formulary; there are {string.Join(", ", formulary.Drugs.Select(d => d.Id))}");
+            return ErrorOutput.Plainly($"{name} is no drug of the formulary; there are {string.Join(", ", formulary.Drugs.Select(d => d.Id))}");
         if (opened.ClockNote is { } note)
-            Refusing.Say(note);
+            ErrorOutput.Say(note);
         Console.Out.WriteLine(VerdictWords.Caution);
         foreach (var line in RulesWords.Of(opened.Protocol))
             Console.Out.WriteLine(line);

@@ -34,27 +34,27 @@ internal sealed class DrawCommand(TimeProvider clock) : Command<DrawCommand.Sett
     {
         var ending = Path.GetExtension(settings.Output);
         if (ending is not (".svg" or ".png"))
-            return Refusing.Plainly($"--output {settings.Output} has to end in .svg or .png");
+            return ErrorOutput.Plainly($"--output {settings.Output} has to end in .svg or .png");
         if (settings.Width is < LimbLine.MinWidth or > LimbLine.MaxWidth)
-            return Refusing.Plainly($"--width {settings.Width} has to be {LimbLine.MinWidth} to {LimbLine.MaxWidth}");
+            return ErrorOutput.Plainly($"--width {settings.Width} has to be {LimbLine.MinWidth} to {LimbLine.MaxWidth}");
         if (settings.Limb is { } word && Wire.Parse<Limb>(word) is null)
-            return Refusing.Plainly($"--limb {word} has to be one of {string.Join(", ", Wire.Words<Limb>())}");
+            return ErrorOutput.Plainly($"--limb {word} has to be one of {string.Join(", ", Wire.Words<Limb>())}");
         if (Zones.Of(settings.Zone) is not { } zone)
-            return Refusing.Unusable;
+            return ErrorOutput.Unusable;
         if (Opened.Of(settings, clock) is not { } opened)
-            return Refusing.Unusable;
+            return ErrorOutput.Unusable;
         if (opened.ClockNote is { } note)
-            Refusing.Say(note);
+            ErrorOutput.Say(note);
         var pictures = Pictures(opened, settings, zone).ToArray();
         if (pictures.Length == 0)
-            return Refusing.Plainly($"{settings.Record}: no tourniquet {(settings.Limb is { } l ? $"on the {l} " : "")}up to {Farhold.Say.Time(opened.At)}: nothing to draw");
+            return ErrorOutput.Plainly($"{settings.Record}: no tourniquet {(settings.Limb is { } l ? $"on the {l} " : "")}up to {Farhold.Say.Time(opened.At)}: nothing to draw");
         foreach (var picture in pictures)
         {
             var svg = LimbLine.Draw(picture, settings.Width, settings.Light ? LimbLineLook.Pale : LimbLineLook.Dark);
             var to = pictures.Length == 1 ? settings.Output
                 : Path.ChangeExtension(settings.Output, null) + "-" + Wire.Word(picture.Limb) + ending;
             if (Files.Write(to, ending == ".svg" ? Encoding.UTF8.GetBytes(svg) : Png.Of(svg)) is { } fault)
-                return Refusing.Plainly(fault);
+                return ErrorOutput.Plainly(fault);
             Console.Out.WriteLine(Plain.Line($"{to}: {LimbLine.Describe(picture)}"));
         }
 

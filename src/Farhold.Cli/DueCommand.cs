@@ -28,17 +28,17 @@ internal sealed class DueCommand(TimeProvider clock) : Command<DueCommand.Settin
     public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
     {
         if (settings.Hours is { } asked && !(asked is > 0 and <= 720))
-            return Refusing.Plainly("--hours is above 0, at most 720");
+            return ErrorOutput.Plainly("--hours is above 0, at most 720");
         if (Zones.Of(settings.Zone) is not { } zone)
-            return Refusing.Unusable;
+            return ErrorOutput.Unusable;
         if (Party.Of(settings.Party, settings.Zone is null ? null : zone, settings.Night, out var refusal) is not { } party)
-            return Refusing.Plainly(refusal!);
+            return ErrorOutput.Plainly(refusal!);
         if (party.Members.Length > 0 && settings.Hours > Roster.Longest.TotalHours)
-            return Refusing.Plainly($"a roster is for up to {Roster.Longest.TotalHours} h");
+            return ErrorOutput.Plainly($"a roster is for up to {Roster.Longest.TotalHours} h");
         if (Opened.Of(settings, clock) is not { } opened)
-            return Refusing.Unusable;
+            return ErrorOutput.Unusable;
         if (opened.ClockNote is { } note)
-            Refusing.Say(note);
+            ErrorOutput.Say(note);
         var length = Duration.FromHours(settings.Hours ?? 24);
         var watches = party.Members.IsEmpty ? [] : Roster.Of(party.Members, opened.At, opened.At + length);
         var judgement = Judge.At(opened.Record, opened.Protocol, opened.At, party.Nights(opened.At).With(watches));
@@ -53,11 +53,11 @@ internal sealed class DueCommand(TimeProvider clock) : Command<DueCommand.Settin
             foreach (var line in RosterText.Of(
                 TaskRoster.Of(judgement, party.Members, watches, party.Nights(opened.At), opened.At + length), party.Zone))
                 Console.Out.WriteLine(line);
-        var rules = ShippedTrouble.Rules;
-        var found = TroubleWatch.Of(opened.Record, rules, opened.Protocol, opened.At);
-        Console.Out.WriteLine(found.Any(f => f.State == Truth.Met) ? "Trouble:" : "Trouble: none seen");
+        var rules = ShippedWarningSigns.Rules;
+        var found = WarningSigns.Of(opened.Record, rules, opened.Protocol, opened.At);
+        Console.Out.WriteLine(found.Any(f => f.State == Truth.Met) ? "Warning signs:" : "Warning signs: none seen");
         foreach (var finding in found.Where(f => f.State != Truth.NotMet))
-            foreach (var line in TroubleWords.Of(finding, rules))
+            foreach (var line in WarningSignWords.Of(finding, rules))
                 Console.Out.WriteLine($"  {line}");
         return 0;
     }

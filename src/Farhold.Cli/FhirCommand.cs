@@ -33,12 +33,12 @@ internal sealed class FhirCommand(TimeProvider clock) : Command<FhirCommand.Sett
     private int Out(Settings settings)
     {
         if (Opened.RecordOf(settings.File) is not { } record)
-            return Refusing.Unusable;
+            return ErrorOutput.Unusable;
         var at = settings.At is null ? Instant.FromDateTimeOffset(clock.GetUtcNow()) : WrittenInstant.TryParse(Encoding.UTF8.GetBytes(settings.At));
         if (at is not { } made)
-            return Refusing.Plainly($"--at {settings.At} is no instant of the years 1900 to 2500; write it like 2031-05-04T02:10:00Z");
+            return ErrorOutput.Plainly($"--at {settings.At} is no instant of the years 1900 to 2500; write it like 2031-05-04T02:10:00Z");
         if (Files.Write(settings.Output, FhirDocument.Write(record, made)) is { } fault)
-            return Refusing.Plainly(fault);
+            return ErrorOutput.Plainly(fault);
         Console.Out.WriteLine(Plain.Line($"{settings.Output}: {record.Count} entries as a FHIR R4 document"));
         return 0;
     }
@@ -47,16 +47,16 @@ internal sealed class FhirCommand(TimeProvider clock) : Command<FhirCommand.Sett
     {
         var file = Files.Read(settings.File);
         if (file is not Read<ReadOnlyMemory<byte>>.Usable { Value: var bytes })
-            return Refusing.Of(((Read<ReadOnlyMemory<byte>>.Refused)file).Refusals);
+            return ErrorOutput.Of(((Read<ReadOnlyMemory<byte>>.Refused)file).Refusals);
         var document = FhirReader.Read(bytes, settings.File);
         if (document is not Read<FhirRecord>.Usable { Value: var read })
-            return Refusing.Of(((Read<FhirRecord>.Refused)document).Refusals);
+            return ErrorOutput.Of(((Read<FhirRecord>.Refused)document).Refusals);
         foreach (var difference in read.Differences)
-            Refusing.Say($"{settings.File}: {difference} since it was written; the record below it is as first written");
+            ErrorOutput.Say($"{settings.File}: {difference} since it was written; the record below it is as first written");
         using var lines = new MemoryStream();
         RecordReader.Write(lines, read.Record.Entries, read.Record.Damaged);
         if (Files.Write(settings.Output, lines.ToArray()) is { } fault)
-            return Refusing.Plainly(fault);
+            return ErrorOutput.Plainly(fault);
         Console.Out.WriteLine(Plain.Line($"{settings.Output}: {read.Record.Count} entries"));
         return 0;
     }

@@ -23,7 +23,7 @@ internal static class Keys
     public static int Write(string path, string text)
     {
         if (Files.Write(path, Encoding.UTF8.GetBytes(text)) is { } fault)
-            return Refusing.Plainly(fault);
+            return ErrorOutput.Plainly(fault);
         Console.Out.WriteLine(Plain.Line($"{path}: written"));
         return 0;
     }
@@ -56,10 +56,10 @@ internal sealed class KeysNewCommand : Command<KeysNewCommand.Settings>
     public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
     {
         if (File.Exists(settings.Output))
-            return Refusing.Plainly($"{settings.Output} is there already; a key is never overwritten");
+            return ErrorOutput.Plainly($"{settings.Output} is there already; a key is never overwritten");
         var read = SigningKey.New(settings.Name, settings.Role, settings.Output);
         if (read is not Read<SigningKey>.Usable { Value: var made })
-            return Refusing.Plainly(((Read<SigningKey>.Refused)read).Refusals[0].Reason);
+            return ErrorOutput.Plainly(((Read<SigningKey>.Refused)read).Refusals[0].Reason);
         using var key = made;
         try
         {
@@ -71,10 +71,10 @@ internal sealed class KeysNewCommand : Command<KeysNewCommand.Settings>
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
         {
-            return Refusing.Plainly($"{settings.Output} can't be written: {e.Message}");
+            return ErrorOutput.Plainly($"{settings.Output} can't be written: {e.Message}");
         }
 
-        Refusing.Say($"{settings.Output}: a secret key. Whoever has it can sign as {key.Code.Name}.");
+        ErrorOutput.Say($"{settings.Output}: a secret key. Whoever has it can sign as {key.Code.Name}.");
         Keys.Show(key.Code);
         return 0;
     }
@@ -96,12 +96,12 @@ internal sealed class KeysShowCommand : Command<KeysShowCommand.Settings>
     public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
     {
         if (Files.Read(settings.File) is not Read<ReadOnlyMemory<byte>>.Usable { Value: var bytes })
-            return Refusing.Of(((Read<ReadOnlyMemory<byte>>.Refused)Files.Read(settings.File)).Refusals);
+            return ErrorOutput.Of(((Read<ReadOnlyMemory<byte>>.Refused)Files.Read(settings.File)).Refusals);
         // Only the code above the private key is read here, so that showing it needs no secret.
         var at = bytes.Span.IndexOf("-----BEGIN"u8);
         var read = IssuerCode.Read(at < 0 ? bytes.Span : bytes.Span[..at], settings.File);
         if (read is not Read<IssuerCode>.Usable { Value: var code })
-            return Refusing.Of(((Read<IssuerCode>.Refused)read).Refusals);
+            return ErrorOutput.Of(((Read<IssuerCode>.Refused)read).Refusals);
         Keys.Show(code);
         if (settings.Qr is not { } to)
             return 0;
@@ -133,15 +133,15 @@ internal sealed class KeysRotateCommand : Command<KeysRotateCommand.Settings>
     public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
     {
         if (Trust.KeyOf(settings.Old) is not { } opened)
-            return Refusing.Unusable;
+            return ErrorOutput.Unusable;
         using var old = opened;
         if (Files.Read(settings.New) is not Read<ReadOnlyMemory<byte>>.Usable { Value: var bytes })
-            return Refusing.Of(((Read<ReadOnlyMemory<byte>>.Refused)Files.Read(settings.New)).Refusals);
+            return ErrorOutput.Of(((Read<ReadOnlyMemory<byte>>.Refused)Files.Read(settings.New)).Refusals);
         var at = bytes.Span.IndexOf("-----BEGIN"u8);
         var read = IssuerCode.Read(at < 0 ? bytes.Span : bytes.Span[..at], settings.New);
         return read is Read<IssuerCode>.Usable { Value: var code }
             ? Keys.Write(settings.Output, Encoding.UTF8.GetString(old.Rotate(code).Write()))
-            : Refusing.Of(((Read<IssuerCode>.Refused)read).Refusals);
+            : ErrorOutput.Of(((Read<IssuerCode>.Refused)read).Refusals);
     }
 }
 
@@ -161,9 +161,9 @@ internal sealed class KeysTrustCommand : Command<KeysTrustCommand.Settings>
     public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
     {
         if (Files.Read(settings.File) is not Read<ReadOnlyMemory<byte>>.Usable { Value: var bytes })
-            return Refusing.Of(((Read<ReadOnlyMemory<byte>>.Refused)Files.Read(settings.File)).Refusals);
+            return ErrorOutput.Of(((Read<ReadOnlyMemory<byte>>.Refused)Files.Read(settings.File)).Refusals);
         if (Trust.Kept() is not Read<Keyring>.Usable { Value: var kept })
-            return Refusing.Of(((Read<Keyring>.Refused)Trust.Kept()).Refusals);
+            return ErrorOutput.Of(((Read<Keyring>.Refused)Trust.Kept()).Refusals);
         return bytes.Span.StartsWith(Encoding.UTF8.GetBytes(KeyRotation.First)) ? Rotate(kept, bytes, settings.File) : Pin(kept, bytes, settings);
     }
 
@@ -171,27 +171,27 @@ internal sealed class KeysTrustCommand : Command<KeysTrustCommand.Settings>
     {
         var read = IssuerCode.Read(bytes.Span, settings.File);
         if (read is not Read<IssuerCode>.Usable { Value: var code })
-            return Refusing.Of(((Read<IssuerCode>.Refused)read).Refusals);
+            return ErrorOutput.Of(((Read<IssuerCode>.Refused)read).Refusals);
         if (settings.Digits is not { } said)
-            return Refusing.Plainly("have the issuer read out the twenty digits of its code, and give what you hear with --digits");
+            return ErrorOutput.Plainly("have the issuer read out the twenty digits of its code, and give what you hear with --digits");
         return said.Replace(" ", "", StringComparison.Ordinal) == code.Digits.Replace(" ", "", StringComparison.Ordinal)
             ? Keep(kept.Pin(code), code)
-            : Refusing.Plainly("these are not the digits of this code: it may be somebody else's. Nothing is trusted");
+            : ErrorOutput.Plainly("these are not the digits of this code: it may be somebody else's. Nothing is trusted");
     }
 
     private static int Rotate(Keyring kept, ReadOnlyMemory<byte> bytes, string file)
     {
         var read = KeyRotation.Read(bytes.Span, file);
         if (read is not Read<KeyRotation>.Usable { Value: var rotation })
-            return Refusing.Of(((Read<KeyRotation>.Refused)read).Refusals);
+            return ErrorOutput.Of(((Read<KeyRotation>.Refused)read).Refusals);
         var rotated = kept.RotateAsync(rotation, file, FrameworkSignatures.CheckAsync).AsTask().GetAwaiter().GetResult();
-        return rotated is Read<Keyring>.Usable { Value: var keyring } ? Keep(keyring, rotation.To) : Refusing.Of(((Read<Keyring>.Refused)rotated).Refusals);
+        return rotated is Read<Keyring>.Usable { Value: var keyring } ? Keep(keyring, rotation.To) : ErrorOutput.Of(((Read<Keyring>.Refused)rotated).Refusals);
     }
 
     private static int Keep(Keyring keyring, IssuerCode code)
     {
         if (Trust.Keep(keyring) is { } fault)
-            return Refusing.Plainly(fault);
+            return ErrorOutput.Plainly(fault);
         Console.Out.WriteLine($"trusted: {code.Name}, {code.Role}, {code.Digits}");
         return 0;
     }
@@ -202,7 +202,7 @@ internal sealed class KeysListCommand : Command<EmptyCommandSettings>
     public override int Execute(CommandContext context, EmptyCommandSettings settings, CancellationToken cancellationToken)
     {
         if (Trust.Kept() is not Read<Keyring>.Usable { Value: var kept })
-            return Refusing.Of(((Read<Keyring>.Refused)Trust.Kept()).Refusals);
+            return ErrorOutput.Of(((Read<Keyring>.Refused)Trust.Kept()).Refusals);
         if (kept.Issuers.IsEmpty)
             Console.Out.WriteLine("no issuer is trusted here");
         foreach (var issuer in kept.Issuers)
@@ -223,11 +223,11 @@ internal sealed class KeysDropCommand : Command<KeysDropCommand.Settings>
     public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
     {
         if (Trust.Kept() is not Read<Keyring>.Usable { Value: var kept })
-            return Refusing.Of(((Read<Keyring>.Refused)Trust.Kept()).Refusals);
+            return ErrorOutput.Of(((Read<Keyring>.Refused)Trust.Kept()).Refusals);
         if (kept.Named(settings.Digits) is not { } issuer)
-            return Refusing.Plainly($"nobody with the digits {settings.Digits} is trusted here");
+            return ErrorOutput.Plainly($"nobody with the digits {settings.Digits} is trusted here");
         if (Trust.Keep(kept.Without(settings.Digits)) is { } fault)
-            return Refusing.Plainly(fault);
+            return ErrorOutput.Plainly(fault);
         Console.Out.WriteLine($"trusted no more: {issuer.Code.Name}");
         return 0;
     }

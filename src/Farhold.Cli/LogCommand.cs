@@ -9,7 +9,7 @@ internal sealed class LogCommand : Command<LogCommand.Settings>
     public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
     {
         if (Opened.RecordOf(settings.Record) is not { } record)
-            return Refusing.Unusable;
+            return ErrorOutput.Unusable;
         LogText.Write(record, Console.Out);
         return 0;
     }

@@ -24,9 +24,9 @@ internal sealed class MessageCommand(TimeProvider clock) : Command<MessageComman
         if (settings.Read)
             return Received(settings.Record);
         if (Opened.Of(settings, clock) is not { } opened)
-            return Refusing.Unusable;
+            return ErrorOutput.Unusable;
         if (opened.ClockNote is { } note)
-            Refusing.Say(note);
+            ErrorOutput.Say(note);
         var facts = CareFacts.Of(opened.Record, opened.Protocol, opened.At);
         foreach (var message in settings.Parts ? ShortMessage.Parts(facts) : [ShortMessage.Of(facts)])
             Console.Out.WriteLine(message.Text);
@@ -38,14 +38,14 @@ internal sealed class MessageCommand(TimeProvider clock) : Command<MessageComman
     {
         var read = Files.Read(path);
         if (read is not Read<ReadOnlyMemory<byte>>.Usable { Value: var utf8 })
-            return Refusing.Of(((Read<ReadOnlyMemory<byte>>.Refused)read).Refusals);
+            return ErrorOutput.Of(((Read<ReadOnlyMemory<byte>>.Refused)read).Refusals);
         var received = ReceivedMessages.Read(Encoding.UTF8.GetString(utf8.Span), path);
         foreach (var entry in received.Entries)
             Console.Out.WriteLine(entry.Json.ToString());
         foreach (var message in received.Messages.Where(m => m.LeftOut is { IsEmpty: false }))
-            Refusing.Say($"{path}: the sender left out: {string.Join(' ', message.LeftOut!)}, in the message of {Farhold.Say.Time(message.AsOf)}");
+            ErrorOutput.Say($"{path}: the sender left out: {string.Join(' ', message.LeftOut!)}, in the message of {Farhold.Say.Time(message.AsOf)}");
         if (!received.Refusals.IsEmpty)
-            return Refusing.Of(received.Refusals);
-        return received.Messages.IsEmpty ? Refusing.Of([new Refusal(path, 1, 1, "there is no message in the file")]) : 0;
+            return ErrorOutput.Of(received.Refusals);
+        return received.Messages.IsEmpty ? ErrorOutput.Of([new Refusal(path, 1, 1, "there is no message in the file")]) : 0;
     }
 }

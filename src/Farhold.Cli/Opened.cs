@@ -16,7 +16,7 @@ internal sealed record Opened(CareRecord Record, Protocol Protocol, Instant At, 
     {
         if (WholeOf(path, bytes => RecordReader.Read(bytes, path)) is not { } file)
             return null;
-        Refusing.Of(file.Damaged.SelectMany(d => d.Explained).Concat(file.NotUnderstood(path)).OrderBy(r => r.Line));
+        ErrorOutput.Of(file.Damaged.SelectMany(d => d.Explained).Concat(file.NotUnderstood(path)).OrderBy(r => r.Line));
         return file;
     }
 
@@ -51,7 +51,7 @@ internal sealed record Opened(CareRecord Record, Protocol Protocol, Instant At, 
     {
         var route = WholeOf(path, bytes => RouteReader.Read(bytes, path, XmlTracks.In(Files.Beside(path))));
         foreach (var odd in route?.Track.Oddities ?? [])
-            Refusing.Say($"{odd} (taken all the same)");
+            ErrorOutput.Say($"{odd} (taken all the same)");
         return route;
     }
 
@@ -66,7 +66,7 @@ internal sealed record Opened(CareRecord Record, Protocol Protocol, Instant At, 
             case Read<Protocol>.Usable laid:
                 return (laid.Value, []);
             case Read<Protocol>.Refused no:
-                Refusing.Of(no.Refusals);
+                ErrorOutput.Of(no.Refusals);
                 return (under, no.Refusals);
             default:
                 throw new System.Diagnostics.UnreachableException();
@@ -80,7 +80,7 @@ internal sealed record Opened(CareRecord Record, Protocol Protocol, Instant At, 
             return Instant.FromDateTimeOffset(clock.GetUtcNow());
         if (WrittenInstant.TryParse(asked) is { } at)
             return at;
-        Refusing.Plainly($"--at {asked} is no instant of the years 1900 to 2500; write it like 2031-05-04T02:10:00Z");
+        ErrorOutput.Plainly($"--at {asked} is no instant of the years 1900 to 2500; write it like 2031-05-04T02:10:00Z");
         return null;
     }
 
@@ -91,7 +91,7 @@ internal sealed record Opened(CareRecord Record, Protocol Protocol, Instant At, 
     private static T? Nothing<T>(IEnumerable<Refusal> refusals)
         where T : class
     {
-        Refusing.Of(refusals);
+        ErrorOutput.Of(refusals);
         return null;
     }
 }

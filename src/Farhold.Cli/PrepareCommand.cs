@@ -35,12 +35,12 @@ internal sealed class PrepareCommand(TimeProvider clock) : Command<PrepareComman
     {
         if (Opened.WholeOf(settings.Trip, bytes => TripReader.Read(bytes, settings.Trip, ShippedKit.Kit)) is not { } said
             || Opened.Asked(settings.At, clock) is not { } at || Opened.InForce(settings, at) is not var (protocol, _))
-            return Refusing.Unusable;
+            return ErrorOutput.Unusable;
         var (trip, reach) = (said, ImmutableArray<string>.Empty);
         if (settings.Route is { } path)
         {
             if (Opened.RouteOf(path) is not { } route)
-                return Refusing.Unusable;
+                return ErrorOutput.Unusable;
             using var interrupt = new Interrupt(cancellationToken);
             var profile = ReachProfile.Of(
                 route, ReachProfile.NightsOf(route), LimbDeadlines.Of(protocol.Clock), new Rng(1), cancellation: interrupt.Token);
@@ -52,7 +52,7 @@ internal sealed class PrepareCommand(TimeProvider clock) : Command<PrepareComman
         if (settings.Json)
         {
             foreach (var line in reach)
-                Refusing.Say(line);
+                ErrorOutput.Say(line);
             Console.Out.WriteLine(Encoding.UTF8.GetString(TripJson.Write(lines)));
         }
         else

@@ -11,7 +11,7 @@ app.Configure(config =>
     config.SetApplicationName("farhold");
     config.UseStrictParsing();
     config.Settings.Registrar.RegisterInstance(TimeProvider.System);
-    config.SetExceptionHandler((fault, _) => Refusing.Plainly(Refusing.Sentence(fault)));
+    config.SetExceptionHandler((fault, _) => ErrorOutput.Plainly(ErrorOutput.Sentence(fault)));
     config.AddCommand<TellCommand>("tell")
         .WithDescription("Say for every limb what to do next, and why.")
         .WithExample("tell", "demo/skarvedal.jsonl", "--at", "2031-05-04T03:23:00Z");
@@ -32,7 +32,7 @@ app.Configure(config =>
         .WithDescription("Draw the limb line as a picture (SVG or PNG).")
         .WithExample("draw", "demo/skarvedal.jsonl", "-o", "leg.png", "--at", "2031-05-04T03:23:00Z", "--width", "1000");
     config.AddCommand<DueCommand>("due")
-        .WithDescription("List what has to be done when, and what speaks for trouble.")
+        .WithDescription("List what has to be done when, and warning signs.")
         .WithExample("due", "demo/skarvedal.jsonl", "--at", "2031-05-04T06:10:00Z");
     config.AddCommand<DoseCommand>("dose")
         .WithDescription("Say whether a drug may be given now, and how much; only what a signed local protocol with a named authority orders.")

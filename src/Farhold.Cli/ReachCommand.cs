@@ -44,14 +44,14 @@ internal sealed class ReachCommand : Command<ReachCommand.Settings>
     {
         var ending = settings.Output is { } output ? Path.GetExtension(output) : null;
         if (ending is not (null or ".svg" or ".gpx" or ".geojson"))
-            return Refusing.Plainly($"--output {settings.Output} has to end in .svg, .gpx or .geojson");
+            return ErrorOutput.Plainly($"--output {settings.Output} has to end in .svg, .gpx or .geojson");
         if (settings.Trials is < 100 or > 100_000)
-            return Refusing.Plainly($"--trials {settings.Trials} has to be 100 to 100000");
+            return ErrorOutput.Plainly($"--trials {settings.Trials} has to be 100 to 100000");
         Instant? start = settings.Start is { } asked ? WrittenInstant.TryParse(Encoding.UTF8.GetBytes(asked)) : null;
         if (settings.Start is not null && start is null)
-            return Refusing.Plainly($"--start {settings.Start} is no instant of the years 1900 to 2500; write it like 2031-05-04T02:10:00Z");
+            return ErrorOutput.Plainly($"--start {settings.Start} is no instant of the years 1900 to 2500; write it like 2031-05-04T02:10:00Z");
         if (Opened.ProtocolOf(settings.Protocol) is not { } protocol || Opened.RouteOf(settings.Route) is not { } read)
-            return Refusing.Unusable;
+            return ErrorOutput.Unusable;
         var route = start is null ? read : read with { Start = start };
         using var interrupt = new Interrupt(cancellationToken);
         var profile = ReachProfile.Of(
@@ -65,7 +65,7 @@ internal sealed class ReachCommand : Command<ReachCommand.Settings>
                 _ => ReachGeoJson.Write(profile).Utf8.ToArray(),
             };
             if (Files.Write(to, bytes) is { } fault)
-                return Refusing.Plainly(fault);
+                return ErrorOutput.Plainly(fault);
         }
 
         if (settings.Json)

@@ -17,14 +17,14 @@ internal sealed class ReplayCommand(TimeProvider clock) : Command<ReplayCommand.
     public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
     {
         if (Opened.RecordOf(settings.Record) is not { } record)
-            return Refusing.Unusable;
+            return ErrorOutput.Unusable;
         if (settings.Until is { } asked && WrittenInstant.TryParse(Encoding.UTF8.GetBytes(asked)) is null)
-            return Refusing.Plainly($"--until {asked} is no instant of the years 1900 to 2500; write it like 2031-05-04T02:10:00Z");
+            return ErrorOutput.Plainly($"--until {asked} is no instant of the years 1900 to 2500; write it like 2031-05-04T02:10:00Z");
         var until = settings.Until is { } given ? WrittenInstant.TryParse(Encoding.UTF8.GetBytes(given))!.Value
             : record.LastRecorded ?? Instant.MaxValue;
         var at = until == Instant.MaxValue ? Instant.FromDateTimeOffset(clock.GetUtcNow()) : until;
         if (Opened.InForce(settings, at) is not var (protocol, refused))
-            return Refusing.Unusable;
+            return ErrorOutput.Unusable;
         ReplayText.Write(record, protocol, until, refused, Console.Out, Width());
         return 0;
     }

@@ -64,13 +64,13 @@ internal sealed class SayCommand(TimeProvider clock) : Command<SayCommand.Settin
     public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
     {
         if (Wire.Parse<FormKind>(settings.Form) is not { } form)
-            return Refusing.Plainly($"there is no form \"{settings.Form}\"; there are {string.Join(", ", Wire.Words<FormKind>())}");
+            return ErrorOutput.Plainly($"there is no form \"{settings.Form}\"; there are {string.Join(", ", Wire.Words<FormKind>())}");
         if (Zones.Of(settings.Zone) is not { } zone)
-            return Refusing.Unusable;
+            return ErrorOutput.Unusable;
         if (Opened.Of(settings, clock) is not { } opened)
-            return Refusing.Unusable;
+            return ErrorOutput.Unusable;
         if (opened.ClockNote is { } note)
-            Refusing.Say(note);
+            ErrorOutput.Say(note);
         var facts = CareFacts.Of(opened.Record, opened.Protocol, opened.At);
         Console.Out.Write(Forms.Of(form, facts, zone, settings.PickUp).Text());
         return 0;

@@ -38,16 +38,16 @@ internal sealed class SignCommand : Command<SignCommand.Settings>
     {
         foreach (var text in new[] { settings.From, settings.Until })
             if (WrittenInstant.TryParse(text) is null)
-                return Refusing.Plainly($"{text} is no instant of the years 1900 to 2500; write it like 2031-01-10T00:00:00Z");
+                return ErrorOutput.Plainly($"{text} is no instant of the years 1900 to 2500; write it like 2031-01-10T00:00:00Z");
         if (Opened.ProtocolOf(settings.Protocol) is not { } under || Opened.WholeOf<Bytes>(settings.File, b => new Read<Bytes>.Usable(new(b))) is not { } file)
-            return Refusing.Unusable;
+            return ErrorOutput.Unusable;
         if (Trust.KeyOf(settings.Key) is not { } opened)
-            return Refusing.Unusable;
+            return ErrorOutput.Unusable;
         using var key = opened;
         var head = new SignatureHead(
             key.Code.Digits, $"{under.Id} {under.Version}", settings.Serial, WrittenInstant.TryParse(settings.From)!.Value, WrittenInstant.TryParse(settings.Until)!.Value);
         var signature = key.Sign(head, file.All.Span);
-        return Laid(signature, file.All, settings, key.Code, under) is { } laid ? Write(signature, settings, laid) : Refusing.Unusable;
+        return Laid(signature, file.All, settings, key.Code, under) is { } laid ? Write(signature, settings, laid) : ErrorOutput.Unusable;
     }
 
     /// <summary>What a phone would make of it: nothing is signed that is refused there.</summary>
@@ -58,14 +58,14 @@ internal sealed class SignCommand : Command<SignCommand.Settings>
             .AsTask().GetAwaiter().GetResult();
         if (proving is not Read<Proof>.Usable { Value: var proof })
         {
-            Refusing.Of(((Read<Proof>.Refused)proving).Refusals);
+            ErrorOutput.Of(((Read<Proof>.Refused)proving).Refusals);
             return null;
         }
 
         var read = LocalReader.Read(file, settings.File, under, proof, signature.Head.NotBefore);
         if (read is Read<Protocol>.Usable { Value: var laid })
             return laid;
-        Refusing.Of(((Read<Protocol>.Refused)read).Refusals);
+        ErrorOutput.Of(((Read<Protocol>.Refused)read).Refusals);
         return null;
     }
 
@@ -73,7 +73,7 @@ internal sealed class SignCommand : Command<SignCommand.Settings>
     {
         var beside = settings.File + LocalSignature.Ending;
         if (Files.Write(beside, signature.Write()) is { } fault)
-            return Refusing.Plainly(fault);
+            return ErrorOutput.Plainly(fault);
         Console.Out.WriteLine(Plain.Line($"{beside}: written"));
         foreach (var line in RulesWords.Of(laid).Concat(laid.Local!.Changes.Select(c => $"differs: {c}")))
             Console.Out.WriteLine(Plain.Line(line));

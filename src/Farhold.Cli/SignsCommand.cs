@@ -18,9 +18,9 @@ internal sealed class SignsCommand(TimeProvider clock) : Command<SignsCommand.Se
     public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
     {
         if (Opened.Of(settings, clock) is not { } opened)
-            return Refusing.Unusable;
+            return ErrorOutput.Unusable;
         if (opened.ClockNote is { } note)
-            Refusing.Say(note);
+            ErrorOutput.Say(note);
         var facts = CareFacts.Of(opened.Record, opened.Protocol, opened.At);
         if (settings.Csv)
             Console.Out.Write(SignsTable.Write(facts));

@@ -37,17 +37,17 @@ internal sealed class SuppliesCommand(TimeProvider clock) : Command<SuppliesComm
     public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
     {
         if (settings.Party is < 1 or > 200)
-            return Refusing.Plainly("--party is 1 to 200");
+            return ErrorOutput.Plainly("--party is 1 to 200");
         if (settings.Heat is { } heat && Wire.Parse<Heat>(heat) is null)
-            return Refusing.Plainly($"--heat is one of {string.Join(", ", Wire.Words<Heat>())}");
+            return ErrorOutput.Plainly($"--heat is one of {string.Join(", ", Wire.Words<Heat>())}");
         if (settings.Work is { } work && Wire.Parse<Work>(work) is null)
-            return Refusing.Plainly($"--work is one of {string.Join(", ", Wire.Words<Work>())}");
+            return ErrorOutput.Plainly($"--work is one of {string.Join(", ", Wire.Words<Work>())}");
         if (Zones.Of(settings.Zone) is not { } zone)
-            return Refusing.Unusable;
+            return ErrorOutput.Unusable;
         if (Opened.Of(settings, clock) is not { } opened)
-            return Refusing.Unusable;
+            return ErrorOutput.Unusable;
         if (opened.ClockNote is { } note)
-            Refusing.Say(note);
+            ErrorOutput.Say(note);
         var around = new Surroundings(
             settings.Party, settings.Heat is { } h ? Wire.Parse<Heat>(h) : null, settings.Work is { } w ? Wire.Parse<Work>(w)!.Value : Farhold.Work.Rest);
         var outlook = SupplyOutlook.Of(ShippedKit.Kit, opened.Record, opened.Protocol, around, opened.At);

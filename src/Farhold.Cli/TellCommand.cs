@@ -16,10 +16,10 @@ internal sealed class TellCommand(TimeProvider clock) : Command<TellCommand.Sett
     public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
     {
         if (Opened.Of(settings, clock) is not { } opened)
-            return Refusing.Unusable;
+            return ErrorOutput.Unusable;
         var judgement = Judge.At(opened.Record, opened.Protocol, opened.At);
         if (opened.ClockNote is { } note)
-            Refusing.Say(note);
+            ErrorOutput.Say(note);
         if (settings.Json)
         {
             Console.Out.WriteLine(Encoding.UTF8.GetString(JudgementJson.Write(judgement, opened.Refused)));
@@ -28,7 +28,7 @@ internal sealed class TellCommand(TimeProvider clock) : Command<TellCommand.Sett
 
         if (opened.ClockNote is not null)
             Console.Out.WriteLine(opened.ClockNote);
-        Console.Out.Write(Telling.Of(judgement, opened.Refused));
+        Console.Out.Write(JudgementText.Of(judgement, opened.Refused));
         return 0;
     }
 }

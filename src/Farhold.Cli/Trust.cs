@@ -66,7 +66,7 @@ internal static class Trust
             return new Read<Protocol>.Refused(((Read<Proof>.Refused)proving).Refusals);
         var read = LocalReader.Read(file, path, under, proof, at);
         if (read is Read<Protocol>.Usable && kept.Seen(proof, file.Span) is var seen && seen != kept && Keep(seen) is { } fault)
-            Refusing.Say($"{fault} An older file would not be noticed later.");
+            ErrorOutput.Say($"{fault} An older file would not be noticed later.");
         return read;
     }
 
@@ -85,7 +85,7 @@ internal static class Trust
             : new Read<SigningKey>.Refused(((Read<ReadOnlyMemory<byte>>.Refused)Files.Read(path)).Refusals);
         if (read is Read<SigningKey>.Usable { Value: var key })
             return key;
-        Refusing.Of(((Read<SigningKey>.Refused)read).Refusals);
+        ErrorOutput.Of(((Read<SigningKey>.Refused)read).Refusals);
         return null;
     }
 }

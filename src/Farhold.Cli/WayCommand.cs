@@ -51,13 +51,13 @@ internal sealed class WayCommand(TimeProvider clock) : Command<WayCommand.Settin
     public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
     {
         if (settings.Trials is < 100 or > 5_000_000)
-            return Refusing.Plainly($"--trials {settings.Trials} has to be 100 to 5000000");
+            return ErrorOutput.Plainly($"--trials {settings.Trials} has to be 100 to 5000000");
         if (settings.Precision is { } asked && asked is not (>= 0.001 and <= 0.5))
-            return Refusing.Plainly(FormattableString.Invariant($"--precision {asked} has to be 0.001 to 0.5"));
+            return ErrorOutput.Plainly(FormattableString.Invariant($"--precision {asked} has to be 0.001 to 0.5"));
         if (Judged(settings, out var protocol) is not { } deadlines || Ready(settings.Plan) is not { } ready)
-            return Refusing.Unusable;
+            return ErrorOutput.Unusable;
         foreach (var odd in ready.Oddities)
-            Refusing.Say($"{odd} (taken all the same)");
+            ErrorOutput.Say($"{odd} (taken all the same)");
         var limits = settings.Trials is { } trials ? SamplingLimits.Exactly(trials)
             : settings.Precision is { } precision ? new SamplingLimits { Relative = precision, MostTrials = 5_000_000 } : new SamplingLimits();
         using var interrupt = new Interrupt(cancellationToken);
@@ -97,7 +97,7 @@ internal sealed class WayCommand(TimeProvider clock) : Command<WayCommand.Settin
         if (Opened.Of(judging, clock) is not { } opened)
             return null;
         if (opened.ClockNote is { } note)
-            Refusing.Say(note);
+            ErrorOutput.Say(note);
         protocol = opened.Protocol;
         return LimbDeadlines.Of(Judge.At(opened.Record, opened.Protocol, opened.At));
     }
@@ -113,7 +113,7 @@ internal sealed class WayCommand(TimeProvider clock) : Command<WayCommand.Settin
             if (seconds <= said)
                 continue;
             said = seconds;
-            Refusing.Say(FormattableString.Invariant($"{progress.Done} of {progress.Planned} trials, more if that is not precise enough"));
+            ErrorOutput.Say(FormattableString.Invariant($"{progress.Done} of {progress.Planned} trials, more if that is not precise enough"));
         }
 
         return simulation;
@@ -122,7 +122,7 @@ internal sealed class WayCommand(TimeProvider clock) : Command<WayCommand.Settin
     private int Logged(Simulation simulation, Protocol protocol, string by)
     {
         if (HelpForecast.Of(simulation, protocol.Clock.SoonProbability) is not { } help)
-            return Refusing.Plainly("in most trials nothing comes within 60 days: there is no help to expect");
+            return ErrorOutput.Plainly("in most trials nothing comes within 60 days: there is no help to expect");
         var now = Instant.FromDateTimeOffset(clock.GetUtcNow());
         // A device of its own, so that no number of another device is taken.
         var device = $"way{new Rng((ulong)now.ToUnixTimeTicks()).Split((ulong)help.Likely.ToUnixTimeTicks()).Bits(0):x16}"[..11];
@@ -134,7 +134,7 @@ internal sealed class WayCommand(TimeProvider clock) : Command<WayCommand.Settin
         }
         catch (ArgumentException fault)
         {
-            return Refusing.Plainly($"--log-help: {fault.Message}");
+            return ErrorOutput.Plainly($"--log-help: {fault.Message}");
         }
     }
 }

@@ -10,7 +10,7 @@ internal static class Zones
     {
         var zone = name is null ? DateTimeZone.Utc : DateTimeZoneProviders.Tzdb.GetZoneOrNull(name);
         if (zone is null)
-            Refusing.Plainly($"--zone {name} is no time zone; write it like Europe/Oslo");
+            ErrorOutput.Plainly($"--zone {name} is no time zone; write it like Europe/Oslo");
         return zone;
     }
 }

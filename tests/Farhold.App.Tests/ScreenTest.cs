@@ -45,7 +45,7 @@ public abstract class ScreenTest : BunitContext
         Services.AddSingleton<IAlerts>(Alerts);
         Services.AddSingleton<IHandOverPhone>(HandOver);
         Services.AddSingleton<IXmlFiles>(Xml);
-        Services.AddSingleton<Alerting>();
+        Services.AddSingleton<AlertSignals>();
         Services.AddSingleton<AttemptLog>();
         Services.AddSingleton<Reminder>();
         Services.AddSingleton<SignatureCheck>(Signing.FrameworkSignatures.CheckAsync);

@@ -3,7 +3,7 @@ namespace Farhold.Cli.Tests;
 public class DueTests
 {
     [Fact]
-    public void What_is_due_and_what_speaks_for_trouble_are_listed()
+    public void What_is_due_and_warning_signs_are_listed()
     {
         var ran = Run.Farhold("due", Run.Demo, "--at", "2031-05-04T03:42:30Z");
         Assert.Equal((0, ""), (ran.ExitCode, ran.Errors));
@@ -15,7 +15,7 @@ public class DueTests
     public void Bleeding_under_a_loosened_tourniquet_is_called_and_explained()
     {
         var ran = Run.Farhold("due", Run.Demo, "--at", "2031-05-04T03:42:30Z", "--hours", "1");
-        Assert.Contains("Trouble:\n  re-bleeding, left leg: The wound may be bleeding again under the dressing.\n", ran.Output);
+        Assert.Contains("Warning signs:\n  re-bleeding, left leg: The wound may be bleeding again under the dressing.\n", ran.Output);
         Assert.Contains("seen: tourniquet loosened yes; bleeding active, 0 min old", ran.Output);
         Assert.Contains("called so on 27 of 1,000 days of stable simulated casualties", ran.Output);
     }

@@ -192,8 +192,8 @@ public class VerbTests
 
     [Theory]
     [InlineData("farhold-drugs.json", "Formulary farhold-drugs 1.")]
-    [InlineData("farhold-trouble.json", "Trouble rules farhold-trouble 2.")]
-    public void Check_knows_a_formulary_and_trouble_rules_by_their_content(string shipped, string said)
+    [InlineData("farhold-warning-signs.json", "Warning signs farhold-warning-signs 2.")]
+    public void Check_knows_a_formulary_and_warning_signs_by_their_content(string shipped, string said)
     {
         using var built = new StreamReader(typeof(KitList).Assembly.GetManifestResourceStream(shipped)!);
         var text = built.ReadToEnd();

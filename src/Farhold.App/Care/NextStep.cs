@@ -80,7 +80,7 @@ public sealed class NextStep(CareRecord record, Judgement picture, Texts texts)
             _ when Doubt.IsOfChain(due.Task) => new(texts.SeenAndSettled, Logs: new Payload.TaskDone(due.Task, texts.ChainLookedAt)),
             _ when Doubt.IsOfClock(due.Task) => new(texts.ThisClockRight, Logs: new Payload.TaskDone(due.Task, texts.ThisClockReason)),
             _ when Doubt.IsOfOpenings(due.Task) => new(texts.OnePersonSure, Logs: new Payload.TaskDone(due.Task, texts.OnePersonReason)),
-            _ when Unsaying.IsAcceptedBy(due.Task) => new(texts.AcceptUnsaying, Logs: new Payload.TaskDone(due.Task, texts.AcceptReason)),
+            _ when Retraction.IsAcceptedBy(due.Task) => new(texts.AcceptUnsaying, Logs: new Payload.TaskDone(due.Task, texts.AcceptReason)),
             _ => new(texts.SeenAndSettled, Logs: new Payload.TaskDone(due.Task)),
         };
     }
@@ -94,7 +94,7 @@ public sealed class NextStep(CareRecord record, Judgement picture, Texts texts)
     public Step? OrElse(DueTask due) =>
         Doubt.IsOfChain(due.Task) ? new(texts.Rewritten, Logs: new Payload.TaskDone(due.Task, texts.RewrittenReason))
         : Doubt.IsOfClock(due.Task) ? new(texts.OtherClockRight, Logs: new Payload.TaskDone(due.Task, texts.OtherClockReason))
-        : Doubt.IsOfOpenings(due.Task) || Unsaying.IsAcceptedBy(due.Task) ? new(texts.PlaceLog, Goes: "log")
+        : Doubt.IsOfOpenings(due.Task) || Retraction.IsAcceptedBy(due.Task) ? new(texts.PlaceLog, Goes: "log")
         : null;
 
     public Step OfInput(Input input) => input switch

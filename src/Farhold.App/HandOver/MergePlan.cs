@@ -33,7 +33,7 @@ public sealed record MergePlan(ComingRecord Coming, string Source, ImmutableArra
     public int Unreadable { get; private init; }
 
     /// <summary>What of the record here it withdraws or corrects, and nobody has accepted.</summary>
-    public ImmutableArray<Unsaying> Unsays { get; private init; } = [];
+    public ImmutableArray<Retraction> Unsays { get; private init; } = [];
 
     public bool AddsNothing => New + Conflicting + Unreadable == 0;
 
@@ -86,7 +86,7 @@ public sealed record MergePlan(ComingRecord Coming, string Source, ImmutableArra
             Same = same,
             Conflicting = conflicting,
             Unreadable = unreadable,
-            Unsays = Unsaying.In(Coming.Record.Entries.Where(e => !entries.ContainsKey(e.Id)), id => entries.GetValueOrDefault(id)),
+            Unsays = Retraction.In(Coming.Record.Entries.Where(e => !entries.ContainsKey(e.Id)), id => entries.GetValueOrDefault(id)),
         };
     }
 

@@ -15,12 +15,12 @@ public sealed class Reminder : IDisposable
     private readonly CareDesk desk;
     private readonly Session session;
     private readonly Ticker ticker;
-    private readonly Alerting alerting;
+    private readonly AlertSignals alerting;
     private readonly SeenReminders seen;
     private Instant sounded = Instant.MinValue;
     private Instant ticked;
 
-    public Reminder(CareDesk desk, Session session, Ticker ticker, Alerting alerting, IPhone phone)
+    public Reminder(CareDesk desk, Session session, Ticker ticker, AlertSignals alerting, IPhone phone)
     {
         (this.desk, this.session, this.ticker, this.alerting) = (desk, session, ticker, alerting);
         seen = new(phone);

@@ -141,7 +141,7 @@ public sealed class WayDesk(CareDesk care, Session session, IPhone phone, PhoneC
         var simulation = new Simulation(
             CompiledPlan.Of(plan, Nightfall.Of(plan)), Luck, deadlines: deadlines.Where(d => d.At > plan.Start).Select(d => d.At));
         await breath.TakeAsync(cancellation);
-        await foreach (var forecast in new Forecasting(time).RunAsync(simulation, deadlines, Told, cancellation))
+        await foreach (var forecast in new ForecastRunner(time).RunAsync(simulation, deadlines, Told, cancellation))
         {
             cancellation.ThrowIfCancellationRequested();
             Forecast = forecast;

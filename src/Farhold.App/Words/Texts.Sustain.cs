@@ -31,13 +31,13 @@ public sealed partial class Texts
 
     public string LogUrine => Get();
 
-    public string TroubleTitle => Get();
+    public string WarningSignsTitle => Get();
 
-    public string TroubleNone => Get();
+    public string WarningSignsNone => Get();
 
-    public string TroubleLook => Get();
+    public string WarningSignsLook => Get();
 
-    public string TroubleOpen(int count) => Fill(count);
+    public string WarningSignsOpen(int count) => Fill(count);
 
     public string ReleaseBefore(string what) => Fill(what);
 

@@ -5,7 +5,7 @@ namespace Farhold;
 /// <summary>A label that wants to stand at <paramref name="X"/>, in pixels.</summary>
 internal readonly record struct Wanted(double X, double Width, string Text);
 
-/// <summary>On which side of its text a label is held fast, as SVG calls it.</summary>
+/// <summary>On which side of its text a label is anchored.</summary>
 internal enum Anchor
 {
     Start,

@@ -102,7 +102,7 @@ public static class Circumstances
     {
         var fresh = judged.Protocol.Freshness.GetValueOrDefault(input.Name, Duration.MaxValue);
         Truth? all = null;
-        foreach (var reading in Looking.For(input, new(new CasualtyView(state, judged.Protocol, judged.At, []), null, []), fresh))
+        foreach (var reading in InputReadings.For(input, new(new CasualtyView(state, judged.Protocol, judged.At, []), null, []), fresh))
             all = Kleene.Agreed(all, reading.When.Until(judged.At).Max > fresh ? Truth.Unknown : asks(reading));
         return all ?? Truth.Unknown;
     }

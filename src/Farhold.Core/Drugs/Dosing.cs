@@ -127,7 +127,7 @@ public static class Dosing
                 ? new DoseAnswer.Wait(free, $"{DrugUnit.Say(given)} in the last 24 hours, at most {DrugUnit.Say(mostDay)}")
                 : new DoseAnswer.Not([$"at most {DrugUnit.Say(mostDay)} in 24 hours"]);
         high = Math.Min(high, mostDay - given);
-        var portions = drug.Forms.Select(f => Rounding.Down(f, low, high)).OfType<Portion>().ToImmutableArray();
+        var portions = drug.Forms.Select(f => DoseRounding.Down(f, low, high)).OfType<Portion>().ToImmutableArray();
         return portions.IsEmpty
             ? new DoseAnswer.Not(["none of the forms it comes in can be divided into this dose"])
             : new DoseAnswer.Give(regimen, new(low, high), portions, now + regimen.Every, given, authority, regimen.ByMass ? mass : null);

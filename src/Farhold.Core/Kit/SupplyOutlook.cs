@@ -31,7 +31,7 @@ public sealed record ItemOutlook(Stock Stock, UseRate Rate, RunsOut? RunsOut, Be
 /// <param name="HelpKnown">Whether a time for help with a latest end is in force.</param>
 public sealed record SupplyOutlook(Instant At, Surroundings Around, bool HelpKnown, ImmutableArray<ItemOutlook> Items)
 {
-    /// <summary>Nothing is foretold beyond (design).</summary>
+    /// <summary>Nothing is forecast beyond (design).</summary>
     public static Duration Horizon { get; } = Duration.FromDays(14);
 
     /// <summary>All items of a kit list, in its order. The care plan is taken to stay as it is now.</summary>

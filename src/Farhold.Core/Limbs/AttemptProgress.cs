@@ -30,7 +30,7 @@ public sealed record AttemptProgress(Attempt Attempt, ImmutableArray<StepProgres
         if (scene.Attempts is not [.., { Result: AttemptResult.UnderWay } attempt])
             return null;
         var protocol = scene.Casualty.Protocol;
-        var asking = new Evaluating(scene.Casualty.CareFreshness, scene, scene.Casualty.Evaluating);
+        var asking = new CriterionEvaluator(scene.Casualty.CareFreshness, scene, scene.Casualty.Evaluator);
         var steps = ImmutableArray.CreateBuilder<StepProgress>();
         Happened? began = attempt.Started;
         var with = "";
@@ -54,7 +54,7 @@ public sealed record AttemptProgress(Attempt Attempt, ImmutableArray<StepProgres
     }
 
     /// <summary>A gate is open once its task was ticked off, since an hour before the attempt (design).</summary>
-    private static string? Gate(AttemptStep step, Attempt attempt, Scene scene, Evaluating asking)
+    private static string? Gate(AttemptStep step, Attempt attempt, Scene scene, CriterionEvaluator asking)
     {
         if (step.Gate is not { } id || scene.Clock is not { } clock || scene.Casualty.Protocol.Tasks.FirstOrDefault(t => t.Id == id) is not { } task
             || (task.Condition is { } when && asking.Of(when).State == Truth.NotMet))

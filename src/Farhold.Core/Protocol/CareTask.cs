@@ -17,7 +17,7 @@ public enum TaskScope
 /// <summary>What a task is part of, for a person who reads the list.</summary>
 public enum TaskGroup
 {
-    /// <summary>Looks that find trouble.</summary>
+    /// <summary>Looks that find a warning sign.</summary>
     Check,
 
     /// <summary>Comfort, food and drink, keeping skin and mouth whole.</summary>

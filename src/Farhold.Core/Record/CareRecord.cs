@@ -52,16 +52,16 @@ public sealed class CareRecord
     public IReadOnlyCollection<EntryId> Conflicts => conflicts.Keys;
 
     /// <summary>What the record comes to: one state, or one for every way of reading its conflicts.</summary>
-    public ImmutableArray<State> Readings => Folding.Readings;
+    public ImmutableArray<State> Readings => RecordFold.Readings;
 
     /// <summary>Why the record may not be whole, or not be understood; sorted by id.</summary>
-    public ImmutableArray<Doubt> Doubts => Folding.Doubts;
+    public ImmutableArray<Doubt> Doubts => RecordFold.Doubts;
 
     /// <summary>Entries that do not follow from the line before them, sorted.</summary>
-    public ImmutableArray<ChainBreak> Breaks => Folding.Breaks;
+    public ImmutableArray<ChainBreak> Breaks => RecordFold.Breaks;
 
     /// <summary>What is odd in it, sorted by entry.</summary>
-    public ImmutableArray<Remark> Remarks => Folding.Remarks;
+    public ImmutableArray<Remark> Remarks => RecordFold.Remarks;
 
     /// <summary>The latest time any device wrote, by its own clock.</summary>
     public Instant? LastRecorded => devices.Count == 0 ? null : devices.Values.Max(d => d.Latest);
@@ -70,7 +70,7 @@ public sealed class CareRecord
     public Instant? LastWritten => Writer is { } here && devices.TryGetValue(here, out var d) ? d.Latest : null;
 
     /// <summary>What one device withdraws or corrects of another's and nobody has accepted, sorted.</summary>
-    public ImmutableArray<Unsaying> Unaccepted => Folding.Unaccepted;
+    public ImmutableArray<Retraction> Unaccepted => RecordFold.Unaccepted;
 
     /// <summary>Name of the next entry that the device writes.</summary>
     public EntryId NextId(string device) => new(device, devices.TryGetValue(device, out var d) ? d.Last + 1 : 1);
@@ -93,10 +93,10 @@ public sealed class CareRecord
     public static (CareRecord Record, Instant Now) In(RecordFile file, Instant clock)
     {
         var record = Of(file);
-        if (record.LastRecorded is not { } last || last - clock <= Farhold.Folding.ClockTolerance)
+        if (record.LastRecorded is not { } last || last - clock <= Farhold.RecordFold.ClockTolerance)
             return (record, clock);
         var all = record.devices.Values.Min(d => d.Latest);
-        var now = all - clock > Farhold.Folding.ClockTolerance ? all : clock;
+        var now = all - clock > Farhold.RecordFold.ClockTolerance ? all : clock;
         return (Of(file, now), now);
     }
 
@@ -114,7 +114,7 @@ public sealed class CareRecord
         var linked = chains.Add(entry, null);
         var plain = Register(entry) && linked && entry.NotUnderstood.IsEmpty && ahead.IsEmpty && IsPlain(entry.Payload);
         folded = plain && folded is { Readings: [var only] } && conflicts.Count == 0 && damaged.Count == 0
-            ? folded with { Readings = [only.Plus(Farhold.Folding.Date(folded.Apart.Read(entry), entry.Recorded, Duration.Zero))] }
+            ? folded with { Readings = [only.Plus(Farhold.RecordFold.Date(folded.Apart.Read(entry), entry.Recorded, Duration.Zero))] }
             : null;
         return true;
     }
@@ -128,13 +128,13 @@ public sealed class CareRecord
         folded = null;
     }
 
-    private Folded Folding => folded ??= Fold();
+    private Folded RecordFold => folded ??= Fold();
 
     /// <summary>Whether it can't change how another device's entries count.</summary>
     private bool IsPlain(Payload payload) => payload switch
     {
         Payload.CasualtyOpened => entries.Count == 1,
-        Payload.TaskDone done => !Unsaying.IsAcceptedBy(done.Task),
+        Payload.TaskDone done => !Retraction.IsAcceptedBy(done.Task),
         _ => folded is not { Apart.IsAtRisk: true } || !NamesApart.IsNaming(payload),
     };
 
@@ -170,7 +170,7 @@ public sealed class CareRecord
         device = new(
             Math.Max(device.Last, entry.Id.Number),
             known ? Instant.Max(device.Latest, entry.Recorded) : entry.Recorded);
-        if (Unsaying.TargetOf(entry.Payload) is not { } target)
+        if (Retraction.TargetOf(entry.Payload) is not { } target)
             return inOrder && !targets.Contains(entry.Id);
         targets.Add(target);
         return false;
@@ -179,7 +179,7 @@ public sealed class CareRecord
     private Folded Fold()
     {
         // Both without what nobody has accepted and with it: the worse of the two counts.
-        var unaccepted = Unsaying.Open(entries, Writer);
+        var unaccepted = Retraction.Open(entries, Writer);
         var readings = Read(Without(unaccepted), out var ways, out var chosen).ToList();
         if (!unaccepted.IsEmpty)
             readings.AddRange(Read(entries, out _, out _));
@@ -201,7 +201,7 @@ public sealed class CareRecord
             first.Apart);
     }
 
-    private Dictionary<EntryId, Entry> Without(ImmutableArray<Unsaying> unsaid)
+    private Dictionary<EntryId, Entry> Without(ImmutableArray<Retraction> unsaid)
     {
         if (unsaid.IsEmpty)
             return entries;
@@ -212,9 +212,9 @@ public sealed class CareRecord
     }
 
     /// <summary>A reading for every way of choosing between entries in conflict, up to <see cref="MaxReadings"/>.</summary>
-    private List<Folding> Read(Dictionary<EntryId, Entry> of, out long ways, out KeyValuePair<EntryId, Variants>[] chosen)
+    private List<RecordFold> Read(Dictionary<EntryId, Entry> of, out long ways, out KeyValuePair<EntryId, Variants>[] chosen)
     {
-        var readings = new List<Folding> { Farhold.Folding.Of(of, ahead) };
+        var readings = new List<RecordFold> { Farhold.RecordFold.Of(of, ahead) };
         chosen = OpenConflicts(of);
         ways = chosen.Aggregate(1L, (n, c) => Math.Min(n * c.Value.Count, MaxReadings + 1));
         var total = Math.Min(ways, MaxReadings);
@@ -228,7 +228,7 @@ public sealed class CareRecord
                 rest /= variants.Count;
             }
 
-            readings.Add(Farhold.Folding.Of(variant, ahead));
+            readings.Add(Farhold.RecordFold.Of(variant, ahead));
         }
 
         return readings;
@@ -269,6 +269,6 @@ public sealed class CareRecord
         ImmutableArray<Doubt> Doubts,
         ImmutableArray<Remark> Remarks,
         ImmutableArray<ChainBreak> Breaks,
-        ImmutableArray<Unsaying> Unaccepted,
+        ImmutableArray<Retraction> Unaccepted,
         NamesApart Apart);
 }

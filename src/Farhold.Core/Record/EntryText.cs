@@ -46,7 +46,7 @@ public static class EntryText
         Payload.OutcomeReported p => Outcome(p),
         Payload.RulesStated p => Rules(p, zone),
         Payload.NoteWritten p => $"Note: {p.Text}",
-        Payload.EntryAmended p => $"Corrects entry {p.Target}: {Replacing.InWords(p.Replace, zone)}",
+        Payload.EntryAmended p => $"Corrects entry {p.Target}: {AmendmentWords.InWords(p.Replace, zone)}",
         Payload.EntryWithdrawn p => $"Withdraws entry {p.Target}: {p.Reason}",
         Payload.CareEnded p => $"Care ended: {Word(p.How)}{(p.To is null ? "" : $" to {p.To}")}{Note(p.Note)}",
         Payload.OfNewerVersion p => $"Entry of a newer version ({p.Kind}): kept, counted in nothing",
@@ -55,7 +55,7 @@ public static class EntryText
 
     /// <summary>As it is written, so that a person may make something of it.</summary>
     private static string NotUnderstood(Entry entry) => entry.NotUnderstood is [{ IsKind: true }]
-        ? Farhold.NotUnderstood.Cut(Replacing.Others(entry), 3 * Farhold.NotUnderstood.MaxShown) : string.Join(", ", entry.NotUnderstood.Select(f => $"{f.Name} {f.Says}"));
+        ? Farhold.NotUnderstood.Cut(AmendmentWords.Others(entry), 3 * Farhold.NotUnderstood.MaxShown) : string.Join(", ", entry.NotUnderstood.Select(f => $"{f.Name} {f.Says}"));
 
     private static string Rules(Payload.RulesStated p, DateTimeZone? zone) => $"Rules in force: {p.Rules} ({FileHash.Short(p.Hash)})" + p.Standing switch
     {

@@ -66,7 +66,7 @@ public static class LogText
 
     private static string Change(Entry change, Entry target, DateTimeZone? zone) => Plain.Line(change.Payload switch
     {
-        Payload.EntryAmended a => $"corrected: {Replacing.InWords(a.Replace, target, zone)} ({By(change, zone)})",
+        Payload.EntryAmended a => $"corrected: {AmendmentWords.InWords(a.Replace, target, zone)} ({By(change, zone)})",
         Payload.EntryWithdrawn w => $"withdrawn: {w.Reason} ({By(change, zone)})",
         _ => throw new System.Diagnostics.UnreachableException(),
     });
@@ -86,9 +86,9 @@ public static class LogText
 
     /// <summary>The entry with the correction in it; null where that can't be read.</summary>
     private static Entry? Amended(Entry target, Entry change) =>
-        Amending.Apply(target, (Payload.EntryAmended)change.Payload) is Read<Entry>.Usable usable ? usable.Value : null;
+        Amendments.Apply(target, (Payload.EntryAmended)change.Payload) is Read<Entry>.Usable usable ? usable.Value : null;
 
     private static string By(Entry change, DateTimeZone? zone) => $"{change.By}, {change.Id}, {Say.Time(change.Recorded, zone)}";
 
-    private static EntryId? Target(Entry entry) => Unsaying.TargetOf(entry.Payload);
+    private static EntryId? Target(Entry entry) => Retraction.TargetOf(entry.Payload);
 }

@@ -23,7 +23,7 @@ public sealed record RecordFile(ImmutableArray<Entry> Entries, ImmutableArray<Da
     /// <summary>The line of each entry, from 1.</summary>
     public required ImmutableArray<int> Lines { get; init; }
 
-    /// <summary>What of the entries this version can't make anything of, in file order; that of amendments depends on their target (see <see cref="Amending"/>).</summary>
+    /// <summary>What of the entries this version can't make anything of, in file order; that of amendments depends on their target (see <see cref="Amendments"/>).</summary>
     public IEnumerable<Refusal> NotUnderstood(string file) =>
         Entries.Zip(Lines, (entry, line) => entry.NotUnderstood.Select(n => n.In(entry, file, line))).SelectMany(r => r);
 }

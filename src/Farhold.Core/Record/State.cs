@@ -34,7 +34,7 @@ public sealed class State
     public ImmutableArray<Dated> Of(Kind kind) => byKind[(int)kind];
 
     /// <summary>Those of <see cref="Kind.SignsTaken"/> that tell of one thing, in the same order.</summary>
-    internal ImmutableArray<Dated> Telling(SignRead sign) => signs.Of(sign);
+    internal ImmutableArray<Dated> WithSign(SignRead sign) => signs.Of(sign);
 
     /// <summary>Those of <see cref="Kind.BleedingChecked"/> that are about one wound, in the same order.</summary>
     internal ImmutableArray<Dated> ChecksOf(string wound)

@@ -3,7 +3,7 @@ using System.Collections.Immutable;
 namespace Farhold;
 
 /// <summary>One thing that signs taken may tell of, and the reading they give of it.</summary>
-/// <remarks>There is one object for each; <see cref="State.Telling"/> finds the entries that tell of it.</remarks>
+/// <remarks>There is one object for each; <see cref="State.WithSign"/> finds the entries that tell of it.</remarks>
 internal sealed class SignRead
 {
     public static readonly SignRead HeartRate = Number(s => s.HeartRate);

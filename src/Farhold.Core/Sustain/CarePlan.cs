@@ -48,23 +48,23 @@ public static class CarePlan
     {
         var protocol = view.Protocol;
         var whole = new Scene(view, null, []);
-        var casualty = new Evaluating(view.CareFreshness, whole);
+        var casualty = new CriterionEvaluator(view.CareFreshness, whole);
         var onLimbs = limbs.Select(c => (Clock: c, Scene: new Scene(view, c, view.Attempts(c.Limb))))
-            .Select(l => (l.Clock, l.Scene, Evaluating: new Evaluating(view.CareFreshness, l.Scene, casualty))).ToArray();
+            .Select(l => (l.Clock, l.Scene, Evaluator: new CriterionEvaluator(view.CareFreshness, l.Scene, casualty))).ToArray();
         var planned = ImmutableArray.CreateBuilder<PlannedTask>();
         foreach (var task in protocol.Tasks)
         {
             if (task.Scope == TaskScope.Casualty)
                 Add(new(task, whole, casualty));
-            foreach (var (clock, scene, evaluating) in onLimbs)
+            foreach (var (clock, scene, evaluator) in onLimbs)
                 if (task.Scope == (clock.Tight == Truth.NotMet ? TaskScope.Loosened : TaskScope.Limb))
-                    Add(new(task, scene, evaluating));
+                    Add(new(task, scene, evaluator));
         }
 
         var replaced = planned.Where(p => p is { Applies: Truth.Met, Later: false }).Select(p => p.Task.Id).ToHashSet();
         return [.. planned.Where(p => p.Applies == Truth.NotMet || p.Task.ReplacedBy is not { } by || !replaced.Contains(by))];
 
-        void Add(Planning planning)
+        void Add(TaskPlanner planning)
         {
             if (planning.Of(unstable, rhythm) is { } one)
                 planned.Add(one);

@@ -121,7 +121,7 @@ public sealed record TaskRoster(
             open.Remove(due);
             var task = judged.Protocol.Tasks.FirstOrDefault(t => CareTask.Is(t.Id, due.Task));
             if (task is { Once: null, Every: not null })
-                open.Add(due with { At = Planning.Next(task, at, judged.Unstable, rhythm).At, Overdue = false });
+                open.Add(due with { At = TaskPlanner.Next(task, at, judged.Unstable, rhythm).At, Overdue = false });
             else if (judged.Watched.FirstOrDefault(w => due.Task == "watch." + Wire.Word(w.Limb)) is { } watched)
                 open.Add(due with { At = at + Look(watched.Loosened.Until(at).Min), Overdue = false });
         }

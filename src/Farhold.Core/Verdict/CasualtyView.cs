@@ -44,7 +44,7 @@ public sealed class CasualtyView(
     internal bool BothArmsTied => bothArmsTied ??= IsTied(Limb.LeftArm) && IsTied(Limb.RightArm);
 
     /// <summary>Criteria that ask nothing of a limb, evaluated once for all limbs.</summary>
-    internal Evaluating Evaluating => evaluating ??= new(protocol.Freshness, new Scene(this, null, []));
+    internal CriterionEvaluator Evaluator => evaluator ??= new(protocol.Freshness, new Scene(this, null, []));
 
     /// <summary>How long values stay fresh for what care asks: tasks, steps and texts.</summary>
     internal ImmutableSortedDictionary<string, Duration> CareFreshness =>
@@ -74,7 +74,7 @@ public sealed class CasualtyView(
     private readonly Dictionary<Limb, ImmutableArray<Attempt>> attempts = [];
     private ClearSpan? clearSpan;
     private bool? bothArmsTied;
-    private Evaluating? evaluating;
+    private CriterionEvaluator? evaluator;
 
     private static T Once<T>(Dictionary<Limb, T> known, Limb limb, Func<T> find)
     {

@@ -76,7 +76,7 @@ public static class DueList
     {
         if (limb.Bleeding == Truth.Met)
             yield return AtOnce.Tighten(limb.Limb, limb.BledAgain!.Value.Earliest, "bleeding again: tighten at once until bleeding and the pulse beyond it stop");
-        var next = Watching.NextLook(limb, plan, state, now, out var until);
+        var next = LimbObservation.NextLook(limb, plan, state, now, out var until);
         yield return next is { } at
             ? new(at, Name("watch", limb.Limb), limb.Limb, plan.Text, plan.Sources, at < now) { BySeeing = true }
             : new(now, Name("watch", limb.Limb), limb.Limb, "watch the wound without a break", plan.Sources, false) { Until = until, BySeeing = true };

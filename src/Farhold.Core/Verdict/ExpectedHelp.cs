@@ -18,14 +18,14 @@ internal static class ExpectedHelp
         var limits = scene.Casualty.Protocol.Clock;
         var coming = Coming(scene);
         if (coming.Length == 0)
-            return scene.Casualty.Advice.Unreached ? [Looking.Now(scene, false)] : [];
+            return scene.Casualty.Advice.Unreached ? [InputReadings.Now(scene, false)] : [];
         var soon = coming.Aggregate(Truth.NotMet, (truth, help) => truth.Or(help.Care switch
         {
             HelpCare.Surgery => help.By(limits.Soon).And(help.By(limits.Longest.Limit - on, sharp: true)),
             HelpCare.Clinic => help.By(limits.Longest.Window - on, sharp: true),
             _ => help.Likely <= limits.Soon ? Truth.Unknown : help.By(limits.Soon).And(Truth.Unknown),
         }));
-        return soon == Truth.Unknown ? [] : [Looking.Now(scene, soon == Truth.Met)];
+        return soon == Truth.Unknown ? [] : [InputReadings.Now(scene, soon == Truth.Met)];
     }
 
     /// <summary>Seconds until surgery, or help of a kind nobody named, at the latest.</summary>

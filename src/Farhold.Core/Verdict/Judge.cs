@@ -30,7 +30,7 @@ public static class Judge
             var scene = new Scene(casualty, clock, casualty.Attempts(limb));
             var progress = AttemptProgress.Of(scene);
             if (clock.Tight == Truth.NotMet)
-                watched.Add(Watching.Of(clock, state, now, progress));
+                watched.Add(LimbObservation.Of(clock, state, now, progress));
             else
                 limbs.Add(LimbJudge.At(scene, progress));
         }
@@ -52,7 +52,7 @@ public static class Judge
     /// <summary>Strong signs and two soft ones; a lone soft sign that counts leaves it open.</summary>
     internal static ShockPicture Shock(CasualtyView casualty)
     {
-        var signs = casualty.Protocol.Shock.Whole.Select(casualty.Evaluating.Of).ToImmutableArray();
+        var signs = casualty.Protocol.Shock.Whole.Select(casualty.Evaluator.Of).ToImmutableArray();
         return new(Suspected(signs), signs);
     }
 

@@ -18,7 +18,7 @@ internal static class LimbJudge
             : Findings(scene with { Attempts = Over(scene.Attempts) });
         var verdict = Decide(findings);
         return new(
-            clock, verdict, findings, verdict == Verdict.CheckFirst ? Weighing.Order(findings) : [],
+            clock, verdict, findings, verdict == Verdict.CheckFirst ? InputWeights.Order(findings) : [],
             Next(clock, scene.Casualty), progress)
         {
             Scene = scene,
@@ -29,16 +29,16 @@ internal static class LimbJudge
     public static LimbVerdict After(LimbVerdict limb, FirstLimb first)
     {
         var scene = limb.Scene! with { First = first };
-        var evaluating = new Evaluating(scene.Casualty.Protocol.Freshness, scene, scene.Casualty.Evaluating);
+        var evaluator = new CriterionEvaluator(scene.Casualty.Protocol.Freshness, scene, scene.Casualty.Evaluator);
         var findings = limb.Findings
-            .Select(f => f.Criterion.Condition.Inputs.Contains(Input.OtherLimbFirst) ? evaluating.Of(f.Criterion) : f).ToImmutableArray();
+            .Select(f => f.Criterion.Condition.Inputs.Contains(Input.OtherLimbFirst) ? evaluator.Of(f.Criterion) : f).ToImmutableArray();
         var verdict = Decide(findings);
         return limb with
         {
             Scene = scene,
             Findings = findings,
             Verdict = verdict,
-            CheckFirst = verdict == Verdict.CheckFirst ? Weighing.Order(findings) : [],
+            CheckFirst = verdict == Verdict.CheckFirst ? InputWeights.Order(findings) : [],
         };
     }
 
@@ -74,8 +74,8 @@ internal static class LimbJudge
 
     private static ImmutableArray<Finding> Findings(Scene scene)
     {
-        var evaluating = new Evaluating(scene.Casualty.Protocol.Freshness, scene, scene.Casualty.Evaluating);
-        return [.. scene.Casualty.Protocol.Criteria.Select(evaluating.Of)];
+        var evaluator = new CriterionEvaluator(scene.Casualty.Protocol.Freshness, scene, scene.Casualty.Evaluator);
+        return [.. scene.Casualty.Protocol.Criteria.Select(evaluator.Of)];
     }
 
     /// <summary>What was found when an attempt was begun; null where it was begun against the verdict.</summary>
@@ -99,7 +99,7 @@ internal static class LimbJudge
     /// <remarks>What was known when it was begun stays known: nobody takes signs with both hands in the wound.</remarks>
     private static ImmutableArray<Finding> WhileUnderWay(Scene scene, ImmutableArray<Finding> begun)
     {
-        var ageless = new Evaluating(ImmutableSortedDictionary<string, Duration>.Empty, scene);
+        var ageless = new CriterionEvaluator(ImmutableSortedDictionary<string, Duration>.Empty, scene);
         return [.. begun.Select(f => f.Criterion.Stops && ageless.Of(f.Criterion) is var now && !(f.Criterion.IsSign && now.State == Truth.Unknown)
             ? now : f)];
     }

@@ -118,20 +118,20 @@ internal sealed class LookHistory
         var at = Instant.Min(entry.When.Latest, casualty.Now);
         var then = casualty.At(at);
         within ??= needed.Append(Input.ShockIndex).ToImmutableSortedDictionary(i => i.Name, _ => rules.Within, StringComparer.Ordinal);
-        var evaluating = new Evaluating(within, new Scene(then, null, [])) { PossiblyFresh = true };
-        var findings = casualty.Protocol.Shock.Seen.Select(evaluating.Of).ToArray();
+        var evaluator = new CriterionEvaluator(within, new Scene(then, null, [])) { PossiblyFresh = true };
+        var findings = casualty.Protocol.Shock.Seen.Select(evaluator.Of).ToArray();
         ImmutableArray<string> Shown(Func<Criterion, bool> which) =>
             [.. findings.Where(f => f.State == Truth.Met && which(f.Criterion)).Select(f => f.Criterion.Id)];
-        var known = needed.Count(i => evaluating.IsKnown(i, rules.Within));
+        var known = needed.Count(i => evaluator.IsKnown(i, rules.Within));
         return new(
             entry.When, known == needed.Length, Shown(c => c.IsStrongSign), Shown(c => !c.IsStrongSign),
             findings.Any(f => f.State == Truth.Unknown), known,
-            Readings(evaluating, Input.HeartRate).Select(r => (double?)r.High).Max(),
-            Readings(evaluating, Input.Systolic).Where(r => r.Word is null).Select(r => (double?)r.Low).Min());
+            Readings(evaluator, Input.HeartRate).Select(r => (double?)r.High).Max(),
+            Readings(evaluator, Input.Systolic).Where(r => r.Word is null).Select(r => (double?)r.Low).Min());
     }
 
-    private ImmutableArray<Reading> Readings(Evaluating evaluating, Input input) =>
-        needed.Contains(input) && evaluating.IsKnown(input, rules.Within) ? evaluating.Readings(input) : [];
+    private ImmutableArray<Reading> Readings(CriterionEvaluator evaluator, Input input) =>
+        needed.Contains(input) && evaluator.IsKnown(input, rules.Within) ? evaluator.Readings(input) : [];
 }
 
 /// <summary>The newest and the first of a run of looks without a sign.</summary>

@@ -31,7 +31,7 @@ public sealed record NextAct(
     {
         if (limb.Scene is not { } scene)
             return new("", [], [], Instant.MinValue, []);
-        var texts = new Evaluating(scene.Casualty.CareFreshness, scene, scene.Casualty.Evaluating);
+        var texts = new CriterionEvaluator(scene.Casualty.CareFreshness, scene, scene.Casualty.Evaluator);
         var because = Decisive(limb);
         var second = because is null ? null : SecondLook(because, scene.Casualty);
         var asks = second is null ? AskedFirst(limb, because) : null;
@@ -93,7 +93,7 @@ public sealed record NextAct(
     private static Instant? SecondLook(Finding because, CasualtyView casualty) =>
         because.Against != Truth.Met && because.Criterion.Condition.Inputs.Contains(Input.ClearLooks) ? ClearLooks.SecondDue(casualty) : null;
 
-    private static string Sentence(Verdict verdict, Finding? because, Scene scene, Evaluating texts) => because switch
+    private static string Sentence(Verdict verdict, Finding? because, Scene scene, CriterionEvaluator texts) => because switch
     {
         null when verdict == Verdict.Attempt => First(scene.Casualty.Protocol.AttemptActs, texts) ?? VerdictWords.Of(verdict),
         null => VerdictWords.Of(verdict),
@@ -109,11 +109,11 @@ public sealed record NextAct(
 
     private static string Whole(string look) => char.ToUpperInvariant(look[0]) + look[1..] + (look[^1] is '?' or '.' ? "" : ".");
 
-    private static string? First(ImmutableArray<ConditionalText> acts, Evaluating texts) =>
+    private static string? First(ImmutableArray<ConditionalText> acts, CriterionEvaluator texts) =>
         acts.FirstOrDefault(a => a.When is null || texts.Of(a.When).State == Truth.Met)?.Text;
 
     /// <summary>Those of the protocol, then every finding that gave way, with the reason.</summary>
-    private static IEnumerable<string> CautionsOf(LimbVerdict limb, Scene scene, Evaluating texts)
+    private static IEnumerable<string> CautionsOf(LimbVerdict limb, Scene scene, CriterionEvaluator texts)
     {
         foreach (var caution in scene.Casualty.Protocol.Cautions)
             if (caution.When is null || texts.Of(caution.When).State == Truth.Met)

@@ -17,9 +17,9 @@ internal static class RestOfCasualty
         "breathingHard" => LookedOver(scene, p => p.BreathingHard),
         "veryCold" => LookedOver(scene, p => p.VeryCold),
         "bloodThinner" => Medicines.ThinBlood(scene.Casualty.Person)
-            ? [Looking.Now(scene, true)]
+            ? [InputReadings.Now(scene, true)]
             : [.. LookedOver(scene, p => p.BloodThinner).Select(r => r with { Lasting = true })],
-        "rateSilent" => RateSilent(scene) is { } silent ? [Looking.Now(scene, silent)] : [],
+        "rateSilent" => RateSilent(scene) is { } silent ? [InputReadings.Now(scene, silent)] : [],
         "altitudeM" => Altitude(scene),
         _ => throw new System.Diagnostics.UnreachableException(input.Name),
     };
@@ -43,7 +43,7 @@ internal static class RestOfCasualty
                 scene.State.ChecksOf(name), scene.Now, d => Reading.Of(Wire.Word(d.As<Payload.BleedingChecked>().Bleeding), d.When));
             if (checks.Any(c => c.Word == Wire.Word(Bleeding.Active))
                 || (checks.IsEmpty && !looked.Any(l => l.Word == "false" && wound.When.Latest <= l.When.Earliest)))
-                return [Looking.Now(scene, true)];
+                return [InputReadings.Now(scene, true)];
         }
 
         return looked.IsEmpty ? Everywhere(scene) : looked;
@@ -75,7 +75,7 @@ internal static class RestOfCasualty
                 _ => true,
             };
             if (deep)
-                return [Looking.Now(scene, true)];
+                return [InputReadings.Now(scene, true)];
         }
 
         if (!looked.IsEmpty)

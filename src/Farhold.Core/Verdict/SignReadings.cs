@@ -33,7 +33,7 @@ internal static class SignReadings
     private static ImmutableArray<Reading> AtOneLook(Scene scene, Input input, Duration fresh)
     {
         var sign = SignRead.Of(input)!;
-        var entries = scene.State.Telling(sign);
+        var entries = scene.State.WithSign(sign);
         var newest = Current.Of(entries, scene.Now, d => Believed(d, input, scene));
         if (newest.IsEmpty)
             return newest;
@@ -66,7 +66,7 @@ internal static class SignReadings
         bool IsWithin(Reading pressure, Duration age) => pressure.When.Until(scene.Now).Max <= age;
         if (measured.Any(r => IsWithin(r, fresh)))
             return measured;
-        var none = Current.Of(scene.State.Telling(SignRead.NoPressureCuff), scene.Now, d => SignRead.NoPressureCuff.Of(d));
+        var none = Current.Of(scene.State.WithSign(SignRead.NoPressureCuff), scene.Now, d => SignRead.NoPressureCuff.Of(d));
         if (none.IsEmpty || none.Any(r => r.Word != "true") || measured.Any(r => IsWithin(r, usual) && ShowedSign(r, scene)))
             return measured;
         var said = none.MaxBy(r => r.When.Earliest).When;
@@ -82,7 +82,7 @@ internal static class SignReadings
     private static bool ShowedSign(Reading pressure, Scene scene)
     {
         var then = new Scene(scene.Casualty.At(pressure.When.Latest), null, []);
-        var ageless = new Evaluating(ImmutableSortedDictionary<string, Duration>.Empty, then);
+        var ageless = new CriterionEvaluator(ImmutableSortedDictionary<string, Duration>.Empty, then);
         return scene.Casualty.Protocol.Shock.Seen.Any(c =>
             c.Condition.Inputs.Contains(Input.Systolic) && ageless.Of(c).State != Truth.NotMet);
     }
@@ -94,8 +94,8 @@ internal static class SignReadings
         if (pressure is [{ Word: not null }, ..])
             return pressure;
         var within = scene.Casualty.Protocol.Looks.Within;
-        var rates = scene.State.Telling(SignRead.HeartRate);
-        var pressures = scene.State.Telling(SignRead.Systolic);
+        var rates = scene.State.WithSign(SignRead.HeartRate);
+        var pressures = scene.State.WithSign(SignRead.Systolic);
         var pairs = ImmutableArray<Reading>.Empty;
         var from = Instant.MinValue;
         for (var i = pressures.Length - 1; i >= 0 && pressures[i].When.Latest >= from; i--)

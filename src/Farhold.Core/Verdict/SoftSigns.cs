@@ -30,7 +30,7 @@ internal sealed record SoftSigns(ImmutableArray<string> Met, Lift Lifted, bool S
     public static SoftSigns At(CasualtyView casualty)
     {
         var soft = casualty.Protocol.Shock.Seen.Where(c => c.Role == Role.Soft).ToArray();
-        var met = soft.Where(c => casualty.Evaluating.Of(c).State == Truth.Met).ToArray();
+        var met = soft.Where(c => casualty.Evaluator.Of(c).State == Truth.Met).ToArray();
         var ids = met.Select(c => c.Id).ToImmutableArray();
         var lifted = met is not [var lone] ? Lift.None
             : casualty.Advice.Given is { } given && StoodBefore(lone, given, casualty) ? Lift.Advice
@@ -43,7 +43,7 @@ internal sealed record SoftSigns(ImmutableArray<string> Met, Lift Lifted, bool S
     internal static bool StoodBefore(Criterion criterion, Happened given, CasualtyView casualty)
     {
         var then = casualty.At(given.Earliest);
-        return new Evaluating(ImmutableSortedDictionary<string, Duration>.Empty, new Scene(then, null, [])).Of(criterion.Condition).State == Truth.Met;
+        return new CriterionEvaluator(ImmutableSortedDictionary<string, Duration>.Empty, new Scene(then, null, [])).Of(criterion.Condition).State == Truth.Met;
     }
 
     /// <summary>Looks at the beginning and the end of ten minutes that both show a soft sign, with no clear look between.</summary>

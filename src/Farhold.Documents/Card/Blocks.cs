@@ -15,7 +15,7 @@ internal sealed class Blocks(PaperLook look, double width, XGraphics measure)
     private readonly XFont head = CardFonts.Of(look.Head, bold: true);
     private readonly XFont large = CardFonts.Of(look.Large, bold: true);
     private readonly XFont title = CardFonts.Of(look.Title, bold: true);
-    private readonly Wrapping wrapping = new(measure);
+    private readonly LineWrap wrapping = new(measure);
 
     public IEnumerable<Block> Head(CardSheet sheet) =>
     [

@@ -4,7 +4,7 @@ using System.Text.RegularExpressions;
 
 namespace Farhold.Documents.Card;
 
-/// <summary>Puts what the library draws by lot into one form, so that the same card is the same file.</summary>
+/// <summary>Puts what the library generates randomly into one form, so that the same card is the same file.</summary>
 /// <remarks>
 /// The tags of font subsets, and the ids of the document in its trailer and in its metadata. All keep their length, so
 /// that no offset in the file changes.

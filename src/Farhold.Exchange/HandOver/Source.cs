@@ -17,7 +17,7 @@ internal sealed class Source
         var entries = record.Entries.ToLookup(e => e.Id);
         foreach (var entry in record.Entries.Where(e => !withdrawn.Contains(e.Id)))
             if (entry.Payload is Payload.EntryAmended amendment
-                && entries[amendment.Target].Any(t => Amending.Apply(t, amendment) is Read<Entry>.Usable))
+                && entries[amendment.Target].Any(t => Amendments.Apply(t, amendment) is Read<Entry>.Usable))
                 corrected[amendment.Target] = 1;
     }
 

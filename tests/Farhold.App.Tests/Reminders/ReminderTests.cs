@@ -34,7 +34,7 @@ public class ReminderTests : LimbTest
         PassSeconds(70 * 60);
         Assert.NotEmpty(Reminder.Unseen);
         Reminder.See();
-        using var again = new Reminder(Desk, Session, Services.GetRequiredService<Ticker>(), Services.GetRequiredService<Alerting>(), Phone);
+        using var again = new Reminder(Desk, Session, Services.GetRequiredService<Ticker>(), Services.GetRequiredService<AlertSignals>(), Phone);
         Assert.NotEmpty(again.Due);
         Assert.Empty(again.Unseen);
         var heard = Alerts.Sounded.Count;
@@ -70,7 +70,7 @@ public class ReminderTests : LimbTest
     public async Task Sound_and_vibration_can_each_be_turned_off()
     {
         await ReadyAsync();
-        var alerting = Services.GetRequiredService<Alerting>();
+        var alerting = Services.GetRequiredService<AlertSignals>();
         alerting.Sound = false;
         alerting.Give(Signal.Due);
         alerting.Vibration = false;

@@ -51,16 +51,16 @@ public class SustainScreenTests : CareTest
     }
 
     [Fact]
-    public async Task Trouble_says_what_to_do_and_what_can_not_be_told_where_to_look()
+    public async Task A_warning_sign_says_what_to_do_and_what_can_not_be_told_where_to_look()
     {
         await OldAsync(Well with { TemperatureC = 38.7, HeartRate = 108 });
         await LogAsync(0, new Payload.CasualtyOpened("Tor", AgeYears: 34));
         var screen = Show<SustainScreen>();
-        var trouble = screen.Find("section[aria-labelledby=trouble-title]");
-        Assert.Equal("trouble-title", screen.FindAll("section[aria-labelledby]")[0].GetAttribute("aria-labelledby")); // before all else
-        Assert.Contains("Infection, or sepsis.", Text(trouble), StringComparison.Ordinal);
-        Assert.Contains("Look at every wound", Text(trouble), StringComparison.Ordinal);
-        Assert.Contains("of 1,000 days", Text(trouble), StringComparison.Ordinal);
+        var signs = screen.Find("section[aria-labelledby=warning-signs-title]");
+        Assert.Equal("warning-signs-title", screen.FindAll("section[aria-labelledby]")[0].GetAttribute("aria-labelledby")); // before all else
+        Assert.Contains("Infection, or sepsis.", Text(signs), StringComparison.Ordinal);
+        Assert.Contains("Look at every wound", Text(signs), StringComparison.Ordinal);
+        Assert.Contains("of 1,000 days", Text(signs), StringComparison.Ordinal);
         Assert.NotEmpty(screen.FindAll("section[aria-label^='To know more'] ol.checks button"));
     }
 

@@ -18,7 +18,7 @@ public class MendingTests
             var wrong = EntryWriting.Write(target.Id, target.Happened, target.Recorded, "Nobody", WrongOf(other));
             var mended = new CareRecord(written.Entries.Replace(target, wrong), []) { Writer = "z" };
             mended.Add(EntryWriting.Write(new("z", 1), Happened.At(target.Recorded), target.Recorded, "Tor",
-                new Payload.EntryAmended(target.Id, Replacing(wrong, right))));
+                new Payload.EntryAmended(target.Id, AmendmentWords(wrong, right))));
             Assert.Equal(Text(new(written.Entries.Replace(target, right), []), written.Now), Text(mended, written.Now));
         }, iter: Gens.Cases(2_000));
 
@@ -32,7 +32,7 @@ public class MendingTests
             var right = EntryWriting.Write(target.Id, when, target.Recorded, target.By, target.Payload);
             var mended = new CareRecord(written.Entries, []) { Writer = "z" };
             mended.Add(EntryWriting.Write(new("z", 1), Happened.At(target.Recorded), target.Recorded, "Tor",
-                new Payload.EntryAmended(target.Id, Replacing(target, right))));
+                new Payload.EntryAmended(target.Id, AmendmentWords(target, right))));
             Assert.Equal(Text(new(written.Entries.Replace(target, right), []), written.Now), Text(mended, written.Now));
         }, iter: Gens.Cases(2_000));
 
@@ -117,7 +117,7 @@ public class MendingTests
     };
 
     /// <summary>What has to be replaced in one entry to make another of it: fields that differ, null for those that have to go.</summary>
-    private static JsonText Replacing(Entry wrong, Entry right)
+    private static JsonText AmendmentWords(Entry wrong, Entry right)
     {
         using var before = System.Text.Json.JsonDocument.Parse(wrong.Json.Utf8);
         using var after = System.Text.Json.JsonDocument.Parse(right.Json.Utf8);

@@ -144,7 +144,7 @@ public class NotUnderstoodTests
         var line = amendment.Json.ToString();
         Assert.Equal(
             [("gcs.motpr", line.IndexOf("\"gcs\"", StringComparison.Ordinal)), ("heartRbte", line.IndexOf("\"heartRbte\"", StringComparison.Ordinal))],
-            Amending.NotUnderstood(target, amendment).Select(n => (n.Name, n.Offset)));
+            Amendments.NotUnderstood(target, amendment).Select(n => (n.Name, n.Offset)));
     }
 
     private static Verdict VerdictOf(CareRecord record) => Judge.At(record, ShippedProtocol.Protocol, Case.Now).Limbs.Single().Verdict;

@@ -13,13 +13,13 @@ public class SignListsTests
             foreach (var entry in whole.All.Reverse())
             {
                 grown = grown.Plus(entry);
-                Assert.All(SignRead.All, sign => Assert.All(grown.Telling(sign), e => Assert.True(sign.Tells(e))));
+                Assert.All(SignRead.All, sign => Assert.All(grown.WithSign(sign), e => Assert.True(sign.Tells(e))));
             }
 
             foreach (var sign in SignRead.All)
             {
-                Assert.Equal(whole.Of(Kind.SignsTaken).Where(sign.Tells), whole.Telling(sign));
-                Assert.Equal(whole.Telling(sign), grown.Telling(sign));
+                Assert.Equal(whole.Of(Kind.SignsTaken).Where(sign.Tells), whole.WithSign(sign));
+                Assert.Equal(whole.WithSign(sign), grown.WithSign(sign));
             }
         }, iter: Gens.Cases(300));
 

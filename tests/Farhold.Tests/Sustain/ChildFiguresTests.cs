@@ -60,7 +60,7 @@ public class ChildFiguresTests
     [Fact]
     public void After_a_release_a_child_is_held_against_one_millilitre_a_kilogram()
     {
-        // As the trouble rule: below 16 years under 1 mL/kg/h instead of 100 mL/h.
+        // As the rule of the warning signs: below 16 years under 1 mL/kg/h instead of 100 mL/h.
         var released = Person(Case.Well.TightFor("06:30"), 7, 25).And("01:00", new Payload.TourniquetSlackened("t1"));
         Assert.Contains("or under 25 ml an hour, means", released.Judgement.Due.Single(d => d.Task == "release-urine.left-leg").Text, StringComparison.Ordinal);
         var adult = Person(Case.Well.TightFor("06:30"), 34, 68).And("01:00", new Payload.TourniquetSlackened("t1"));

@@ -44,8 +44,8 @@ public class ThreeDaysTests
     [InlineData(1, 12, "")]
     [InlineData(2, 9, "infection")]
     [InlineData(3, 12, "")]
-    public void Trouble_is_seen_when_the_story_has_it_and_not_before(int day, int hour, string rules) => Assert.Equal(rules, string.Join(" ",
-        TroubleWatch.Of(Record, ShippedTrouble.Rules, ShippedProtocol.Protocol, At(day, hour, 5)).Where(f => f.State == Truth.Met).Select(f => f.Rule.Id)));
+    public void A_warning_sign_is_seen_when_the_story_has_it_and_not_before(int day, int hour, string rules) => Assert.Equal(rules, string.Join(" ",
+        WarningSigns.Of(Record, ShippedWarningSigns.Rules, ShippedProtocol.Protocol, At(day, hour, 5)).Where(f => f.State == Truth.Met).Select(f => f.Rule.Id)));
 
     [Fact]
     public void At_night_comfort_waits_for_the_watch_and_safety_does_not()

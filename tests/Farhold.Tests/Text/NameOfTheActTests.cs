@@ -22,7 +22,7 @@ public partial class NameOfTheActTests
         });
         Assert.Contains("convert the tourniquet", VerdictWords.Of(Verdict.Attempt), StringComparison.Ordinal);
         foreach (var at in (string[])["02:30", "03:23", "03:30", "03:42", "04:12", "06:10", "08:30"])
-            NotReplacing(Telling.Of(Judge.At(Demo.Record(), ShippedProtocol.Protocol, Some.At(at))));
+            NotReplacing(JudgementText.Of(Judge.At(Demo.Record(), ShippedProtocol.Protocol, Some.At(at))));
     }
 
     [Fact]
@@ -44,12 +44,12 @@ public partial class NameOfTheActTests
         ]
         : [];
 
-    private static IEnumerable<string> Warnings => ShippedTrouble.Rules.Rules.SelectMany(r => (string[])[r.Text, r.Do]);
+    private static IEnumerable<string> Warnings => ShippedWarningSigns.Rules.Rules.SelectMany(r => (string[])[r.Text, r.Do]);
 
     /// <summary>Titles of publications keep their words.</summary>
     private static void NotReplacing(string text) =>
-        Assert.DoesNotMatch(Replacing(), text.Replace("tourniquet conversion and replacement", "", StringComparison.Ordinal));
+        Assert.DoesNotMatch(AmendmentWords(), text.Replace("tourniquet conversion and replacement", "", StringComparison.Ordinal));
 
     [GeneratedRegex(@"\breplac", RegexOptions.IgnoreCase)]
-    private static partial Regex Replacing();
+    private static partial Regex AmendmentWords();
 }

@@ -16,7 +16,7 @@ public class PerhapsTightTests
         Assert.Equal(Truth.Unknown, Perhaps.Limb.Clock.Tight);
         Assert.Equal(Verdict.CheckFirst, Perhaps.Verdict);
         Assert.Equal([Input.TourniquetTight], Perhaps.Limb.CheckFirst);
-        Assert.Contains("tourniquet t1 perhaps tight, it is not known", Telling.Of(Perhaps.Judgement), StringComparison.Ordinal);
+        Assert.Contains("tourniquet t1 perhaps tight, it is not known", JudgementText.Of(Perhaps.Judgement), StringComparison.Ordinal);
     }
 
     [Fact]

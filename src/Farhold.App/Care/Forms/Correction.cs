@@ -22,7 +22,7 @@ public sealed record Correction(
         var standing = record.Entries
             .Where(e => e.Payload is Payload.EntryAmended a && a.Target == id && !withdrawn.Contains(e.Id))
             .OrderBy(e => e.Recorded).ThenBy(e => e.Id)
-            .LastOrDefault(e => Amending.Apply(target, (Payload.EntryAmended)e.Payload) is Read<Entry>.Usable);
+            .LastOrDefault(e => Amendments.Apply(target, (Payload.EntryAmended)e.Payload) is Read<Entry>.Usable);
         return new(
             target,
             Raw.AsMembers(target.Json.ToString()),

@@ -17,7 +17,7 @@ internal sealed class ClocksAhead
     /// <returns>Whether it changes how entries of the device are dated.</returns>
     public bool Add(Entry entry, Instant received)
     {
-        if (entry.Recorded - received <= Folding.ClockTolerance)
+        if (entry.Recorded - received <= RecordFold.ClockTolerance)
             return false;
         early[entry.Id] = (entry.Recorded, early.TryGetValue(entry.Id, out var before) ? Instant.Min(before.Received, received) : received);
         return true;

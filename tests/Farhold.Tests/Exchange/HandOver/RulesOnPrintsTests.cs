@@ -50,7 +50,7 @@ public class RulesOnPrintsTests
         switch (print)
         {
             case "tell":
-                return Telling.Of(Judge.At(record, protocol, Now));
+                return JudgementText.Of(Judge.At(record, protocol, Now));
             case "tell as JSON":
                 return Encoding.UTF8.GetString(JudgementJson.Write(Judge.At(record, protocol, Now)));
             case "replay":

@@ -9,7 +9,7 @@ namespace Farhold;
 /// Until somebody at the device that wrote the target, or at this one, has accepted it, both the record with it and the one without
 /// count, and the worse verdict of the two holds (docs/decisions/whose-word.md).
 /// </remarks>
-public sealed record Unsaying(Entry By, Entry Target)
+public sealed record Retraction(Entry By, Entry Target)
 {
     private const string Prefix = "unsaid-";
 
@@ -22,18 +22,18 @@ public sealed record Unsaying(Entry By, Entry Target)
 
     /// <summary>What some entries unsay of others, whoever wrote them.</summary>
     /// <param name="held">The entries that they are read beside.</param>
-    public static ImmutableArray<Unsaying> In(IEnumerable<Entry> entries, Func<EntryId, Entry?> held) =>
+    public static ImmutableArray<Retraction> In(IEnumerable<Entry> entries, Func<EntryId, Entry?> held) =>
     [
         .. from entry in entries
            let target = TargetOf(entry.Payload) is { } id && id.Device != entry.Id.Device ? held(id) : null
            where target is not null && target.Payload is not Payload.EntryWithdrawn
            orderby entry.Id
-           select new Unsaying(entry, target),
+           select new Retraction(entry, target),
     ];
 
     /// <summary>Those that nobody has accepted yet.</summary>
     /// <param name="here">The device that reads; what it unsays itself is accepted by doing so. Null: none.</param>
-    internal static ImmutableArray<Unsaying> Open(IReadOnlyDictionary<EntryId, Entry> entries, string? here)
+    internal static ImmutableArray<Retraction> Open(IReadOnlyDictionary<EntryId, Entry> entries, string? here)
     {
         var all = In(entries.Values, id => entries.GetValueOrDefault(id));
         if (all.IsEmpty)

@@ -2,10 +2,10 @@ using System.Globalization;
 
 namespace Farhold;
 
-/// <summary>Findings of the trouble watch, in lines.</summary>
-public static class TroubleWords
+/// <summary>Findings of warning signs, in lines.</summary>
+public static class WarningSignWords
 {
-    public static IEnumerable<string> Of(TroubleFinding finding, TroubleRules rules)
+    public static IEnumerable<string> Of(WarningFinding finding, WarningRules rules)
     {
         var where = finding.Limb is { } limb ? $", {Say.Limb(limb)}" : "";
         if (finding.State == Truth.Unknown)

@@ -4,7 +4,7 @@ using NodaTime;
 namespace Farhold;
 
 /// <summary>Finds out of one task whether it has to be done, and when next.</summary>
-internal sealed class Planning(CareTask task, Scene scene, Evaluating evaluating)
+internal sealed class TaskPlanner(CareTask task, Scene scene, CriterionEvaluator evaluator)
 {
     private readonly string name = scene.Clock is { } clock ? $"{task.Id}.{Wire.Word(clock.Limb)}" : task.Id;
 
@@ -54,7 +54,7 @@ internal sealed class Planning(CareTask task, Scene scene, Evaluating evaluating
 
     private PlannedTask Planned(Instant at, Duration? interval, bool unstable, bool waits = false)
     {
-        var trace = task.Condition is { } condition ? evaluating.Of(condition) : null;
+        var trace = task.Condition is { } condition ? evaluator.Of(condition) : null;
         var applies = task.OnlyStable && unstable ? Truth.NotMet : trace?.State ?? Truth.Met;
         Trace[] leaves = trace is null ? [] : [.. trace.Leaves];
         return new(
@@ -77,10 +77,10 @@ internal sealed class Planning(CareTask task, Scene scene, Evaluating evaluating
         Latest(scene.State.Of(Kind.TaskDone), d => d.As<Payload.TaskDone>().Task == name);
         foreach (var kind in task.DoneBy)
             Latest(
-                kind == Kind.SignsTaken && scene.Clock is { Limb: var limb } ? scene.State.Telling(SignRead.PulseBeyond(limb)) : scene.State.Of(kind),
+                kind == Kind.SignsTaken && scene.Clock is { Limb: var limb } ? scene.State.WithSign(SignRead.PulseBeyond(limb)) : scene.State.Of(kind),
                 d => scene.Clock is null || About(d.What, scene.Clock, wounds));
         foreach (var input in task.Seen)
-            foreach (var reading in Looking.For(input, scene, Duration.MaxValue))
+            foreach (var reading in InputReadings.For(input, scene, Duration.MaxValue))
                 if (!reading.Lasting && reading.When.Latest <= scene.Now && !(reading.When.Earliest <= last))
                     last = reading.When.Earliest;
         return last;

@@ -13,8 +13,8 @@ namespace Farhold;
 /// <param name="casualty">
 /// The same for the casualty as a whole, if there is one: what asks nothing of the limb is evaluated there, once for all limbs.
 /// </param>
-internal sealed class Evaluating(
-    ImmutableSortedDictionary<string, Duration> freshness, Scene scene, Evaluating? casualty = null)
+internal sealed class CriterionEvaluator(
+    ImmutableSortedDictionary<string, Duration> freshness, Scene scene, CriterionEvaluator? casualty = null)
 {
     private readonly Dictionary<Input, Sight> seen = [];
     private readonly Dictionary<Criterion, Finding> found = new(ReferenceEqualityComparer.Instance);
@@ -175,7 +175,7 @@ internal sealed class Evaluating(
     private Sight Look(Input input)
     {
         var fresh = freshness.GetValueOrDefault(input.Name, Duration.MaxValue);
-        var readings = Looking.For(input, scene, fresh);
+        var readings = InputReadings.For(input, scene, fresh);
         var used = ImmutableArray.CreateBuilder<Used>(readings.Length);
         foreach (var reading in readings)
             used.Add(Show(input, reading, fresh));

@@ -5,7 +5,7 @@ using System.Text.Json;
 namespace Farhold;
 
 /// <summary>Applies an amendment to the entry it targets.</summary>
-public static class Amending
+public static class Amendments
 {
     private static readonly JsonWriterOptions Plainly = new() { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 

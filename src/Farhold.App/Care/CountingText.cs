@@ -7,7 +7,7 @@ using NodaTime;
 namespace Farhold.App.Care;
 
 /// <summary>A piece of text that counts; nothing else is drawn again when it changes.</summary>
-public abstract class Ticking : ComponentBase, IDisposable
+public abstract class CountingText : ComponentBase, IDisposable
 {
     private string shown = "";
 
@@ -42,7 +42,7 @@ public abstract class Ticking : ComponentBase, IDisposable
 
     /// <summary>To the second; to save the battery only to the minute, but for the last two.</summary>
     protected string Of(Duration span) => Preferences.Look == Look.Saving && Math.Abs(span.TotalMinutes) >= 2
-        ? Say.Duration(span < Duration.Zero ? -span : span) : Counting.Text(span);
+        ? Say.Duration(span < Duration.Zero ? -span : span) : SecondsText.Text(span);
 
     private void Tick()
     {

@@ -4,7 +4,7 @@ using NodaTime;
 namespace Farhold;
 
 /// <summary>From a set of entries, one for each id, to the state: withdrawals, amendments, and clocks that ran back.</summary>
-internal sealed class Folding
+internal sealed class RecordFold
 {
     /// <summary>Differences between clock readings up to this are the clock being set right, not an error (a design choice).</summary>
     public static readonly Duration ClockTolerance = Duration.FromMinutes(2);
@@ -15,7 +15,7 @@ internal sealed class Folding
     private readonly HashSet<EntryId> withdrawn = [];
     private readonly Dictionary<EntryId, (Entry Amendment, Entry Amended)> amended = [];
 
-    private Folding(IReadOnlyDictionary<EntryId, Entry> entries, ClocksAhead ahead) => (this.entries, this.ahead, Apart) = (entries, ahead, NamesApart.Of(entries));
+    private RecordFold(IReadOnlyDictionary<EntryId, Entry> entries, ClocksAhead ahead) => (this.entries, this.ahead, Apart) = (entries, ahead, NamesApart.Of(entries));
 
     public List<Doubt> Doubts { get; } = [];
 
@@ -25,9 +25,9 @@ internal sealed class Folding
 
     public NamesApart Apart { get; }
 
-    public static Folding Of(IReadOnlyDictionary<EntryId, Entry> entries, ClocksAhead ahead)
+    public static RecordFold Of(IReadOnlyDictionary<EntryId, Entry> entries, ClocksAhead ahead)
     {
-        var folding = new Folding(entries, ahead);
+        var folding = new RecordFold(entries, ahead);
         folding.Withdraw();
         folding.older = ahead.Standing(folding.withdrawn);
         folding.Doubts.AddRange(folding.older.Select(d => Doubt.OfClock(d.Key, d.Value)));
@@ -77,10 +77,10 @@ internal sealed class Folding
                 Remarks.Add(new(entry.Id, $"an amendment or withdrawal can't be amended ({target.Id}): amend the entry itself"));
             else if (withdrawn.Contains(target.Id) || amended.ContainsKey(target.Id))
                 continue;
-            else if (Amending.Apply(target, amendment) is Read<Entry>.Usable usable)
+            else if (Amendments.Apply(target, amendment) is Read<Entry>.Usable usable)
                 amended.Add(target.Id, (entry, usable.Value));
             else
-                Doubts.Add(Doubt.OfAmendment(entry.Id, Reason(Amending.Apply(target, amendment))));
+                Doubts.Add(Doubt.OfAmendment(entry.Id, Reason(Amendments.Apply(target, amendment))));
         }
     }
 
@@ -101,7 +101,7 @@ internal sealed class Folding
             counts = Apart.Read(counts);
             if (change.Amendment is { } amendment)
             {
-                var byHand = Amending.ReplacesTime((Payload.EntryAmended)amendment.Payload);
+                var byHand = Amendments.ReplacesTime((Payload.EntryAmended)amendment.Payload);
                 var written = Instant.Max(ahead.Written(entry), ahead.Written(amendment));
                 yield return Date(Older(counts, byHand ? amendment.Id.Device : entry.Id.Device), written, byHand ? Duration.Zero : back);
             }

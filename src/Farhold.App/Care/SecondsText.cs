@@ -5,7 +5,7 @@ using NodaTime;
 namespace Farhold.App.Care;
 
 /// <summary>Spans to the second, for what counts while one looks.</summary>
-public static class Counting
+public static class SecondsText
 {
     /// <summary><c>3 h 12 min 05 s</c>; under an hour <c>12 min 05 s</c>.</summary>
     public static string Text(Duration d)
@@ -18,7 +18,7 @@ public static class Counting
 }
 
 /// <summary>How long until a time, or since.</summary>
-public sealed class Countdown : Ticking
+public sealed class Countdown : CountingText
 {
     [Parameter, EditorRequired]
     public Instant To { get; set; }
@@ -27,7 +27,7 @@ public sealed class Countdown : Ticking
 }
 
 /// <summary>How long since something that may be known only as a range; then to the minute, since the ends differ by more.</summary>
-public sealed class CountUp : Ticking
+public sealed class CountUp : CountingText
 {
     [Parameter, EditorRequired]
     public Happened Since { get; set; }

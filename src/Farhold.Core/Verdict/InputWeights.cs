@@ -9,7 +9,7 @@ namespace Farhold;
 /// others fall so that this leaf settles the verdict (Birnbaum 1969, reliability importance; with equal chances the
 /// Banzhaf index of the tree); the weight of an input is the sum over its leaves. Exact where leaves are independent.
 /// </remarks>
-internal static class Weighing
+internal static class InputWeights
 {
     /// <summary>Inputs to look at, heaviest first; equal ones in the order of the protocol.</summary>
     public static ImmutableArray<Input> Order(ImmutableArray<Finding> findings)

@@ -19,7 +19,7 @@ public class WeighingTests
             var made = new Made(random);
             var findings = Enumerable.Range(0, random.Next(1, 5)).Select(_ => made.Finding()).ToImmutableArray();
             var counted = Counted(findings, made.Unknown);
-            var order = Weighing.Order(findings);
+            var order = InputWeights.Order(findings);
             Assert.Equal(counted.Keys.Where(i => i.Look.Length > 0).Select(i => i.Name).Order(), order.Select(i => i.Name).Order());
             Assert.Equal(order.Select(i => counted[i]).OrderDescending(), order.Select(i => counted[i]));
             several += counted.Values.Distinct().Count() > 1 ? 1 : 0;
@@ -32,22 +32,22 @@ public class WeighingTests
     public void Of_equal_weights_the_order_of_the_protocol_stays()
     {
         ImmutableArray<string> names = ["pale", "dizzy", "cool"];
-        Assert.Equal(names, Weighing.Order([.. names.Select(n => Of(Role.Forbids, Leaf(n, Truth.Unknown)))]).Select(i => i.Name));
+        Assert.Equal(names, InputWeights.Order([.. names.Select(n => Of(Role.Forbids, Leaf(n, Truth.Unknown)))]).Select(i => i.Name));
     }
 
     [Fact]
     public void One_that_stands_alone_outweighs_one_that_needs_another()
     {
         var both = new Trace(new Condition.All([Flag("dizzy"), Flag("pale")]), Truth.Unknown, [Leaf("dizzy", Truth.Unknown), Leaf("pale", Truth.Unknown)], [], null);
-        Assert.Equal("cool", Weighing.Order([Of(Role.Forbids, both), Of(Role.Forbids, Leaf("cool", Truth.Unknown))])[0].Name);
+        Assert.Equal("cool", InputWeights.Order([Of(Role.Forbids, both), Of(Role.Forbids, Leaf("cool", Truth.Unknown))])[0].Name);
     }
 
     [Fact]
     public void What_can_no_longer_decide_is_not_asked_for()
     {
-        Assert.Empty(Weighing.Order([Of(Role.Forbids, Leaf("dizzy", Truth.Met)), Of(Role.Forbids, Leaf("pale", Truth.Unknown))]));
-        Assert.Empty(Weighing.Order([Of(Role.Requires, Leaf("dizzy", Truth.NotMet)), Of(Role.Awaits, Leaf("pale", Truth.Unknown))]));
-        Assert.Equal(["pale"], Weighing.Order([Of(Role.Requires, Leaf("dizzy", Truth.Met)), Of(Role.Awaits, Leaf("pale", Truth.Unknown))]).Select(i => i.Name));
+        Assert.Empty(InputWeights.Order([Of(Role.Forbids, Leaf("dizzy", Truth.Met)), Of(Role.Forbids, Leaf("pale", Truth.Unknown))]));
+        Assert.Empty(InputWeights.Order([Of(Role.Requires, Leaf("dizzy", Truth.NotMet)), Of(Role.Awaits, Leaf("pale", Truth.Unknown))]));
+        Assert.Equal(["pale"], InputWeights.Order([Of(Role.Requires, Leaf("dizzy", Truth.Met)), Of(Role.Awaits, Leaf("pale", Truth.Unknown))]).Select(i => i.Name));
     }
 
     [Theory]
@@ -57,14 +57,14 @@ public class WeighingTests
     public void What_asks_for_something_first_is_settled_by_what_lifts_it(string criterion, string asked)
     {
         var met = ShippedProtocol.Protocol.Criteria.Single(c => c.Id == criterion);
-        Assert.Equal([asked], Weighing.Order([new(met, new(met.Condition, Truth.Met, [], [], null))]).Select(i => i.Name));
+        Assert.Equal([asked], InputWeights.Order([new(met, new(met.Condition, Truth.Met, [], [], null))]).Select(i => i.Name));
     }
 
     [Fact]
     public void A_soft_sign_that_is_there_asks_for_nothing_by_itself_and_one_that_is_not_known_does()
     {
-        Assert.Empty(Weighing.Order([Of(Role.Soft, Leaf("pale", Truth.Met))]));
-        Assert.Equal(["dizzy"], Weighing.Order([Of(Role.Soft, Leaf("pale", Truth.Met)), Of(Role.Soft, Leaf("dizzy", Truth.Unknown))]).Select(i => i.Name));
+        Assert.Empty(InputWeights.Order([Of(Role.Soft, Leaf("pale", Truth.Met))]));
+        Assert.Equal(["dizzy"], InputWeights.Order([Of(Role.Soft, Leaf("pale", Truth.Met)), Of(Role.Soft, Leaf("dizzy", Truth.Unknown))]).Select(i => i.Name));
     }
 
     private static Dictionary<Input, double> Counted(ImmutableArray<Finding> findings, List<Trace> unknown)

@@ -4,7 +4,7 @@ using Farhold.WayOut;
 namespace Farhold.App.WayOut;
 
 /// <summary>Works a forecast out in pieces short enough that the page stays awake; how long a piece is changes no digit.</summary>
-public sealed class Forecasting(TimeProvider time)
+public sealed class ForecastRunner(TimeProvider time)
 {
     private const int FirstTrials = 64;
     private const int MostTrials = 1024;

@@ -2,19 +2,19 @@ using System.Collections.Immutable;
 
 namespace Farhold;
 
-/// <summary>Reads a file of trouble rules. Nothing is half-read: one fault refuses it.</summary>
-public static class TroubleReader
+/// <summary>Reads a file of rules of warning signs. Nothing is half-read: one fault refuses it.</summary>
+public static class WarningSignReader
 {
-    public static Read<TroubleRules> Read(ReadOnlyMemory<byte> utf8, string file) =>
+    public static Read<WarningRules> Read(ReadOnlyMemory<byte> utf8, string file) =>
         LocatedFields.Whole(utf8, file, "a file of rules", Compose);
 
-    private static TroubleRules Compose(LocatedJson json, Located root)
+    private static WarningRules Compose(LocatedJson json, Located root)
     {
-        json.OnlyKnown(root, "trouble", "version", "title", "sources", "freshness", "rules");
+        json.OnlyKnown(root, "warningSigns", "version", "title", "sources", "freshness", "rules");
         var parts = new ProtocolParts(json, root, LongInput.All);
         var sources = parts.Sources([]);
         var conditions = new ConditionReader(json, ShippedProtocol.Protocol.Clock, LongInput.All);
-        var rules = ImmutableArray.CreateBuilder<TroubleRule>();
+        var rules = ImmutableArray.CreateBuilder<WarningRule>();
         foreach (var item in json.Items(root, "rules"))
         {
             if (!json.IsObject(item, "a rule"))
@@ -36,16 +36,16 @@ public static class TroubleReader
         foreach (var twice in rules.GroupBy(r => r.Id).Where(g => g.Count() > 1))
             json.Refuse(root.Offset, $"rule {twice.Key} is given twice");
         json.Listed(root, rules.SelectMany(r => r.Sources), sources);
-        return new(json.Text(root, "trouble"), json.Text(root, "version"), json.Text(root, "title"), sources, parts.Freshness(), rules.ToImmutable());
+        return new(json.Text(root, "warningSigns"), json.Text(root, "version"), json.Text(root, "title"), sources, parts.Freshness(), rules.ToImmutable());
     }
 }
 
-/// <summary>The trouble rules that ship with Farhold.</summary>
-public static class ShippedTrouble
+/// <summary>The rules of warning signs that ship with Farhold.</summary>
+public static class ShippedWarningSigns
 {
-    public const string FileName = "farhold-trouble.json";
+    public const string FileName = "farhold-warning-signs.json";
 
-    private static readonly Lazy<TroubleRules> Loaded = new(() => Shipped.Load(FileName, TroubleReader.Read));
+    private static readonly Lazy<WarningRules> Loaded = new(() => Shipped.Load(FileName, WarningSignReader.Read));
 
-    public static TroubleRules Rules => Loaded.Value;
+    public static WarningRules Rules => Loaded.Value;
 }

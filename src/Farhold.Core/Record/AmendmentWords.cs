@@ -5,7 +5,7 @@ using NodaTime;
 namespace Farhold;
 
 /// <summary>What an amendment replaces, in words.</summary>
-public static class Replacing
+public static class AmendmentWords
 {
     /// <summary><c>heart rate is 88</c>.</summary>
     public static string InWords(JsonText replace, DateTimeZone? zone = null)

@@ -3,7 +3,7 @@ using NodaTime;
 namespace Farhold;
 
 /// <summary>The watch over a limb whose tourniquet has given way.</summary>
-public static class Watching
+public static class LimbObservation
 {
     public static WatchedLimb Of(LimbClock clock, State state, Instant now, AttemptProgress? progress)
     {

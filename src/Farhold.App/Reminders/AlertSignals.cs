@@ -3,7 +3,7 @@ using Farhold.App.Phone;
 namespace Farhold.App.Reminders;
 
 /// <summary>Signals as the carer wants them: with sound, with vibration, with both or neither.</summary>
-public sealed class Alerting(IAlerts alerts, IPhone phone)
+public sealed class AlertSignals(IAlerts alerts, IPhone phone)
 {
     public bool Sound { get => phone.Get("sound") != "off"; set => phone.Set("sound", value ? "" : "off"); }
 

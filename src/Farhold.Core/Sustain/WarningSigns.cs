@@ -7,21 +7,21 @@ namespace Farhold;
 /// <param name="Scope">Limb: asked of every limb that has or had a tourniquet.</param>
 /// <param name="Do">What to do, and what else to look at.</param>
 /// <param name="FalseDays">Of 1,000 days of stable simulated casualties with signs every hour: those on which it is met.</param>
-public sealed record TroubleRule(
+public sealed record WarningRule(
     string Id, TaskScope Scope, string Text, string Do, double FalseDays, ImmutableArray<string> Sources, Condition Condition);
 
 /// <summary>The rules, with how long the values stay fresh that only they ask about.</summary>
-public sealed record TroubleRules(
+public sealed record WarningRules(
     string Id,
     string Version,
     string Title,
     ImmutableSortedDictionary<string, Source> Sources,
     ImmutableSortedDictionary<string, Duration> Freshness,
-    ImmutableArray<TroubleRule> Rules);
+    ImmutableArray<WarningRule> Rules);
 
 /// <summary>A rule with its evaluation.</summary>
 /// <param name="Limb">Null where it is about the casualty as a whole.</param>
-public sealed record TroubleFinding(TroubleRule Rule, Limb? Limb, Trace Trace)
+public sealed record WarningFinding(WarningRule Rule, Limb? Limb, Trace Trace)
 {
     public Truth State => Trace.State;
 
@@ -30,33 +30,33 @@ public sealed record TroubleFinding(TroubleRule Rule, Limb? Limb, Trace Trace)
         State == Truth.Unknown ? [.. Trace.Leaves.Where(l => l.State == Truth.Unknown).Select(l => l.Needs).OfType<Input>().Distinct()] : [];
 }
 
-/// <summary>Watches for trouble: three-valued, from the record alone.</summary>
-public static class TroubleWatch
+/// <summary>Signs of complications: three-valued, from the record alone.</summary>
+public static class WarningSigns
 {
     /// <summary>Of every reading of a record, each rule at its worst.</summary>
-    public static ImmutableArray<TroubleFinding> Of(CareRecord record, TroubleRules rules, Protocol protocol, Instant now) =>
+    public static ImmutableArray<WarningFinding> Of(CareRecord record, WarningRules rules, Protocol protocol, Instant now) =>
         [.. InOrder(record.Readings.SelectMany(state => Of(state, rules, protocol, now)).GroupBy(f => (f.Rule, f.Limb)).Select(g => g.MaxBy(f => f.State)!))];
 
     /// <summary>What is met first, then what can't be told, then the rest; within each in the order of the rules.</summary>
-    public static ImmutableArray<TroubleFinding> Of(State state, TroubleRules rules, Protocol protocol, Instant now)
+    public static ImmutableArray<WarningFinding> Of(State state, WarningRules rules, Protocol protocol, Instant now)
     {
         var freshness = protocol.Freshness.SetItems(rules.Freshness);
         var view = new CasualtyView(state, protocol, now, []);
-        var casualty = new Evaluating(freshness, new(view, null, []));
-        var findings = new List<TroubleFinding>();
+        var casualty = new CriterionEvaluator(freshness, new(view, null, []));
+        var findings = new List<WarningFinding>();
         var limbs = Enum.GetValues<Limb>().Select(l => view.Clock(l)).OfType<LimbClock>()
-            .Select(c => (c.Limb, Evaluating: new Evaluating(freshness, new(view, c, view.Attempts(c.Limb)), casualty))).ToArray();
+            .Select(c => (c.Limb, Evaluator: new CriterionEvaluator(freshness, new(view, c, view.Attempts(c.Limb)), casualty))).ToArray();
         foreach (var rule in rules.Rules)
         {
             if (rule.Scope == TaskScope.Casualty)
                 findings.Add(new(rule, null, casualty.Of(rule.Condition)));
             else
-                findings.AddRange(limbs.Select(l => new TroubleFinding(rule, l.Limb, l.Evaluating.Of(rule.Condition))));
+                findings.AddRange(limbs.Select(l => new WarningFinding(rule, l.Limb, l.Evaluator.Of(rule.Condition))));
         }
 
         return [.. InOrder(findings)];
     }
 
-    private static IOrderedEnumerable<TroubleFinding> InOrder(IEnumerable<TroubleFinding> findings) =>
+    private static IOrderedEnumerable<WarningFinding> InOrder(IEnumerable<WarningFinding> findings) =>
         findings.OrderBy(f => f.State switch { Truth.Met => 0, Truth.Unknown => 1, _ => 2 });
 }

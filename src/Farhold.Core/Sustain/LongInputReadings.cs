@@ -4,7 +4,7 @@ using NodaTime;
 namespace Farhold;
 
 /// <summary>Finds the current readings of the inputs of the long watch. No reading means unknown.</summary>
-internal static class LongLooking
+internal static class LongInputReadings
 {
     /// <summary>A course is told over the last twelve hours (design): what was longer ago says little of now.</summary>
     private static readonly Duration CourseOver = Duration.FromHours(12);
@@ -14,7 +14,7 @@ internal static class LongLooking
 
     public static ImmutableArray<Reading> For(Input input, Scene scene) => input.Name switch
     {
-        "pain" => Looking.Newest(scene, SignRead.Pain),
+        "pain" => InputReadings.Newest(scene, SignRead.Pain),
         "heartRateCourse" => Course(scene, s => s.HeartRate, SmallestChange.HeartRate),
         "breathRateCourse" => Course(scene, s => s.BreathRate, SmallestChange.BreathRate),
         "systolicCourse" => Course(scene, s => s.Systolic, SmallestChange.Systolic),
@@ -108,7 +108,7 @@ internal static class LongLooking
             return [];
         var since = clock is { Tight: Truth.NotMet, Stretches: [.., var last] } ? last.To : Instant.MinValue;
         var sign = SignRead.PulseBeyond(clock.Limb);
-        return Current.Of(scene.State.Telling(sign), scene.Now, d => d.When.Earliest >= since ? sign.Of(d) : null);
+        return Current.Of(scene.State.WithSign(sign), scene.Now, d => d.When.Earliest >= since ? sign.Of(d) : null);
     }
 
     private static ImmutableArray<Reading> Since(Scene scene)

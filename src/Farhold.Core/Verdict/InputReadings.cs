@@ -4,7 +4,7 @@ using NodaTime;
 namespace Farhold;
 
 /// <summary>Finds the current readings of every input in a scene. No reading means unknown.</summary>
-internal static class Looking
+internal static class InputReadings
 {
     /// <param name="fresh">How long a value of the input stays fresh.</param>
     public static ImmutableArray<Reading> For(Input input, Scene scene, Duration fresh) => input.Name switch
@@ -46,14 +46,14 @@ internal static class Looking
         "otherLimbFirst" => [Now(scene, scene.First is not null)],
         "recordWhole" => scene.Casualty.Doubts.IsEmpty ? [Now(scene, true)] : [],
         _ when input.IsSign => SignReadings.For(input, scene, fresh),
-        _ => LongLooking.For(input, scene),
+        _ => LongInputReadings.For(input, scene),
     };
 
     internal static Reading Now(Scene scene, bool flag) => Reading.Of(flag, Happened.At(scene.Now), lasting: true);
 
     /// <summary>The readings of a sign that may be the newest.</summary>
     internal static ImmutableArray<Reading> Newest(Scene scene, SignRead sign) =>
-        Current.Of(scene.State.Telling(sign), scene.Now, d => sign.Of(d));
+        Current.Of(scene.State.WithSign(sign), scene.Now, d => sign.Of(d));
 
     private static ImmutableArray<Reading> Clock(Scene scene, Elapsed? elapsed) =>
         elapsed is { } known

@@ -3,7 +3,7 @@ using Spectre.Console.Cli;
 namespace Farhold.Cli;
 
 /// <summary>Says on standard error why something can't be done. Nothing of it goes to standard output.</summary>
-internal static class Refusing
+internal static class ErrorOutput
 {
     /// <summary>Exit code of unusable input.</summary>
     public const int Unusable = 2;

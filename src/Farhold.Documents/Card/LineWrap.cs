@@ -3,7 +3,7 @@ using PdfSharp.Drawing;
 namespace Farhold.Documents.Card;
 
 /// <summary>Breaks text into lines of a width; a word that is wider by itself is cut.</summary>
-internal sealed class Wrapping(XGraphics measure)
+internal sealed class LineWrap(XGraphics measure)
 {
     public List<string> Lines(string text, XFont font, double width)
     {

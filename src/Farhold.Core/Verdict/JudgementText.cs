@@ -4,7 +4,7 @@ using NodaTime;
 namespace Farhold;
 
 /// <summary>A whole judgement as plain text for a person: what is most urgent first, sources last in each item.</summary>
-public static class Telling
+public static class JudgementText
 {
     /// <param name="refused">Why a local protocol that was asked for is not in force: said before any verdict.</param>
     public static string Of(Judgement judgement, IReadOnlyList<Refusal>? refused = null)

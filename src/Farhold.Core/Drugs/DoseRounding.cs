@@ -1,7 +1,7 @@
 namespace Farhold;
 
 /// <summary>From a dose to what can be counted or drawn up, never above it.</summary>
-internal static class Rounding
+internal static class DoseRounding
 {
     /// <summary>
     /// The lower end of the dose, rounded down; if that is nothing, the least that can be measured, where it is within the dose.

@@ -2,7 +2,7 @@ using System.Text;
 
 namespace Farhold.Tests.Sustain;
 
-public class TroubleTests
+public class WarningSignTests
 {
     private static readonly Case Loose = Case.Well.And("00:10", new Payload.TourniquetSlackened("t1"));
     private static readonly Case Head = Case.Well.And("00:30", new Payload.WoundFound("w9", null, BodyRegion.Head, WoundNature.Other));
@@ -52,7 +52,7 @@ public class TroubleTests
         ["kidneys"] = (Urine(Released("02:15"), 99), Course(Urine(Released("02:15"), 100), (_, s) => s), Released("02:15")),
     };
 
-    public static TheoryData<string> Rules => [.. ShippedTrouble.Rules.Rules.Select(r => r.Id)];
+    public static TheoryData<string> Rules => [.. ShippedWarningSigns.Rules.Rules.Select(r => r.Id)];
 
     [Theory, MemberData(nameof(Rules))]
     public void A_record_brings_every_rule_to_each_of_its_states(string rule)
@@ -152,8 +152,8 @@ public class TroubleTests
     [Fact]
     public void What_is_met_comes_first_and_what_can_not_be_told_second()
     {
-        var states = TroubleWatch.Of(
-            Case.Well.Signs(s => s with { TemperatureC = 35 }).Record.Readings[0], ShippedTrouble.Rules, ShippedProtocol.Protocol, Case.Now).Select(f => f.State).ToArray();
+        var states = WarningSigns.Of(
+            Case.Well.Signs(s => s with { TemperatureC = 35 }).Record.Readings[0], ShippedWarningSigns.Rules, ShippedProtocol.Protocol, Case.Now).Select(f => f.State).ToArray();
         Assert.Equal(Truth.Met, states[0]);
         Assert.Equal(states.OrderBy(s => s switch { Truth.Met => 0, Truth.Unknown => 1, _ => 2 }), states);
     }
@@ -167,14 +167,14 @@ public class TroubleTests
     public void False_alarms_are_as_rare_as_each_rule_says()
     {
         var casualties = Gens.Cases(600);
-        var cried = ShippedTrouble.Rules.Rules.ToDictionary(r => r.Id, _ => 0);
+        var cried = ShippedWarningSigns.Rules.Rules.ToDictionary(r => r.Id, _ => 0);
         Parallel.For(0, casualties, seed =>
         {
             var random = new Random(seed);
             var record = Stable(random);
             var heard = new HashSet<string>();
             for (var hour = 1; hour <= 24; hour++)
-                foreach (var finding in TroubleWatch.Of(record.Readings[0], ShippedTrouble.Rules, ShippedProtocol.Protocol, Some.At("00:00") + Duration.FromMinutes((60 * hour) + 1)))
+                foreach (var finding in WarningSigns.Of(record.Readings[0], ShippedWarningSigns.Rules, ShippedProtocol.Protocol, Some.At("00:00") + Duration.FromMinutes((60 * hour) + 1)))
                     if (finding.State == Truth.Met)
                         heard.Add(finding.Rule.Id);
             lock (cried)
@@ -182,7 +182,7 @@ public class TroubleTests
                     cried[id]++;
         });
         TestContext.Current.TestOutputHelper?.WriteLine($"{casualties} casualties: {string.Join(", ", cried)}");
-        Assert.All(ShippedTrouble.Rules.Rules, rule =>
+        Assert.All(ShippedWarningSigns.Rules.Rules, rule =>
         {
             var (measured, said) = (cried[rule.Id] / (double)casualties, rule.FalseDays / 1000);
             var spread = Math.Sqrt(Math.Max(said * (1 - said), 0.002) / casualties); // a rule said never to be met may be, once or twice
@@ -199,17 +199,17 @@ public class TroubleTests
     public void A_faulty_file_is_refused_with_the_reason(string right, string wrong, string reason)
     {
         const string File = """
-            {"trouble":"x","version":"1","title":"X","sources":{"s":{"title":"S","known":"design"}},"freshness":{"dizzy":"PT1H"},
+            {"warningSigns":"x","version":"1","title":"X","sources":{"s":{"title":"S","known":"design"}},"freshness":{"dizzy":"PT1H"},
             "rules":[{"id":"a","scope":"casualty","text":"A.","do":"Look.","falseDays":0,"sources":["s"],"when":{"any":[{"input":"dizzy","is":true}]}}]}
             """;
-        Assert.IsType<Read<TroubleRules>.Usable>(TroubleReader.Read(Encoding.UTF8.GetBytes(File), "x.json"));
-        var refused = Assert.IsType<Read<TroubleRules>.Refused>(
-            TroubleReader.Read(Encoding.UTF8.GetBytes(File.Replace(right, wrong, StringComparison.Ordinal)), "x.json"));
+        Assert.IsType<Read<WarningRules>.Usable>(WarningSignReader.Read(Encoding.UTF8.GetBytes(File), "x.json"));
+        var refused = Assert.IsType<Read<WarningRules>.Refused>(
+            WarningSignReader.Read(Encoding.UTF8.GetBytes(File.Replace(right, wrong, StringComparison.Ordinal)), "x.json"));
         Assert.Contains(refused.Refusals, r => r.Reason.Contains(reason, StringComparison.Ordinal));
     }
 
-    private static TroubleFinding Of(Case casualty, string rule) =>
-        TroubleWatch.Of(casualty.Record.Readings[0], ShippedTrouble.Rules, ShippedProtocol.Protocol, Case.Now).Single(f => f.Rule.Id == rule);
+    private static WarningFinding Of(Case casualty, string rule) =>
+        WarningSigns.Of(casualty.Record.Readings[0], ShippedWarningSigns.Rules, ShippedProtocol.Protocol, Case.Now).Single(f => f.Rule.Id == rule);
 
     /// <summary>Eight looks, an hour apart, the last five minutes ago, which take the place of the scene's two.</summary>
     private static Case Course(Case casualty, Func<int, Payload.SignsTaken, Payload.SignsTaken> signs) =>
