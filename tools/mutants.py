@@ -8,18 +8,23 @@ OUT = "artifacts/mutants"
 LAWS = ["Laws.*", "Fuzz.FuzzTests", "Verdicts.TruthTableTests", "Verdicts.ReplayTests", "Protocols.SchemaTests", "Records.RecordSchemaTests"]
 
 
-def run(mutant, options):
+def named(option):
+    return [word for name in LAWS for word in (option, f"Farhold.Tests.{name}")]
+
+
+# What a mutant has to live through: tests of examples, then the laws, then the command line's, which hold whole texts.
+STAGES = [["bin/Farhold.Tests", *named("-class-")], ["bin/Farhold.Tests", *named("-class")], ["cli/Farhold.Cli.Tests"]]
+
+
+def run(mutant, stage):
     env = dict(os.environ, STRYKER_MUTANT_ID_CONTROL_VAR="MUTANT", MUTANT=mutant, FARHOLD_CASES="5", FARHOLD_FUZZ="50")
-    command = [f"{OUT}/bin/Farhold.Tests", "-stopOnFail"] + options
+    program, *options = STAGES[stage]
     try:
-        done = subprocess.run(command, env=env, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL, timeout=600)
+        done = subprocess.run([f"{OUT}/{program}", "-stopOnFail", *options],
+                              env=env, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL, timeout=600)
     except subprocess.TimeoutExpired:
         return "Timeout"
     return "Survived" if done.returncode == 0 else "Killed"
-
-
-def named(option):
-    return [word for name in LAWS for word in (option, f"Farhold.Tests.{name}")]
 
 
 report = json.load(open(f"{OUT}/report.json"))
@@ -35,7 +40,7 @@ if sample:
     random.Random(1).shuffle(every)
 work = queue.Queue()
 for path, source, mutant in every[:sample]:
-    if known.get(mutant["id"], {}).get("status") in (None, "Survived"):
+    if known.get(mutant["id"], {}).get("status") in (None, "Survived") and known.get(mutant["id"], {}).get("stages", 0) < len(STAGES):
         work.put((path, source, mutant))
 total, lock = work.qsize(), threading.Lock()
 
@@ -46,13 +51,13 @@ def go_on(results):
             path, source, mutant = work.get_nowait()
         except queue.Empty:
             return
-        status = run(mutant["id"], named("-class-"))
-        if status == "Survived":
-            status = run(mutant["id"], named("-class"))
+        status, stage = "Survived", known.get(mutant["id"], {}).get("stages", 0)
+        while status == "Survived" and stage < len(STAGES):
+            status, stage = run(mutant["id"], stage), stage + 1
         line = mutant["location"]["start"]["line"]
         with lock:
             known[mutant["id"]] = {"id": mutant["id"], "file": os.path.basename(path), "line": line, "what": mutant["mutatorName"],
-                                   "code": source[line - 1].strip(), "becomes": mutant.get("replacement", ""), "status": status}
+                                   "code": source[line - 1].strip(), "becomes": mutant.get("replacement", ""), "status": status, "stages": stage}
             results.write(json.dumps(known[mutant["id"]]) + "\n")
             results.flush()
             print(f"\r{total - work.qsize()} of {total}", end="", file=sys.stderr)

@@ -40,6 +40,19 @@ public class StrictnessTests
     [InlineData("""{"input":"heartRate","above":100,"byAge":[{"from":0,"under":5,"limit":150}]}""", """{"input":"heartRate","above":99,"byAge":[{"from":0,"under":5,"limit":150}]}""", Tighter)]
     public void Limits_are_compared_at_every_age(string before, string after, string change) => Becomes("forbids", before, after, change);
 
+    /// <summary>A step that takes twice as long in some case is not to be spared that, nor told to wait in another case instead.</summary>
+    [Fact]
+    public void When_a_step_takes_twice_as_long_is_compared()
+    {
+        var step = ShippedProtocol.Protocol.Steps[0] with { Twice = null };
+        Condition alert = new Condition.OneOf(Input.Mental, ["alert"]), voice = new Condition.OneOf(Input.Mental, ["voice"]);
+        Assert.Equal(Change.Same, Strictness.Of(step, step));
+        Assert.Equal(Change.Same, Strictness.Of(step with { Twice = alert }, step with { Twice = alert }));
+        Assert.Equal(Change.Tighter, Strictness.Of(step, step with { Twice = alert }));
+        Assert.Equal(Change.Different, Strictness.Of(step with { Twice = alert }, step));
+        Assert.Equal(Change.Different, Strictness.Of(step with { Twice = alert }, step with { Twice = voice }));
+    }
+
     [Theory]
     [InlineData("""["pain"]""", """["pain","unresponsive"]""", Tighter)]
     [InlineData("""["pain","unresponsive"]""", """["pain"]""", Looser)]

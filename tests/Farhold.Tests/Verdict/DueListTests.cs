@@ -18,6 +18,18 @@ public class DueListTests
         ("11:40", Looked(Bleeding.None)), ("11:50", new Payload.HelpExpected(Some.At("20:00"), Some.At("19:00"), Some.At("21:00"))),
     ];
 
+    /// <summary>A doubt, and a watch without a break, come before what is overdue, and that before what is not.</summary>
+    [Fact]
+    public void What_is_doubted_or_watched_without_a_break_comes_before_what_is_overdue()
+    {
+        DueTask overdue = new(Some.At("09:00"), "signs", null, "", [], true);
+        DueTask watch = new(Some.At("12:00"), "watch.left-leg", Limb.LeftLeg, "", [], false) { Until = Some.At("12:15") };
+        DueTask doubt = new(Some.At("12:01"), "line-4", null, "", [], false) { IsDoubt = true };
+        DueTask nursing = new(Some.At("09:00"), "drink", null, "", [], true) { Group = TaskGroup.Nursing };
+        DueTask later = new(Some.At("08:00"), "help", null, "", [], false);
+        Assert.Equal([watch, doubt, overdue, nursing, later], DueList.InOrder([later, nursing, overdue, doubt, watch]));
+    }
+
     [Theory]
     [InlineData("signs", "12:30")]
     [InlineData("tourniquet.left-leg", "12:40")]
