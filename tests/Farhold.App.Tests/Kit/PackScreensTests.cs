@@ -123,7 +123,7 @@ public class PackScreensTests : CareTest
         Tap(shown, "Log as given: 2 × tablet of 500 mg = 1 g");
         Assert.Equal(new Payload.DrugGiven("paracetamol", 1000, "mg", "mouth"), Last<Payload.DrugGiven>());
         Assert.Contains("Not before 22:00", Text(shown.Find("main .card")), StringComparison.Ordinal); // 14:00 in Auckland and eight hours
-        Assert.Contains("paracetamol: 1000 mg in all (1 times)", Text(shown.Find("main")), StringComparison.Ordinal);
+        Assert.Contains("paracetamol: 1000 mg in all (once)", Text(shown.Find("main")), StringComparison.Ordinal);
     }
 
     [Fact]
