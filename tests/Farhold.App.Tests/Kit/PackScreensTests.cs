@@ -69,6 +69,15 @@ public class PackScreensTests : CareTest
     }
 
     [Fact]
+    public async Task Nothing_by_mouth_is_said_where_drinks_are_logged()
+    {
+        await TightAsync();
+        Assert.DoesNotContain("Nothing by mouth", Text(Show<FluidsScreen>().Find("main")), StringComparison.Ordinal);
+        await LogAsync(1, Well with { RadialPulse = RadialPulse.Weak });
+        Assert.Contains("Nothing by mouth", Text(Show<FluidsScreen>().Find("main")), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Urine_is_held_against_its_target_by_mass()
     {
         await TightAsync();
