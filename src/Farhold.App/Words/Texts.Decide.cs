@@ -51,6 +51,8 @@ public sealed partial class Texts
 
     public string HandedOver => Get();
 
+    public string FieldMissing(string field) => Fill(field);
+
     public string MentalVoice => Get();
 
     public string MentalPain => Get();

@@ -42,7 +42,7 @@ public class EntryScreenTests : CareTest
         await TightAsync();
         var form = Show<EntryScreen>((nameof(EntryScreen.KindName), "advice.received"));
         Tap(form, "Log entry");
-        Assert.NotEmpty(form.FindAll(".dock [role=alert] li"));
+        Assert.Equal(["Still missing: From whom", "Still missing: What was said"], form.FindAll(".dock [role=alert] li").Select(Text));
     }
 
     [Fact]
