@@ -78,13 +78,13 @@ public class SmallPhoneTests(Browser browser) : PhoneTest(browser)
         await Page.Button("Close this message").TapAsync();
     }
 
-    /// <summary>Wholly on the screen and under nothing else.</summary>
+    /// <summary>Wholly on the screen and under nothing else; a round corner shows what is behind it.</summary>
     private static async Task SeeAsync(ILocator shown) => Assert.True(await shown.EvaluateAsync<bool>(
         """
         async e => {
           await new Promise(done => requestAnimationFrame(() => requestAnimationFrame(done)));
           const r = e.getBoundingClientRect();
-          return [[r.left + 2, r.top + 2], [r.right - 2, r.bottom - 2]].every(([x, y]) => {
+          return [[r.left + 4, r.top + 4], [r.right - 4, r.bottom - 4]].every(([x, y]) => {
             const hit = document.elementFromPoint(x, y);
             return hit && (e.contains(hit) || hit.contains(e));
           });

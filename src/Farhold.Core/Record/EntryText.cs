@@ -69,7 +69,8 @@ public static class EntryText
     } + (p.Loosened.IsDefaultOrEmpty ? "" : $"; LOOSENED by the local protocol: {string.Join("; ", p.Loosened)}");
 
     /// <summary>What settles a doubt is named by its reason: its id is nothing but a print.</summary>
-    private static string Task(Payload.TaskDone p) => p.Note is { } note && Doubt.IsNamedByReason(p.Task) ? note : $"{TaskWords.Of(p.Task)}{Note(p.Note)}";
+    private static string Task(Payload.TaskDone p) =>
+        p.Note is { } note && Doubt.IsNamedByReason(p.Task) ? note : $"{TaskWords.Of(p.Task)}{Note(p.Note)}";
 
     private static string Opened(Payload.CasualtyOpened p) => "Casualty " + Listed(
         [

@@ -9,6 +9,7 @@ internal static class TaskWords
     public static string Of(string task)
     {
         var dot = task.LastIndexOf('.');
-        return dot > 0 && Limbs.Contains(task[(dot + 1)..]) ? $"{task[..dot].Replace('-', ' ')}, {task[(dot + 1)..].Replace('-', ' ')}" : task;
+        return dot > 0 && Limbs.Contains(task[(dot + 1)..])
+            ? $"{task[..dot].Replace('-', ' ')}, {task[(dot + 1)..].Replace('-', ' ')}" : task;
     }
 }
