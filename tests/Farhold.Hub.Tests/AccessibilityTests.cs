@@ -97,7 +97,7 @@ public class AccessibilityTests(Browser browser) : PhoneTest(browser)
 
         await Page.Keyboard.PressAsync("Enter");
         await choice.WaitForAsync();
-        await TabToAsync("within 4 h");
+        await TabToAsync("Surgery within 4 h");
         await Page.Keyboard.PressAsync("Enter");
         await Page.SeeEntriesAsync(2);
         await SeeFocusAsync("When help comes");

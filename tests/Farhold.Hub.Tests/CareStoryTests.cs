@@ -15,7 +15,7 @@ public class CareStoryTests(Browser browser) : PhoneTest(browser)
         await ChooseQuickAsync("Wound found", "Bleeding", "Left leg");
         await Page.TightenAsync();
         await SayHelpAsync();
-        await ChooseQuickAsync("Who can watch", null, "Somebody else can watch closely");
+        await ChooseQuickAsync("Who can watch", null, "You or another can watch closely");
         await ChooseQuickAsync("Supplies left", "Haemostatic gauze", "2");
         await ChooseQuickAsync("Supplies left", "Pressure dressing", "1");
         await ChooseQuickAsync("Bleeding now?", "w1, left leg", "None");
@@ -29,7 +29,7 @@ public class CareStoryTests(Browser browser) : PhoneTest(browser)
         await AssertToldAsAtHomeAsync();
 
         // Now's own next steps: first what is overdue, then into the attempt.
-        await ChooseQuickAsync("Pulse beyond", "Left leg", "No pulse");
+        await ChooseQuickAsync("Pulse beyond the tourniquet", "Left leg", "No pulse");
         await Page.Button("Start an attempt").Last.TapAsync();
         await Page.Button("Start the attempt").TapAsync();
         await Page.Button("Packed: haemostatic gauze").TapAsync();
@@ -91,7 +91,7 @@ public class CareStoryTests(Browser browser) : PhoneTest(browser)
         await sheet.GetByText("Earliest and most likely, if you can say").TapAsync();
         await sheet.GetByRole(AriaRole.Group, new() { Name = "At the earliest in" }).GetByRole(AriaRole.Radio, new() { Name = "12 h", Exact = true }).TapAsync();
         await sheet.GetByRole(AriaRole.Group, new() { Name = "Most likely in" }).GetByRole(AriaRole.Radio, new() { Name = "24 h", Exact = true }).TapAsync();
-        await sheet.GetByRole(AriaRole.Group, new() { Name = "Surgery" }).GetByRole(AriaRole.Button, new() { Name = "within 48 h", Exact = true }).TapAsync();
+        await sheet.GetByRole(AriaRole.Group, new() { Name = "Surgery" }).GetByRole(AriaRole.Button, new() { Name = "Surgery within 48 h", Exact = true }).TapAsync();
         await DismissAsync();
     }
 
@@ -110,7 +110,7 @@ public class CareStoryTests(Browser browser) : PhoneTest(browser)
         await NextAsync();
         await Page.ChooseAsync("Strong");
         await NextAsync();
-        await Page.GetByRole(AriaRole.Group, new() { Name = "No cuff here", Exact = true }).GetByRole(AriaRole.Radio, new() { Name = "Yes", Exact = true }).TapAsync();
+        await Page.GetByRole(AriaRole.Group, new() { Name = "Blood pressure cuff", Exact = true }).GetByRole(AriaRole.Radio, new() { Name = "No cuff here", Exact = true }).TapAsync();
         await Page.Button("Log signs").TapAsync();
         await DismissAsync();
     }

@@ -78,7 +78,7 @@ public class HastyTapTests(Browser browser) : PhoneTest(browser)
         await Page.ReadCautionsAsync();
         await Page.OpenCasualtyAsync("Tor");
         await Page.Button("Who can watch").Last.TapAsync();
-        var option = Page.GetByRole(AriaRole.Dialog).GetByRole(AriaRole.Button, new() { Name = "Somebody else can watch closely", Exact = true });
+        var option = Page.GetByRole(AriaRole.Dialog).GetByRole(AriaRole.Button, new() { Name = "You or another can watch closely", Exact = true });
         await option.WaitForAsync();
         await Page.WaitForFunctionAsync("() => document.documentElement.dataset.blind === undefined");
         var box = (await option.BoundingBoxAsync())!;

@@ -38,6 +38,35 @@ public class SmallPhoneTests(Browser browser) : PhoneTest(browser)
         }
     }
 
+    /// <summary>Else "Now after all" is the only thing there to press, and the time that was typed is lost.</summary>
+    [Fact]
+    public async Task What_goes_on_with_an_earlier_time_is_in_sight_as_soon_as_the_time_is_typed()
+    {
+        await StartAsync();
+        await Page.Button("Tourniquet tightened").Last.TapAsync();
+        var sheet = Page.GetByRole(AriaRole.Dialog);
+        await sheet.GetByRole(AriaRole.Button, new() { Name = "Earlier than now …", Exact = true }).TapAsync();
+        await Page.ChooseAsync("Clock time");
+        await SeeAsync(sheet.GetByRole(AriaRole.Button, new() { Name = "1", Exact = true }));
+        foreach (var key in (string[])["0", "0", "0", "5"])
+            await sheet.GetByRole(AriaRole.Button, new() { Name = key, Exact = true }).TapAsync();
+        await SeeAsync(sheet.GetByRole(AriaRole.Button, new() { NameRegex = new("^Go on: it happened at") }));
+    }
+
+    [Fact]
+    public async Task Why_nothing_is_logged_is_in_sight()
+    {
+        await StartAsync();
+        await Page.GoToInnerAsync("enter/advice.received");
+        await Page.Button("Log entry").TapAsync();
+        await SeeAsync(Page.Locator(".dock [role=alert]"));
+        await Page.GoToInnerAsync("signs/take");
+        await Page.Heading("Take signs").WaitForAsync();
+        foreach (var key in (string[])["9", "2", "0"])
+            await Page.Button(key).TapAsync();
+        await SeeAsync(Page.GetByText("Possible: 0 to 350 /min"));
+    }
+
     private async Task StartAsync()
     {
         await Page.ReadCautionsAsync();
@@ -49,13 +78,13 @@ public class SmallPhoneTests(Browser browser) : PhoneTest(browser)
         await Page.Button("Close this message").TapAsync();
     }
 
-    /// <summary>Wholly on the screen and under nothing else.</summary>
+    /// <summary>Wholly on the screen and under nothing else; a round corner shows what is behind it.</summary>
     private static async Task SeeAsync(ILocator shown) => Assert.True(await shown.EvaluateAsync<bool>(
         """
         async e => {
           await new Promise(done => requestAnimationFrame(() => requestAnimationFrame(done)));
           const r = e.getBoundingClientRect();
-          return [[r.left + 2, r.top + 2], [r.right - 2, r.bottom - 2]].every(([x, y]) => {
+          return [[r.left + 4, r.top + 4], [r.right - 4, r.bottom - 4]].every(([x, y]) => {
             const hit = document.elementFromPoint(x, y);
             return hit && (e.contains(hit) || hit.contains(e));
           });

@@ -15,6 +15,6 @@ internal sealed class HelpChoices(HelpRange range, Texts texts)
 
     private QuickGroup Of(HelpCare care, string label, string hint) => new(
         label,
-        [.. HelpRange.Hours.Where(range.Holds).Select(h => new QuickOption(texts.LatestIn(h), now => range.Of(care, h, now)))],
+        [.. HelpRange.Hours.Where(range.Holds).Select(h => new QuickOption(texts.LatestIn(label, h), now => range.Of(care, h, now)))],
         Hint: hint);
 }

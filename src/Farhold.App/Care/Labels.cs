@@ -11,6 +11,10 @@ public static class Labels
 
     public static string Sentence(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
 
+    /// <summary>What is due, as a sentence, with the time until which it goes on as the clock shows it.</summary>
+    public static string Said(DueTask due, Phone.PhoneClock clock, NodaTime.Instant now) =>
+        Sentence(due.Until is { } until ? Farhold.Plain.Line($"{due.Text} until {clock.Show(until, now)}") : due.Said(clock.Zone));
+
     /// <summary><c>w1, left leg</c>.</summary>
     public static string Wound(string wound, State state)
     {

@@ -26,26 +26,33 @@ public sealed class NextStep(CareRecord record, Judgement picture, Texts texts)
     public Step? First()
     {
         if (picture.Due.FirstOrDefault(d => d.AtOnce) is { } atOnce)
-            return OfDue(atOnce);
+            return Named(atOnce);
         if (picture.Limbs.IsEmpty && picture.Watched.IsEmpty)
             return picture.Due.FirstOrDefault(d => d is { Leads: true, Limb: null }) is { } untied
                 ? OfDue(untied) // a wound that no tourniquet goes on
                 : new(texts.QuickTightened, Opens: Quick.Tightened);
         if (UnderWay is { } limb)
-            return new(texts.AttemptGoOn, Goes: LimbActs.AttemptOn(limb));
+            return Named(new(texts.AttemptGoOn, Goes: LimbActs.AttemptOn(limb)), limb);
         if (picture.Due.FirstOrDefault(d => (d.Leads && !d.IsNextAct) || (d.IsWatch && d.Overdue)) is { } look)
-            return OfDue(look);
+            return Named(look);
         var acts = picture.Due.Where(d => d.IsNextAct).ToArray();
         if (acts.FirstOrDefault(a => Limb(a).Verdict == Verdict.Attempt) is { } ready)
-            return OfDue(ready);
+            return Named(ready);
         if (acts.FirstOrDefault(IsToDoNow) is { } act)
-            return OfDue(act);
+            return Named(act);
         if (picture.Due.FirstOrDefault(d => d.Overdue && !IsCare(d)) is { } overdue)
-            return OfDue(overdue);
+            return Named(overdue);
         if (acts is [var later, ..])
-            return OfDue(later);
-        return picture.Due.FirstOrDefault() is { } due ? IsCare(due) ? new(texts.CareDue, Goes: "sustain") : OfDue(due) : null;
+            return Named(later);
+        return picture.Due.FirstOrDefault() is { } due ? IsCare(due) ? new(texts.CareDue, Goes: "sustain") : Named(due) : null;
     }
+
+    private Step Named(DueTask due) => due.Limb is { } limb ? Named(OfDue(due), limb) : OfDue(due);
+
+    /// <summary>Where several limbs are seen to, with the limb: what stands above the button may be about another one.</summary>
+    private Step Named(Step step, Limb limb) => picture.Limbs.Length + picture.Watched.Length > 1
+        && (step.Opens is Quick.Bleeding or Quick.Beyond || step.Goes == LimbActs.AttemptOn(limb) || step.Goes == Acts.Why(limb).Goes)
+        ? step with { Text = texts.StepOn(step.Text, Say.Limb(limb)) } : step;
 
     /// <summary>Not where it waits for its time or for help, or where nothing is left to do but to read why.</summary>
     private bool IsToDoNow(DueTask act) =>

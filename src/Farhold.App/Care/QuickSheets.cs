@@ -116,12 +116,15 @@ public sealed class QuickSheets(CareRecord record, Judgement picture, Texts text
             new("",
                 [
                     Fixed(texts.WatchAble, new Payload.WatchStated(true, Watcher.Other)),
-                    Fixed(texts.WatchCasualty, new Payload.WatchStated(true, Watcher.Casualty)),
+                    .. IsChild ? [] : (QuickOption[])[Fixed(texts.WatchCasualty, new Payload.WatchStated(true, Watcher.Casualty))],
                     Fixed(texts.WatchUnable, new Payload.WatchStated(false)),
                 ],
                 Hint: texts.WatchHint),
         ],
         Form(Kind.WatchStated));
+
+    /// <summary>A child keeps no watch over its own wound (design: from 16 years).</summary>
+    private bool IsChild => Circumstances.Opened(state, picture.At)?.AgeYears < 16;
 
     private QuickGroup Count(string item) => new(Labels.Plain(item),
         [.. Enumerable.Range(0, 4).Select(n => Fixed(n == 0 ? texts.CountNone : Say.Number(n), new Payload.SuppliesStated(item, n)))]);

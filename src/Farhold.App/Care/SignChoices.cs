@@ -8,7 +8,7 @@ internal sealed class SignChoices(Texts texts)
 {
     public ImmutableArray<QuickGroup> Groups =>
     [
-        new(texts.SignMental, [.. Enum.GetValues<Mental>().Select(m => Option(Labels.Word(m), new() { Mental = m }))]),
+        new(texts.SignMental, [.. Enum.GetValues<Mental>().Select(m => Option(texts.MentalWord(m), new() { Mental = m }))]),
         new(texts.SignRadialPulse, [.. Enum.GetValues<RadialPulse>().Select(p => Option(Labels.Word(p), new() { RadialPulse = p }))]),
         Flag(texts.SignDizzy, f => new() { Dizzy = f }),
         Flag(texts.SignPale, f => new() { Pale = f }),

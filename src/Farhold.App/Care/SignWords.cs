@@ -11,7 +11,7 @@ public static class SignWords
     public static string Of(SignPart part, Payload.SignsTaken signs, Texts texts, Preferences preferences)
     {
         if (part == SignPart.Mind)
-            return signs.Mental is { } mental ? Labels.Word(mental) : None;
+            return signs.Mental is { } mental ? texts.MentalWord(mental) : None;
         if (part == SignPart.Wrist)
             return signs.RadialPulse is { } radial ? Labels.Word(radial) : None;
         if (part == SignPart.Oxygen)

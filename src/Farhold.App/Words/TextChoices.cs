@@ -107,6 +107,13 @@ public static class TextChoices
             _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "No form makes this kind of entry."),
         };
 
+        public string MentalWord(Mental mental) => mental switch
+        {
+            Mental.Voice => t.MentalVoice,
+            Mental.Pain => t.MentalPain,
+            _ => Labels.Word(mental),
+        };
+
         public string CareWord(HelpCare care) => care switch
         {
             HelpCare.Hands => t.CareHands,

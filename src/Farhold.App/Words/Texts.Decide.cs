@@ -47,7 +47,19 @@ public sealed partial class Texts
 
     public string HelpHandsHint => Get();
 
-    public string LatestIn(int hours) => Fill(hours);
+    public string CareEndedAt(string time) => Fill(time);
+
+    public string HandedOver => Get();
+
+    public string FieldMissing(string field) => Fill(field);
+
+    public string MentalVoice => Get();
+
+    public string MentalPain => Get();
+
+    public string StepOn(string step, string limb) => Fill(step, limb);
+
+    public string LatestIn(string care, int hours) => Fill(care, hours);
 
     public string ContactNobody => Get();
 

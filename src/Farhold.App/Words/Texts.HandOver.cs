@@ -29,7 +29,7 @@ public sealed partial class Texts
 
     public string ShowCodesPicture => Get();
 
-    public string ShowCodesCount(int entries, int codes) => Fill(entries, codes);
+    public string ShowCodesCount(int entries, int codes) => Counted(entries == 1 && codes == 1 ? 1 : 2, entries, codes);
 
     public string ShowCodesEasy => Get();
 
@@ -81,7 +81,7 @@ public sealed partial class Texts
 
     public string TakeKnownCasualty(string alias) => Fill(alias);
 
-    public string TakeSummary(int added, int same) => Fill(added, same);
+    public string TakeSummary(int added, int same) => Counted(added, added, same);
 
     public string TakeAside(int conflicting, int unreadable) => Fill(conflicting, unreadable);
 

@@ -70,7 +70,7 @@ public sealed partial class Texts
 
     public string ThisPhone => Get();
 
-    public string Entries(int count) => Fill(count);
+    public string Entries(int count) => Counted(count, count);
 
     public string EntriesInRecord => Get();
 
@@ -118,7 +118,7 @@ public sealed partial class Texts
 
     public string UndoneReason => Get();
 
-    public string NotStoredTitle(int count) => Fill(count);
+    public string NotStoredTitle(int count) => Counted(count, count);
 
     public string NotStoredRescued => Get();
 
@@ -138,7 +138,7 @@ public sealed partial class Texts
 
     public string AlsoOpenElsewhere => Get();
 
-    public string OnlyHere(int count) => Fill(count);
+    public string OnlyHere(int count) => Counted(count, count);
 
     public string LineConflicts => Get();
 
@@ -166,7 +166,7 @@ public sealed partial class Texts
 
     public string ImportNoRecord(string file) => Fill(file);
 
-    public string Imported(string alias, int added, int same) => Fill(alias, added, same);
+    public string Imported(string alias, int added, int same) => Counted(added, alias, added, same);
 
     public string ImportedAside(int conflicting, int unreadable) => Fill(conflicting, unreadable);
 

@@ -15,7 +15,7 @@ public sealed partial class Texts
 
     public string AskBackYes => Get();
 
-    public string AroundNow(int first, string second, string third) => Fill(first, second, third);
+    public string AroundNow(int first, string second, string third) => Counted(first, first, second, third);
 
     public string AroundPeople => Get();
 
@@ -165,7 +165,7 @@ public sealed partial class Texts
 
     public string DrugsNoneGiven => Get();
 
-    public string DrugSumLine(string first, string second, int third) => Fill(first, second, third);
+    public string DrugSumLine(string first, string second, int third) => Counted(third, first, second, third);
 
     public string DrugsLogOther => Get();
 

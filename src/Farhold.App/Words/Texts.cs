@@ -55,6 +55,13 @@ public sealed partial class Texts
     private string Fill(object first, object? second = null, object? third = null, [CallerMemberName] string key = "") =>
         string.Format(CultureInfo.InvariantCulture, words[key], Shown(first), Shown(second), Shown(third));
 
+    /// <summary>A text of two forms with a bar between them: for one, and for any other number.</summary>
+    private string Counted(int count, object first, object? second = null, object? third = null, [CallerMemberName] string key = "")
+    {
+        var forms = words[key].Split('|');
+        return string.Format(CultureInfo.InvariantCulture, forms[count == 1 ? 0 : ^1], Shown(first), Shown(second), Shown(third));
+    }
+
     /// <summary>What is filled in may come from a record or a file: nothing of it turns the writing or controls anything.</summary>
     private static object? Shown(object? value) => value is string text ? Plain.Line(text) : value;
 }

@@ -190,7 +190,8 @@ public sealed class CareRecord
             .Concat(unaccepted.Select(u => u.Doubt))
             .Concat(chosen.Take(MaxReadings).Select(c => Doubt.OfConflict(c.Key)))
             .Concat(ways > MaxReadings ? [Doubt.OfManyConflicts(MaxReadings, chosen.Length)] : [])
-            .Concat(breaks.GroupBy(b => b.At.Device).Select(d => Doubt.OfChain([.. d], chains.Print(d.Key, d.Select(b => b.At)))))
+            .Concat(breaks.GroupBy(b => b.At.Device).Select(d =>
+                Doubt.OfChain([.. d], DeviceWords.Of(d.Key, Entries), chains.Print(d.Key, d.Select(b => b.At)))))
             .Concat(Gaps());
         return new(
             [.. readings.Select(r => r.State)],
@@ -256,7 +257,7 @@ public sealed class CareRecord
             foreach (var number in device.Select(id => id.Number).Order())
             {
                 if (number > expected)
-                    yield return Doubt.OfGap(device.Key, expected, number - 1);
+                    yield return Doubt.OfGap(device.Key, DeviceWords.Of(device.Key, Entries), expected, number - 1);
                 expected = number == int.MaxValue ? number : number + 1;
             }
         }

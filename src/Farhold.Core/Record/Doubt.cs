@@ -51,9 +51,10 @@ public sealed record Doubt(string Id, string Text, bool CanBeSettled = true)
     /// <summary>What one device wrote no longer hangs together. Its id is another as soon as anything about that is.</summary>
     /// <param name="breaks">At least one, in order.</param>
     /// <param name="print">See <see cref="LineChains.Print"/>.</param>
-    internal static Doubt OfChain(ImmutableArray<ChainBreak> breaks, string print)
+    /// <param name="whose">As people call the device.</param>
+    internal static Doubt OfChain(ImmutableArray<ChainBreak> breaks, string whose, string print)
     {
-        var more = breaks.Length == 1 ? "" : string.Create(CultureInfo.InvariantCulture, $", nor do {breaks.Length - 1} more of device {breaks[0].At.Device}");
+        var more = breaks.Length == 1 ? "" : string.Create(CultureInfo.InvariantCulture, $", nor do {breaks.Length - 1} more of {whose}");
         return new(ChainPrefix + print,
             $"entry {breaks[0].At} does not follow from the line before it{more}: lines were changed after they were written, or another program rewrote the file");
     }
@@ -61,13 +62,17 @@ public sealed record Doubt(string Id, string Text, bool CanBeSettled = true)
     /// <summary>Whether a task is to see to a chain that does not hold: then it may be that a program honestly rewrote the file.</summary>
     public static bool IsOfChain(string task) => task.StartsWith(ChainPrefix, StringComparison.Ordinal);
 
+    /// <param name="whose">As people call the device.</param>
     /// <param name="ahead">By how much at least.</param>
-    public static Doubt OfClock(string device, Duration ahead) => new(ClockPrefix + device,
-        $"the clock of device {device} is ahead of the clock here by {Say.Duration(ahead)} or more: which clock is right? "
+    internal static Doubt OfClock(string device, string whose, Duration ahead) => new(ClockPrefix + device,
+        $"the clock of {whose} is ahead of the clock here by {Say.Duration(ahead)} or more: which clock is right? "
         + "What it wrote counts as possibly that much older than it says, until its times are corrected");
 
     /// <summary>Whether a task is to say which of two clocks is right.</summary>
     public static bool IsOfClock(string task) => task.StartsWith(ClockPrefix, StringComparison.Ordinal);
+
+    /// <summary>Whether the reason given tells more of a task than its id.</summary>
+    internal static bool IsNamedByReason(string task) => IsOfChain(task) || IsOfClock(task) || IsOfOpenings(task);
 
     /// <summary>Whether a task is to see to openings that differ.</summary>
     public static bool IsOfOpenings(string task) => task.StartsWith(OpeningsPrefix, StringComparison.Ordinal);
@@ -75,11 +80,12 @@ public sealed record Doubt(string Id, string Text, bool CanBeSettled = true)
     public static Doubt OfAmendment(EntryId id, string reason) =>
         new($"amendment-{id}", $"the amendment {id} can't be used: {reason}");
 
-    public static Doubt OfGap(string device, int from, int to) => new(
+    /// <param name="whose">As people call the device.</param>
+    internal static Doubt OfGap(string device, string whose, int from, int to) => new(
         string.Create(CultureInfo.InvariantCulture, $"gap-{device}-{from}"),
         from == to
-            ? $"entry {device}-{from} is missing"
-            : string.Create(CultureInfo.InvariantCulture, $"entries {device}-{from} to {device}-{to} are missing"));
+            ? $"entry {device}-{from} is missing, of {whose}"
+            : string.Create(CultureInfo.InvariantCulture, $"entries {device}-{from} to {device}-{to} are missing, of {whose}"));
 
     /// <summary>The first few, each with its value.</summary>
     private static string Fields(ImmutableArray<NotUnderstood> all) =>

@@ -33,7 +33,7 @@ public static class EntryText
         Payload.DrugGiven p => $"Given {p.Drug} {Say.Number(p.Amount)} {p.Unit}, {p.Route}{Note(p.Note)}",
         Payload.FluidGiven p => $"Given {Say.Number(p.Millilitres)} mL {Word(p.Fluid)}, {p.Route}",
         Payload.UrineMeasured p => $"Urine: {Say.Number(p.Millilitres)} mL",
-        Payload.TaskDone p => $"Done: {p.Task}{Note(p.Note)}",
+        Payload.TaskDone p => $"Done: {Task(p)}",
         Payload.HelpExpected p => Help(p, zone),
         Payload.CasualtyLookedOver p => LookedOver(p),
         Payload.RegionLooked p => $"Looked at the {Place(p.Limb, p.Region)}: {Found(p.Found)}{Note(p.Note)}",
@@ -67,6 +67,10 @@ public static class EntryText
             + $"{(p.Until is { } until ? $", until {Say.Time(until, zone)}" : "")}, used because: {p.Reason}",
         _ => throw new UnreachableException(),
     } + (p.Loosened.IsDefaultOrEmpty ? "" : $"; LOOSENED by the local protocol: {string.Join("; ", p.Loosened)}");
+
+    /// <summary>What settles a doubt is named by its reason: its id is nothing but a print.</summary>
+    private static string Task(Payload.TaskDone p) =>
+        p.Note is { } note && Doubt.IsNamedByReason(p.Task) ? note : $"{TaskWords.Of(p.Task)}{Note(p.Note)}";
 
     private static string Opened(Payload.CasualtyOpened p) => "Casualty " + Listed(
         [
@@ -104,12 +108,13 @@ public static class EntryText
         var all = Listed(
             [
                 YesNo("bleeding elsewhere", p.BleedingElsewhere), YesNo("wound or hard blow of the trunk", p.TrunkWound),
-                YesNo("breathing hard", p.BreathingHard), YesNo("very cold", p.VeryCold), YesNo("blood thinner", p.BloodThinner),
+                YesNo("breathing hard", p.BreathingHard, "not"), YesNo("very cold", p.VeryCold, "not"), YesNo("blood thinner", p.BloodThinner),
             ],
             ", ");
         return $"Casualty looked over: {(all.Length == 0 ? "nothing recorded" : all)}";
 
-        static string? YesNo(string what, bool? flag) => flag is { } known ? $"{what}: {(known ? "yes" : "no")}" : null;
+        // The answer first: cut short, a "no" behind its question reads as what it denies.
+        static string? YesNo(string what, bool? flag, string no = "no") => flag is { } known ? known ? what : $"{no} {what}" : null;
     }
 
     private static string Moved(Movement how) => how switch

@@ -30,7 +30,7 @@ internal sealed class RecordFold
         var folding = new RecordFold(entries, ahead);
         folding.Withdraw();
         folding.older = ahead.Standing(folding.withdrawn);
-        folding.Doubts.AddRange(folding.older.Select(d => Doubt.OfClock(d.Key, d.Value)));
+        folding.Doubts.AddRange(folding.older.Select(d => Doubt.OfClock(d.Key, DeviceWords.Of(d.Key, entries.Values), d.Value)));
         folding.Amend();
         folding.State = State.Of(folding.Effective());
         if (Openings.Differ(folding.State.Of(Kind.CasualtyOpened)) is { } differ)
@@ -136,7 +136,7 @@ internal sealed class RecordFold
         foreach (var device in found.GroupBy(f => f.Key.Device).OrderBy(d => d.Key, StringComparer.Ordinal))
         {
             var last = device.MaxBy(f => f.Key);
-            Remarks.Add(new(last.Key, $"the clock of device {device.Key} ran back {Say.Duration(last.Value)} after this entry; "
+            Remarks.Add(new(last.Key, $"the clock of {DeviceWords.Of(device.Key, entries.Values)} ran back {Say.Duration(last.Value)} after this entry; "
                 + "its earlier entries are taken as possibly that much older. Amend their times if they are right"));
         }
 

@@ -10,6 +10,9 @@ namespace Farhold;
 /// <param name="Given">When the advice that allows was given at the earliest; null where none does.</param>
 internal sealed record AdviceStanding(Truth Allows, bool Refuses, bool Unreached, Happened? Given)
 {
+    /// <summary>What was said in the advice that allows, with who said it; it may set limits that nothing here can read.</summary>
+    public ImmutableArray<string> Words { get; private init; } = [];
+
     /// <summary>Somebody tried to reach it within the time that a try counts.</summary>
     public bool Tried { get; private init; }
 
@@ -23,6 +26,7 @@ internal sealed record AdviceStanding(Truth Allows, bool Refuses, bool Unreached
             allows, refuses, !refuses && IsUnreached(state, rules, now),
             allows == Truth.Met ? allowing.MinBy(w => w.When.Earliest).When : null)
         {
+            Words = allows == Truth.Met ? [.. allowing.OrderBy(w => w.When.Earliest).Select(w => $"{w.From}: {w.Text}").Distinct()] : [],
             Tried = state.Of(Kind.ContactTried).Any(t => t.When.Latest <= now && t.When.Until(now).Max <= rules.Tried),
         };
     }
@@ -32,9 +36,9 @@ internal sealed record AdviceStanding(Truth Allows, bool Refuses, bool Unreached
 
     private static Word? Read(Dated entry) => entry.As<Payload.AdviceReceived>() switch
     {
-        { Allows: { IsDefault: false, IsEmpty: true } } no => new(false, entry.When, no.Until),
+        { Allows: { IsDefault: false, IsEmpty: true } } no => new(false, entry.When, no.Until, no.From, no.Text),
         { Allows: { IsDefault: false } allows } yes when allows.Contains(Payload.AdviceReceived.AllowsAttempt) =>
-            new(true, entry.When, yes.Until),
+            new(true, entry.When, yes.Until, yes.From, yes.Text),
         _ => null,
     };
 
@@ -60,7 +64,7 @@ internal sealed record AdviceStanding(Truth Allows, bool Refuses, bool Unreached
             .Any(a => a.When.Earliest <= now && !a.When.SurelyBefore(contact.When));
     }
 
-    private readonly record struct Word(bool Allows, Happened When, Instant? Until)
+    private readonly record struct Word(bool Allows, Happened When, Instant? Until, string From, string Text)
     {
         public Instant End(AdviceRules rules) => Until ?? When.Earliest + rules.Lasts;
     }

@@ -23,7 +23,7 @@ public static class DueList
             .Concat(limbs.SelectMany(l => AtOnce.Tightening(l, state, now)))
             .Concat(AtOnce.Elsewhere(casualty))
             .Concat(casualty.Questions.Where(q => !q.Settled).Select(q => Ask(q, now)))
-            .Concat(limbs.Select(l => EffectChecks.Next(l.Scene!)).OfType<DueTask>())
+            .Concat(limbs.Select(l => EffectChecks.Next(l.Scene!, l.Attempt)).OfType<DueTask>())
             .Concat(limbs.Where(l => l.Act.Text.Length > 0).Select(l => Next(l, now)))
             .Concat(SecondLook(casualty, limbs))
             .Concat(watched.SelectMany(w => Watch(w, state, casualty.Protocol.Watch, now)))

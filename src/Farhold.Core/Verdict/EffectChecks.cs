@@ -9,8 +9,11 @@ internal static class EffectChecks
     private static readonly Duration Grace = Duration.FromMinutes(1);
 
     /// <summary>The next check of a limb whose tourniquet is, or may be, tight; null where none is due of it.</summary>
-    public static DueTask? Next(Scene scene)
+    /// <param name="attempt">Under way on the limb, or null. While pressure has to be held nobody can look under it.</param>
+    public static DueTask? Next(Scene scene, AttemptProgress? attempt)
     {
+        if (attempt?.Current is { Step.Id: StepId.Hold, NotBefore: { } held } && scene.Now < held)
+            return null;
         var plan = scene.Casualty.Protocol.Effect;
         var limb = scene.Clock!.Limb;
         var tightened = scene.State.Of(Kind.TourniquetTightened).Last(t =>

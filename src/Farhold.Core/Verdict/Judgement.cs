@@ -126,6 +126,10 @@ public sealed record Judgement(
     /// <summary>The care plan of one reading of the record, with what is not asked for yet; empty once care has ended.</summary>
     internal ImmutableArray<PlannedTask> Plan { get; init; } = [];
 
+    /// <summary>Why a task must not be done, also while it is not asked for yet; null where it may be.</summary>
+    public string? Forbids(string task) => Withheld.FirstOrDefault(w => w.Name == task)?.Text
+        ?? Plan.FirstOrDefault(p => p.Name == task && p is { Applies: Truth.NotMet })?.Task.Instead;
+
     /// <summary>Whether tasks come at their closer intervals.</summary>
     public bool Unstable { get; init; }
 }

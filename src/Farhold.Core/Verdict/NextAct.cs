@@ -112,12 +112,14 @@ public sealed record NextAct(
     private static string? First(ImmutableArray<ConditionalText> acts, CriterionEvaluator texts) =>
         acts.FirstOrDefault(a => a.When is null || texts.Of(a.When).State == Truth.Met)?.Text;
 
-    /// <summary>Those of the protocol, then every finding that gave way, with the reason.</summary>
+    /// <summary>Those of the protocol, what the adviser said, then every finding that gave way, with the reason.</summary>
     private static IEnumerable<string> CautionsOf(LimbVerdict limb, Scene scene, CriterionEvaluator texts)
     {
         foreach (var caution in scene.Casualty.Protocol.Cautions)
             if (caution.When is null || texts.Of(caution.When).State == Truth.Met)
                 yield return caution.Text;
+        foreach (var said in scene.Casualty.Advice.Words)
+            yield return Plain.Line($"Keep to what the adviser said. {said}");
         foreach (var lifted in limb.Findings.Where(f => f.Lifted != Lift.None))
             yield return $"{lifted.Criterion.Text} {Because(lifted.Lifted)}";
         var soft = scene.Casualty.Soft;

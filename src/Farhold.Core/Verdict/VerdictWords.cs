@@ -54,8 +54,24 @@ public static class VerdictWords
     {
         Truth.Met => "yes",
         Truth.NotMet when !finding.Used.Any() => "not measured",
-        Truth.NotMet => "no",
+        Truth.NotMet => "not so",
         _ => "not known",
+    };
+
+    /// <summary>Those of its values that make a criterion what it is, with their age; all of them where none does by itself.</summary>
+    public static string Telling(Finding finding)
+    {
+        var used = string.Join("; ", Deciding(finding.Trace, finding.State).SelectMany(l => l.Used).Distinct().Select(InputWords.Of));
+        return used.Length > 0 ? Plain.Line(used) : Values(finding);
+    }
+
+    /// <summary>The leaves that are what the whole is; under a denial those that are the contrary.</summary>
+    private static IEnumerable<Trace> Deciding(Trace trace, Truth state) => trace switch
+    {
+        _ when trace.State != state => [],
+        { Parts.IsEmpty: true } => [trace],
+        { Condition: Condition.Not } => trace.Parts.SelectMany(p => Deciding(p, state.Not())),
+        _ => trace.Parts.SelectMany(p => Deciding(p, state)),
     };
 
     /// <summary>The values a criterion used, with their age; says so where there are none.</summary>

@@ -30,6 +30,19 @@ public class AttemptScreenTests : LimbTest
         Assert.Equal(1, Count<Payload.AttemptStarted>());
     }
 
+    /// <summary>A breathing rate that is well stands beside the heart rate that is not: only that one is why.</summary>
+    [Fact]
+    public async Task Under_stop_stands_the_bad_value_without_the_good_one_beside_it()
+    {
+        await ReadyAsync();
+        await TellAsync(new Payload.CasualtyOpened("Pia", AgeYears: 6));
+        await AtStepAsync(StepId.Watch);
+        await TellAsync(Well with { Mental = Mental.Confused, HeartRate = 150, BreathRate = 20 });
+        var why = AttemptShown().Find(".against ul.plain").TextContent;
+        Assert.Contains("eart rate 150", why, StringComparison.Ordinal);
+        Assert.DoesNotContain("reathing rate 20", why, StringComparison.Ordinal);
+    }
+
     [Theory, MemberData(nameof(Steps))]
     public async Task Started_again_in_the_middle_it_goes_on_at_the_same_step(StepId step)
     {
@@ -203,7 +216,7 @@ public class AttemptScreenTests : LimbTest
         Pass(0.5);
         await TellAsync(new Payload.BleedingChecked("w1", Bleeding.None));
         var screen = AttemptShown();
-        Assert.Contains("Do not loosen until: fluid is going in", screen.Markup, StringComparison.Ordinal);
+        Assert.Contains("do not loosen until: fluid is going in", screen.Markup, StringComparison.Ordinal);
         Assert.False(HasButton(screen, Texts.SlackenFromNone));
         Pass(2);
         Assert.False(HasButton(AttemptShown(), Texts.SlackenLog));

@@ -78,7 +78,7 @@ public class CardScreenTests : CareTest
         Time.Advance(TimeSpan.FromMinutes(10));
         await LogAsync(0, new Payload.NoteWritten("ten minutes on"));
         Assert.Equal(before, Text(frame.Find("article.casualty-card")));
-        Tap(frame, "Make it anew");
+        Tap(frame, "Update the card");
         Assert.Contains("ten minutes on", Text(frame.Find("article.casualty-card")), StringComparison.Ordinal);
     }
 

@@ -112,7 +112,7 @@ public class HandOverScreensTests : ScreenTest
         HandOver.See("https://example.invalid");
         screen.WaitForAssertion(() => Assert.Contains("That is no code of a record.", screen.Markup, StringComparison.Ordinal));
         Show(Record("""{"id":"m2rt-1","happened":"2031-05-04T01:00:00Z","recorded":"2031-05-04T01:00:00Z","by":"Tor","kind":"note","text":"by the stream"}""", OwnFirstLine));
-        screen.WaitForAssertion(() => Assert.Contains("1 new entries, 1 already here.", screen.Markup, StringComparison.Ordinal));
+        screen.WaitForAssertion(() => Assert.Contains("1 new entry, 1 already here.", screen.Markup, StringComparison.Ordinal));
         Assert.Equal(2, Session.Lines.Length);
         Assert.False(HandOver.Scanning);
         await Button(screen, "Take these entries in").ClickAsync(new());

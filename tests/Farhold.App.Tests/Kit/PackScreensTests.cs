@@ -69,6 +69,15 @@ public class PackScreensTests : CareTest
     }
 
     [Fact]
+    public async Task Nothing_by_mouth_is_said_where_drinks_are_logged()
+    {
+        await TightAsync();
+        Assert.DoesNotContain("Nothing by mouth", Text(Show<FluidsScreen>().Find("main")), StringComparison.Ordinal);
+        await LogAsync(1, Well with { RadialPulse = RadialPulse.Weak });
+        Assert.Contains("Nothing by mouth", Text(Show<FluidsScreen>().Find("main")), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Urine_is_held_against_its_target_by_mass()
     {
         await TightAsync();
@@ -123,7 +132,7 @@ public class PackScreensTests : CareTest
         Tap(shown, "Log as given: 2 × tablet of 500 mg = 1 g");
         Assert.Equal(new Payload.DrugGiven("paracetamol", 1000, "mg", "mouth"), Last<Payload.DrugGiven>());
         Assert.Contains("Not before 22:00", Text(shown.Find("main .card")), StringComparison.Ordinal); // 14:00 in Auckland and eight hours
-        Assert.Contains("paracetamol: 1000 mg in all (1 times)", Text(shown.Find("main")), StringComparison.Ordinal);
+        Assert.Contains("paracetamol: 1000 mg in all (once)", Text(shown.Find("main")), StringComparison.Ordinal);
     }
 
     [Fact]

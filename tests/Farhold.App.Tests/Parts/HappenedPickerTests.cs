@@ -36,6 +36,16 @@ public class HappenedPickerTests : ScreenTest
     }
 
     [Fact]
+    public void The_keys_of_a_clock_time_begin_in_sight()
+    {
+        var picker = Picker();
+        Choose(picker, "10 min ago");
+        Assert.Empty(Phone.BroughtUp);
+        Choose(picker, "Clock time");
+        Assert.NotNull(picker.Find($"#{Assert.Single(Phone.BroughtUp)} .pad"));
+    }
+
+    [Fact]
     public void Between_two_clock_times_is_an_interval_also_across_midnight()
     {
         var picker = Picker();

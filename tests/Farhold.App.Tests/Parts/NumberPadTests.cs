@@ -31,6 +31,27 @@ public class NumberPadTests : ScreenTest
         Assert.Equal("Possible: 20 to 250 /min", pad.Find("[role=alert]").TextContent);
     }
 
+    /// <summary>The pad is drawn once more with the old value while the new one is still on its way up.</summary>
+    [Fact]
+    public void A_number_out_of_range_stays_as_typed_with_the_range_beside_it()
+    {
+        double? kept = null;
+        var pad = Render<NumberPad>(p => p
+            .Add(n => n.Label, "Heart rate").Add(n => n.Unit, "/min").Add(n => n.Min, 20).Add(n => n.Max, 250).Add(n => n.ValueChanged, v => kept = v));
+        foreach (var key in new[] { "9", "2", "0" })
+        {
+            var before = kept;
+            Button(pad, key).Click();
+            pad.Render(p => p.Add(n => n.Value, before));
+            pad.Render(p => p.Add(n => n.Value, kept));
+        }
+
+        Assert.Equal("920", pad.Find("output").TextContent);
+        Assert.Equal("Possible: 20 to 250 /min", pad.Find(".pad-shown [role=alert]").TextContent);
+        pad.Render(p => p.Add(n => n.Value, 88));
+        Assert.Equal("88", pad.Find("output").TextContent);
+    }
+
     [Fact]
     public void The_last_digit_can_be_taken_back()
     {

@@ -37,6 +37,15 @@ public class EntryScreenTests : CareTest
         [Kind.RulesStated, Kind.EntryAmended, Kind.EntryWithdrawn, Kind.OfNewerVersion], Enum.GetValues<Kind>().Except(EntryForms.Made));
 
     [Fact]
+    public async Task What_is_missing_is_said_beside_the_button_that_logs()
+    {
+        await TightAsync();
+        var form = Show<EntryScreen>((nameof(EntryScreen.KindName), "advice.received"));
+        Tap(form, "Log entry");
+        Assert.Equal(["Still missing: From whom", "Still missing: What was said"], form.FindAll(".dock [role=alert] li").Select(Text));
+    }
+
+    [Fact]
     public async Task An_incomplete_form_says_what_is_missing_and_logs_nothing()
     {
         await TightAsync();

@@ -109,6 +109,75 @@ public class NowScreenTests : CareTest
         Assert.Empty(now.FindAll("[role=alert]"));
     }
 
+    /// <summary>The button stands below the card of another limb.</summary>
+    [Fact]
+    public async Task With_two_limbs_the_first_action_names_the_limb()
+    {
+        await ReadyAsync(Well);
+        Assert.Equal("Start an attempt", Next(Show<NowScreen>()));
+        await LogAsync(39, new Payload.TourniquetTightened("t2", Farhold.Limb.RightArm, Wound: "w2"));
+        await LogAsync(39, new Payload.WoundFound("w2", Farhold.Limb.RightArm, null, WoundNature.Bleeding));
+        Assert.Equal("Has it stopped? (right arm)", Next(Show<NowScreen>()));
+        await LogAsync(0, new Payload.BleedingChecked("w2", Bleeding.None));
+        await LogAsync(0, new Payload.BleedingChecked("w1", Bleeding.None));
+        await LogAsync(0, NothingElse);
+        Assert.Equal("Start an attempt (left leg)", Next(Show<NowScreen>()));
+    }
+
+    [Fact]
+    public async Task Shock_is_said_on_the_card_of_a_limb_that_is_watched()
+    {
+        await ReadyAsync(Well);
+        await LogAsync(0, new Payload.AttemptStarted("w1", "t1"));
+        await LogAsync(0, new Payload.TourniquetSlackened("t1"));
+        Assert.DoesNotContain(Texts.ShockWhileWatching, Limb(Show<NowScreen>()), StringComparison.Ordinal);
+        Time.Advance(TimeSpan.FromMinutes(4));
+        await LogAsync(0, new Payload.SignsTaken { Mental = Mental.Confused });
+        var limb = Limb(Show<NowScreen>());
+        Assert.Contains(Texts.ShockWhileWatching, limb, StringComparison.Ordinal);
+        Assert.Contains("Mental state confused, 0 min old", limb, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Ended_care_is_said_first_with_what_it_silences()
+    {
+        await TightAsync();
+        Assert.DoesNotContain("Care ended", Show<NowScreen>().Markup, StringComparison.Ordinal);
+        await LogAsync(0, new Payload.CareEnded(CareEnd.HandedOver, "Dr Lind"));
+        var ended = Text(Show<NowScreen>().Find("main section"));
+        Assert.StartsWith("Care ended: handed over to Dr Lind Since", ended, StringComparison.Ordinal);
+        Assert.Contains("no alarm sounds", ended, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task What_the_adviser_said_is_read_before_the_attempt_it_allows()
+    {
+        await ReadyAsync(Well);
+        await LogAsync(0, new Payload.AdviceReceived("Dr Vann", "only while the pulse is under 100", ["attempt"]));
+        Assert.Contains("Dr Vann: only while the pulse is under 100", Text(Show<NowScreen>().Find(".act-line [aria-label='Read before an attempt']")), StringComparison.Ordinal);
+    }
+
+    /// <summary>At a glance "no: the wound bleeds" is a wound that bleeds.</summary>
+    [Fact]
+    public async Task What_is_not_so_is_said_to_be_not_so()
+    {
+        await ReadyAsync(Well);
+        Assert.Contains("not so: The wound bleeds although the tourniquet is on", Limb(Show<NowScreen>()), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task While_both_hands_press_nobody_is_asked_whether_it_has_stopped()
+    {
+        await ReadyAsync(Well);
+        await LogAsync(0, new Payload.TourniquetTightened("t1", Farhold.Limb.LeftLeg, Wound: "w1", Why: TighteningReason.Precaution));
+        Assert.NotEmpty(Show<NowScreen>().FindAll(".effect"));
+        await LogAsync(0, new Payload.AttemptStarted("w1", "t1"));
+        await LogAsync(0, new Payload.WoundPacked("w1", PackingMaterial.HaemostaticGauze));
+        Assert.Empty(Show<NowScreen>().FindAll(".effect"));
+        Time.Advance(TimeSpan.FromMinutes(4));
+        Assert.NotEmpty(Show<NowScreen>().FindAll(".effect"));
+    }
+
     [Fact]
     public async Task What_is_overdue_says_so_and_can_be_ticked_off()
     {

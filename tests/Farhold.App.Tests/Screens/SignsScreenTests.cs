@@ -20,11 +20,39 @@ public class SignsScreenTests : CareTest
         Tap(take, "Mental state –");
         Choose(take, "Mental state", "Alert");
         Tap(take, "Blood pressure –");
-        Choose(take, "No cuff here", "Yes");
+        Choose(take, "Blood pressure cuff", "No cuff here");
         Tap(take, "Log signs");
         Assert.Equal(
             new Payload.SignsTaken { HeartRate = 104, BreathRate = 22, Mental = Mental.Alert, NoPressureCuff = true },
             Last<Payload.SignsTaken>());
+    }
+
+    [Fact]
+    public async Task A_pulse_that_can_not_be_stays_on_the_pad_with_what_is_possible()
+    {
+        await TightAsync();
+        var take = Show<TakeSignsScreen>();
+        Type(take, "Pulse", "920");
+        Assert.StartsWith("Pulse 920 /minPossible:", Text(take.Find(".pad-shown")), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task What_is_missing_is_said_beside_the_button_that_asks_for_it()
+    {
+        await TightAsync();
+        var take = Show<TakeSignsScreen>();
+        Tap(take, "Log signs");
+        Assert.Equal(Texts.SignsMissing, Text(take.Find(".dock [role=alert]")));
+    }
+
+    [Fact]
+    public async Task A_mind_that_answers_only_to_pain_is_not_called_pain()
+    {
+        await TightAsync();
+        var take = Show<TakeSignsScreen>((nameof(TakeSignsScreen.Part), "mental"));
+        Choose(take, "Mental state", "Only to pain");
+        Tap(take, "Log signs");
+        Assert.Equal(Mental.Pain, Last<Payload.SignsTaken>().Mental);
     }
 
     /// <summary>Asked for the mind first, and led through all the rest that a look needs before anything else.</summary>
@@ -40,7 +68,7 @@ public class SignsScreenTests : CareTest
         Tap(take, "Next: Pulse at the wrist");
         Choose(take, "Pulse at the wrist", "Strong");
         Tap(take, "Next: Blood pressure");
-        Choose(take, "No cuff here", "Yes");
+        Choose(take, "Blood pressure cuff", "No cuff here");
         Tap(take, "Next: Pulse");
         Type(take, "Pulse", "84");
         Tap(take, "Next: Breathing");
@@ -56,7 +84,7 @@ public class SignsScreenTests : CareTest
         await TightAsync();
         var take = Show<TakeSignsScreen>();
         Tap(take, "Blood pressure –");
-        Choose(take, "No cuff here", "Yes");
+        Choose(take, "Blood pressure cuff", "No cuff here");
         Assert.Empty(take.FindAll(".pad"));
         Tap(take, "Capillary refill –");
         Type(take, "Capillary refill", "2");

@@ -15,8 +15,8 @@ public class TwoTapTests : CareTest
         Tap(now, "When help comes");
         Choose(now, "At the earliest in", "2 h");
         Choose(now, "Most likely in", "12 h");
-        Assert.Equal(["within 12 h", "within 24 h", "within 48 h"], Options(now, "Clinic"));
-        Tap(now, "within 24 h", "Clinic");
+        Assert.Equal(["Clinic within 12 h", "Clinic within 24 h", "Clinic within 48 h"], Options(now, "Clinic"));
+        Tap(now, "Clinic within 24 h", "Clinic");
         now.WaitForAssertion(() => Assert.Equal(
             new(Now + Duration.FromHours(12), Now + Duration.FromHours(2), Now + Duration.FromHours(24), Care: HelpCare.Clinic),
             Last<Payload.HelpExpected>()));
@@ -31,7 +31,7 @@ public class TwoTapTests : CareTest
         await StartAsync();
         var now = Show<NowScreen>();
         Tap(now, "When help comes");
-        Tap(now, "within 8 h", kind);
+        Tap(now, $"{kind} within 8 h", kind);
         var help = Now + Duration.FromHours(8);
         now.WaitForAssertion(() => Assert.Equal(new(help, Latest: help, Care: care), Last<Payload.HelpExpected>()));
     }
@@ -98,8 +98,20 @@ public class TwoTapTests : CareTest
         Tap(now, "Only the casualty can watch");
         Assert.Equal(new(true, Watcher.Casualty), Last<Payload.WatchStated>());
         Tap(now, "Who can watch");
-        Tap(now, "Somebody else can watch closely");
+        Tap(now, "You or another can watch closely");
         Assert.Equal(new(true, Watcher.Other), Last<Payload.WatchStated>());
+    }
+
+    [Theory]
+    [InlineData(6, false)]
+    [InlineData(40, true)]
+    public async Task A_child_is_not_asked_to_watch_its_own_wound(int years, bool asked)
+    {
+        await TightAsync();
+        await LogAsync(0, new Payload.CasualtyOpened("Tor", AgeYears: years));
+        var now = Show<NowScreen>();
+        Tap(now, "Who can watch");
+        Assert.Equal(asked, now.FindAll("[role=dialog] button").Any(b => Text(b) == Texts.WatchCasualty));
     }
 
     [Fact]
@@ -154,7 +166,7 @@ public class TwoTapTests : CareTest
         if (way == "Escape")
             now.Find("[role=dialog]").KeyDown("Escape");
         else
-            Tap(now, way == "cancel" ? Texts.CloseChoice : "within 4 h");
+            Tap(now, way == "cancel" ? Texts.CloseChoice : "Surgery within 4 h");
         now.WaitForAssertion(() => Assert.Equal((1, 1), Phone.Focus));
         Assert.Empty(now.FindAll("[role=dialog]"));
     }
@@ -188,7 +200,7 @@ public class TwoTapTests : CareTest
     [InlineData("Signs seen", "Confused", "Mental state", typeof(Payload.SignsTaken))]
     [InlineData("Tourniquet slackened", "t1", "Left leg", typeof(Payload.TourniquetSlackened))]
     [InlineData("Start an attempt", "Start against this advice (t1)", "Left leg", typeof(Payload.AttemptStarted))]
-    [InlineData("When help comes", "within 4 h", "Surgery", typeof(Payload.HelpExpected))]
+    [InlineData("When help comes", "Surgery within 4 h", "Surgery", typeof(Payload.HelpExpected))]
     [InlineData("Rest of the casualty", "None of these", "", typeof(Payload.CasualtyLookedOver))]
     [InlineData("Try to reach advice", "No signal", "Nobody reached", typeof(Payload.ContactTried))]
     [InlineData("About to move, or moved", "Carried", "About to move", typeof(Payload.CasualtyMoved))]
@@ -219,7 +231,7 @@ public class TwoTapTests : CareTest
         await TightAsync();
         var now = Show<NowScreen>();
         Tap(now, "Who can watch");
-        Tap(now, "Somebody else can watch closely");
+        Tap(now, "You or another can watch closely");
         Tap(now, "Undo");
         var last = JsonDocument.Parse(Session.Lines[^1].Text).RootElement;
         Assert.Equal("entry.withdrawn", last.GetProperty("kind").GetString());

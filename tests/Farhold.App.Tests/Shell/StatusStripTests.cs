@@ -38,7 +38,7 @@ public class StatusStripTests : ScreenTest
     {
         await OpenCasualtyAsync();
         var strip = Render<StatusStrip>();
-        Assert.Contains("Only on this phone: 1 entries.", strip.Markup, StringComparison.Ordinal);
+        Assert.Contains("Only on this phone: 1 entry.", strip.Markup, StringComparison.Ordinal);
         await Session.ExportAsync();
         strip.WaitForAssertion(() => Assert.DoesNotContain("Only on this phone", strip.Markup, StringComparison.Ordinal));
     }

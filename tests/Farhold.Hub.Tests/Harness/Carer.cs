@@ -137,7 +137,7 @@ internal static class Carer
 
     /// <summary>Counted by the strip that is on every screen, as long as nothing was exported.</summary>
     public static async Task SeeEntriesAsync(this IPage page, int count) =>
-        await Assertions.Expect(page.GetByText($"Only on this phone: {count} entries.")).ToBeVisibleAsync();
+        await Assertions.Expect(page.GetByText(count == 1 ? "Only on this phone: 1 entry." : $"Only on this phone: {count} entries.")).ToBeVisibleAsync();
 
     /// <summary>Waits until the app can start without network.</summary>
     public static async Task KeepOfflineAsync(this IPage page)

@@ -35,8 +35,8 @@ public class ChainDoubtTests
         var rewritten = two.Select(Spaced).ToArray();
         var record = new CareRecord(rewritten, []);
         Assert.Equal(2, record.Doubts.Length);
-        Assert.Contains(record.Doubts, d => d.Text.StartsWith("entry a-2 does not follow from the line before it, nor do 9 more of device a:", StringComparison.Ordinal));
-        Assert.Contains(record.Doubts, d => d.Text.StartsWith("entry b-2 does not follow from the line before it, nor do 2 more of device b:", StringComparison.Ordinal));
+        Assert.Contains(record.Doubts, d => d.Text.StartsWith("entry a-2 does not follow from the line before it, nor do 9 more of Ane's phone (a):", StringComparison.Ordinal));
+        Assert.Contains(record.Doubts, d => d.Text.StartsWith("entry b-2 does not follow from the line before it, nor do 2 more of Tor's phone (b):", StringComparison.Ordinal));
         foreach (var doubt in record.Doubts)
             Settle(record, doubt);
         Assert.Equal(Verdict.Attempt, VerdictOf(record));

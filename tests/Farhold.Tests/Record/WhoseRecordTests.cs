@@ -122,6 +122,7 @@ public class WhoseRecordTests
         var doubt = Assert.Single(record.Doubts);
         Assert.Equal("clock-b", doubt.Id);
         Assert.Contains("by 26 h", doubt.Text, StringComparison.Ordinal);
+        Assert.StartsWith("the clock of Tor's phone (b) is ahead", doubt.Text, StringComparison.Ordinal);
         Assert.Equal(Case.Now, record.LastWritten);
         Assert.Equal(Verdict.CheckFirst, VerdictOf(record));
         record.Add(EntryWriting.Write(record.NextId("a"), Happened.At(Case.Now), Case.Now, "Ane", new Payload.TaskDone(doubt.Id)));

@@ -52,6 +52,15 @@ public class AdviceTests
     public void Or_until_the_time_it_names(string ago, string until, Verdict verdict) => Assert.Equal(
         verdict, Late.And(ago, new Payload.AdviceReceived("duty doctor", "go ahead", ["attempt"], Until: Some.At(until))).Verdict);
 
+    /// <summary>It may set limits that only a person can read.</summary>
+    [Fact]
+    public void The_newest_words_that_allow_an_attempt_are_read_before_it()
+    {
+        var limited = Case.Well.Advised("00:30").And("00:05", new Payload.AdviceReceived("Dr Vann", "only while the pulse is under 100", ["attempt"]));
+        Assert.Equal(["Keep to what the adviser said. Dr Vann: only while the pulse is under 100"], limited.Limb.Act.Cautions);
+        Assert.Empty(Case.Well.And("00:05", new Payload.AdviceReceived("Dr Vann", "keep warm")).Limb.Act.Cautions);
+    }
+
     [Fact]
     public void Advice_that_names_no_attempt_allows_none() => Assert.Equal(
         Verdict.CheckFirst, Late.And("00:05", new Payload.AdviceReceived("duty doctor", "drink", ["fluids"]), new Payload.AdviceReceived("duty doctor", "keep warm")).Verdict);

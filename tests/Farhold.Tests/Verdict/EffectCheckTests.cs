@@ -29,6 +29,12 @@ public class EffectCheckTests
     }
 
     [Theory]
+    [InlineData("11:58", false)]
+    [InlineData("11:56", true)]
+    public void While_pressure_has_to_be_held_nobody_can_look(string packed, bool asked) => Assert.Equal(asked, Effect(
+        [.. Tied, ("11:55", new Payload.AttemptStarted("w1", "t1")), (packed, new Payload.WoundPacked("w1", PackingMaterial.HaemostaticGauze))]) is not null);
+
+    [Theory]
     [InlineData("11:12", "11:16")]
     [InlineData("11:16", "11:26")]
     [InlineData("11:27", "11:41")]

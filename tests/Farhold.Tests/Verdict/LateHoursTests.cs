@@ -62,10 +62,12 @@ public class LateHoursTests
     {
         var limb = Case.Well.TightFor(tightFor).Advised().Limb;
         Assert.StartsWith(act, limb.Act.Text, StringComparison.Ordinal);
+        Assert.Equal("Keep to what the adviser said. duty doctor: go ahead", limb.Act.Cautions[^1]);
+        var ofTheClock = limb.Act.Cautions[..^1];
         if (caution is null)
-            Assert.Empty(limb.Act.Cautions);
+            Assert.Empty(ofTheClock);
         else
-            Assert.StartsWith(caution, Assert.Single(limb.Act.Cautions), StringComparison.Ordinal);
+            Assert.StartsWith(caution, Assert.Single(ofTheClock), StringComparison.Ordinal);
     }
 
     /// <summary>After two hours loose, advice may count the time without flow instead (TCCC Change 25-2, design).</summary>

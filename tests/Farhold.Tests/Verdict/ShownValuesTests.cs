@@ -27,7 +27,7 @@ public class ShownValuesTests
     /// <summary>"No: the colour comes back only after 3 s" would be read as a finger that somebody pressed.</summary>
     [Theory]
     [InlineData(null, "not measured")]
-    [InlineData(2.0, "no")]
+    [InlineData(2.0, "not so")]
     [InlineData(4.0, "yes")]
     public void A_refill_that_nobody_timed_is_not_said_to_be_quick(double? refill, string said)
     {

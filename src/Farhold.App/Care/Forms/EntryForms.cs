@@ -20,6 +20,10 @@ public static class EntryForms
 
     private static FormField Note { get; } = new FormField.Text("note", t => t.FieldNote, Long: true);
 
+    /// <summary>Why a form can't be logged; what is missing by the name that stands above it.</summary>
+    public static string Objection(Kind kind, string reason, Texts texts) =>
+        Of(kind).FirstOrDefault(f => reason == $"the field {f.Wire} is missing") is { } field ? texts.FieldMissing(field.Label(texts)) : reason;
+
     public static ImmutableArray<FormField> Of(Kind kind) => kind switch
     {
         Kind.CasualtyOpened =>
