@@ -30,10 +30,10 @@ public abstract class CareTest : ScreenTest
     }
 
     /// <summary>A bleeding left leg, tourniquet t1 for wound w1, first tightened that long ago.</summary>
-    protected async Task TightAsync(int minutesAgo = 40)
+    protected async Task TightAsync(int minutesAgo = 40, WoundNature nature = WoundNature.Bleeding)
     {
         await StartAsync();
-        await LogAsync(minutesAgo + 1, new Payload.WoundFound("w1", Limb.LeftLeg, null, WoundNature.Bleeding));
+        await LogAsync(minutesAgo + 1, new Payload.WoundFound("w1", Limb.LeftLeg, null, nature));
         await LogAsync(minutesAgo, new Payload.TourniquetTightened("t1", Limb.LeftLeg, Wound: "w1"));
     }
 

@@ -352,6 +352,8 @@ public sealed partial class Texts
 
     public string ShockWhileWatching => Get();
 
+    public string ShockNotLookedAtSince => Get();
+
     public string ShockWhileWatchingWhat => Get();
 
     public string ReasonsInFull(int count) => Fill(count);

@@ -124,6 +124,23 @@ public class NowScreenTests : CareTest
         Assert.Equal("Start an attempt (left leg)", Next(Show<NowScreen>()));
     }
 
+    /// <summary>Where something else decides on the limb, its card says nothing of shock.</summary>
+    [Fact]
+    public async Task Shock_is_said_above_a_limb_on_which_something_else_decides_and_stays_once_the_signs_are_old()
+    {
+        await TightAsync(minutesAgo: 30, nature: WoundNature.Amputation);
+        Assert.Empty(Show<NowScreen>().FindAll($"[aria-label='{Texts.ShockWhileWatching}']"));
+        await LogAsync(0, Well with { RadialPulse = RadialPulse.Absent, Mental = Mental.Confused });
+        var said = Show<NowScreen>().Find($"[aria-label='{Texts.ShockWhileWatching}']");
+        Assert.Contains("Lay flat", said.TextContent, StringComparison.Ordinal);
+        Assert.Contains("wrist", said.TextContent, StringComparison.Ordinal);
+        Time.Advance(TimeSpan.FromMinutes(45));
+        Assert.Contains(
+            Texts.ShockNotLookedAtSince, Show<NowScreen>().Find($"[aria-label='{Texts.ShockWhileWatching}']").TextContent, StringComparison.Ordinal);
+        await LogAsync(0, Well);
+        Assert.Empty(Show<NowScreen>().FindAll($"[aria-label='{Texts.ShockWhileWatching}']"));
+    }
+
     [Fact]
     public async Task Shock_is_said_on_the_card_of_a_limb_that_is_watched()
     {
