@@ -80,4 +80,15 @@ public class ReplayTests
         Assert.Equal("left leg: 6 h 00 min since first tightened", limit.Because[0]);
         Assert.Equal(Verdict.LeaveOn, Assert.Single(limit.After.Limbs).Verdict);
     }
+
+    /// <summary>A verdict that stays while its reasons change is still the same verdict, and a new one is not.</summary>
+    [Fact]
+    public void What_stays_is_called_still_and_what_is_new_is_not()
+    {
+        var (well, fast, faster) = (Of(Case.Well), Of(Case.Well.Signs(s => s with { HeartRate = 140 })), Of(Case.Well.Signs(s => s with { HeartRate = 140, Mental = Mental.Confused })));
+        Assert.StartsWith("left leg: leave-on (", Assert.Single(fast.Since(well), l => l.StartsWith("left leg", StringComparison.Ordinal)), StringComparison.Ordinal);
+        Assert.StartsWith("left leg: still leave-on (", Assert.Single(faster.Since(fast), l => l.StartsWith("left leg", StringComparison.Ordinal)), StringComparison.Ordinal);
+
+        static Outcome Of(Case scene) => Outcome.Of(scene.Judgement);
+    }
 }
