@@ -1,4 +1,5 @@
 using System.Text.Json;
+using Farhold.Tests.Protocols;
 
 namespace Farhold.Tests.Verdicts;
 
@@ -35,6 +36,23 @@ public class JudgementJsonTests
     [Fact]
     public void What_must_not_be_done_now_is_named() =>
         Assert.Equal(["task", "text"], Names(Root(Late.Signs(s => s with { Mental = Mental.Voice })), "withheld").Order(StringComparer.Ordinal));
+
+    [Fact]
+    public void A_local_protocol_and_why_another_is_refused_are_named_in_whole_JSON()
+    {
+        var laid = Assert.IsType<Read<Protocol>.Usable>(LocalFile.Read("""
+            {"local":"hut","version":"1","title":"Of the hut","over":"farhold-base","clock":{"window":"PT3H"}}
+            """)).Value;
+        var judged = Judge.At(Case.Well.Record, laid, Case.Now);
+        var root = JsonDocument.Parse(JudgementJson.Write(judged, [new("hut.json", 2, 3, "too old")])).RootElement;
+        var protocol = root.GetProperty("protocol");
+        Assert.Equal(["hash", "id", "local", "refused", "version", "warnings"], Names(protocol, "").Order(StringComparer.Ordinal));
+        Assert.Equal(
+            ["authority", "date", "hash", "id", "issuer", "loosened", "standing", "version"], Names(protocol, "local").Order(StringComparer.Ordinal));
+        Assert.Equal(laid.Local!.Loosened, protocol.GetProperty("local").GetProperty("loosened").EnumerateArray().Select(l => l.GetString()!));
+        Assert.Equal("hut.json:2:3: too old", protocol.GetProperty("refused")[0].GetString());
+        Assert.Equal(judged.Limbs.Length, root.GetProperty("limbs").GetArrayLength());
+    }
 
     [Fact]
     public void Values_are_those_of_the_judgement()
