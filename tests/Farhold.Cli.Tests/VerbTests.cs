@@ -28,6 +28,31 @@ public class VerbTests
     }
 
     [Fact]
+    public void Version_names_the_rules_that_ship_with_it() =>
+        Assert.Matches(@"^farhold \d+\.\d+\.\d+, protocol farhold-base 2\.\d+\.\d+ \([0-9a-f]{8}\)\n$", Run.Farhold("--version").Output);
+
+    [Fact]
+    public void Help_of_a_verb_is_asked_for_either_way()
+    {
+        var help = Run.Farhold("help", "tell");
+        Assert.Equal((0, Run.Farhold("tell", "--help").Output), (help.ExitCode, help.Output));
+        Assert.Contains("--at", help.Output, StringComparison.Ordinal);
+        Assert.Equal(Run.Farhold("--help").Output, Run.Farhold("help").Output);
+    }
+
+    [Theory]
+    [InlineData("tel", "Did you mean tell?")]
+    [InlineData("chekc", "Did you mean check?")]
+    [InlineData("Tell", "Did you mean tell?")]
+    [InlineData("bandage", "--help.\n")]
+    public void A_mistyped_verb_is_refused_with_the_one_that_was_meant(string typed, string ends)
+    {
+        var ran = Run.Farhold(typed, Run.Demo);
+        Assert.Equal(2, ran.ExitCode);
+        Assert.EndsWith(ends.TrimEnd('\n'), ran.Errors.TrimEnd('\n'), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Replay_names_every_change_and_its_cause()
     {
         var ran = Run.Farhold("replay", Run.Demo);
