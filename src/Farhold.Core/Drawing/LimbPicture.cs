@@ -14,11 +14,9 @@ public enum Sky
 public readonly record struct LightSpell(Instant From, Instant To, Sky Sky);
 
 /// <summary>When help may come: three instants with what they are called, such as 10 %, 50 % and 90 %.</summary>
-/// <param name="Source">Where the times are from, for people: <c>way out, 2000 trials</c>.</param>
-/// <param name="Density">Relative probability over time, at least two points in order of time; empty draws the three instants only.</param>
-/// <exception cref="ArgumentException">The instants are not in order.</exception>
 public sealed record Arrival
 {
+    /// <exception cref="ArgumentException">The instants are not in order.</exception>
     public Arrival(Instant early, Instant middle, Instant late, string source)
     {
         if (early > middle || middle > late)
@@ -32,11 +30,13 @@ public sealed record Arrival
 
     public Instant Late { get; }
 
+    /// <summary>Where the times are from, for people: <c>way out, 2000 trials</c>.</summary>
     public string Source { get; }
 
     /// <summary>What the three instants are called.</summary>
     public (string Early, string Middle, string Late) Names { get; init; } = ("earliest", "likely", "latest");
 
+    /// <summary>Relative probability over time, at least two points in order of time; empty draws the three instants only.</summary>
     public ImmutableArray<(Instant At, double Weight)> Density { get; init; } = [];
 
     /// <summary>What was last told of help in the record, as it stands; null if nothing, or only a likely time, was told.</summary>

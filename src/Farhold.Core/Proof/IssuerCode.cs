@@ -6,7 +6,6 @@ using System.Security.Cryptography;
 namespace Farhold;
 
 /// <summary>Who issues local protocols: a public key with the name and role it stands for.</summary>
-/// <param name="Key">The point of P-256, x before y, 64 bytes as base64url.</param>
 public sealed record IssuerCode
 {
     public const string First = "farhold issuer v1";
@@ -17,6 +16,7 @@ public sealed record IssuerCode
 
     private IssuerCode(string key, string name, string role) => (Key, Name, Role) = (key, name, role);
 
+    /// <summary>The point of P-256, x before y, 64 bytes as base64url.</summary>
     public string Key { get; }
 
     public string Name { get; }

@@ -54,14 +54,14 @@ public sealed record Plan(
 }
 
 /// <summary>A part of the way. A closed family.</summary>
-/// <param name="Slot">Its place among the random numbers of a trial; kept when the plan is changed, so that options share their luck.</param>
-/// <param name="Name">What people call it; null where nobody named it.</param>
 public abstract record Leg
 {
     private protected Leg(int slot, string? name) => (Slot, Name) = (slot, name);
 
+    /// <summary>Its place among the random numbers of a trial; kept when the plan is changed (common random numbers).</summary>
     public int Slot { get; init; }
 
+    /// <summary>What people call it; null where nobody named it.</summary>
     public string? Name { get; init; }
 
     internal static IEnumerable<Leg> Inside(Leg leg) => leg is Choice choice
