@@ -40,7 +40,7 @@ public class SignatureTests(Browser browser) : PhoneTest(browser)
 
         await Page.ReadCautionsAsync();
         await Page.GotoAsync(Server.Address + "/prepare");
-        await Page.GetByLabel("Paste the issuer code").FillAsync(Encoding.UTF8.GetString(key.Code.Write()));
+        await Page.GetByLabel("Or paste the code as text").FillAsync(Encoding.UTF8.GetString(key.Code.Write()));
         await Page.Button("Read the code").TapAsync();
         await Assertions.Expect(Page.GetByText(key.Code.Digits)).ToBeVisibleAsync();
         await Page.Button("They match: trust this issuer").TapAsync();
