@@ -95,6 +95,8 @@ public sealed partial class Texts
 
     public string TakeMerge => Get();
 
+    public string TakingIn => Get();
+
     public string TakeAgain => Get();
 
     public string TakeGoTo(string alias) => Fill(alias);

@@ -70,7 +70,16 @@ internal sealed class MemoryLogStore : ILogStore
         return [.. rescued];
     }
 
-    public Task<MergeCount> MergeAsync(CasualtyHead into, ImmutableArray<IncomingLine> incoming, string source)
+    /// <summary>What taking in waits for: a slow phone.</summary>
+    public Task Merging { get; set; } = Task.CompletedTask;
+
+    public async Task<MergeCount> MergeAsync(CasualtyHead into, ImmutableArray<IncomingLine> incoming, string source)
+    {
+        await Merging;
+        return Merge(into, incoming, source);
+    }
+
+    private MergeCount Merge(CasualtyHead into, ImmutableArray<IncomingLine> incoming, string source)
     {
         var batch = string.Create(CultureInfo.InvariantCulture, $"b{batches.Count + 1}");
         var keys = new List<(string, string, int)>();
@@ -108,9 +117,9 @@ internal sealed class MemoryLogStore : ILogStore
             }
         }
         if (keys.Count == 0 && !opens)
-            return Task.FromResult(new MergeCount(added, same, conflicting, unreadable));
+            return new MergeCount(added, same, conflicting, unreadable);
         batches[batch] = (into.Id, opens, keys, new(batch, Instant.FromUnixTimeSeconds(1_930_000_000), source, keys.Count));
-        return Task.FromResult(new MergeCount(added, same, conflicting, unreadable, batch));
+        return new MergeCount(added, same, conflicting, unreadable, batch);
     }
 
     public Task<ImmutableArray<TakenBatch>> BatchesAsync(string casualty) =>

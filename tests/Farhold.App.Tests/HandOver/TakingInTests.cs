@@ -61,6 +61,23 @@ public class TakingInTests : CareTest
         Assert.Null((await PlanAsync(Note(1))).Into);
     }
 
+    /// <summary>Onto an empty phone a file is taken in at once; while that lasts no button may be there to take it in a second time.</summary>
+    [Fact]
+    public async Task While_entries_are_taken_in_there_is_nothing_to_tap()
+    {
+        Preferences.Carer = "Ane";
+        await Session.StartAsync();
+        var slow = new TaskCompletionSource();
+        Store.Merging = slow.Task;
+        var panel = Render<ImportRecord>();
+        Choose(panel, Girl);
+        panel.WaitForAssertion(() => Assert.Contains(Texts.TakingIn, panel.Markup, StringComparison.Ordinal));
+        Assert.Empty(panel.FindAll("button"));
+        slow.SetResult();
+        panel.WaitForAssertion(() => Assert.Equal("Siri", Assert.Single(Session.Casualties).Alias));
+        panel.WaitForAssertion(() => Assert.DoesNotContain(Texts.TakingIn, panel.Markup, StringComparison.Ordinal));
+    }
+
     [Fact]
     public async Task A_FHIR_document_is_taken_in_by_the_lines_it_carries()
     {
