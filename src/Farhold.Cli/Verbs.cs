@@ -19,21 +19,6 @@ internal sealed class Verbs(IConfigurator config)
 
     /// <summary>The verb that was meant, where one is near enough; null where none is, or it is one.</summary>
     public string? Meant(string typed) => names.Contains(typed) ? null
-        : names.Select(n => (Name: n, Apart: Apart(n, typed.ToLowerInvariant()))).Where(n => n.Apart <= 2 && n.Apart < n.Name.Length - 1)
+        : names.Select(n => (Name: n, Apart: EditDistance.Between(n, typed.ToLowerInvariant()))).Where(n => n.Apart <= 2 && n.Apart < n.Name.Length - 1)
             .OrderBy(n => n.Apart).ThenBy(n => n.Name, StringComparer.Ordinal).Select(n => n.Name).FirstOrDefault();
-
-    /// <summary>Letters to add, drop or change (Levenshtein 1966).</summary>
-    private static int Apart(string a, string b)
-    {
-        var row = Enumerable.Range(0, b.Length + 1).ToArray();
-        for (var i = 1; i <= a.Length; i++)
-        {
-            var diagonal = row[0];
-            row[0] = i;
-            for (var j = 1; j <= b.Length; j++)
-                (diagonal, row[j]) = (row[j], Math.Min(Math.Min(row[j], row[j - 1]) + 1, diagonal + (a[i - 1] == b[j - 1] ? 0 : 1)));
-        }
-
-        return row[^1];
-    }
 }

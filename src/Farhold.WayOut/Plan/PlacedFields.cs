@@ -169,23 +169,8 @@ internal sealed class PlacedFields
 
     private string Nearest(string name)
     {
-        var nearest = known.Where(k => Distance(k.ToUpperInvariant(), name.ToUpperInvariant()) <= 2)
-            .MinBy(k => Distance(k.ToUpperInvariant(), name.ToUpperInvariant()));
+        var nearest = known.Where(k => EditDistance.Between(k.ToUpperInvariant(), name.ToUpperInvariant()) <= 2)
+            .MinBy(k => EditDistance.Between(k.ToUpperInvariant(), name.ToUpperInvariant()));
         return nearest is null ? "" : $"; is '{nearest}' meant?";
-    }
-
-    /// <summary>Letters to change, add or drop (Levenshtein).</summary>
-    private static int Distance(string a, string b)
-    {
-        var row = Enumerable.Range(0, b.Length + 1).ToArray();
-        for (var i = 1; i <= a.Length; i++)
-        {
-            var corner = row[0];
-            row[0] = i;
-            for (var j = 1; j <= b.Length; j++)
-                (corner, row[j]) = (row[j], Math.Min(Math.Min(row[j], row[j - 1]) + 1, corner + (a[i - 1] == b[j - 1] ? 0 : 1)));
-        }
-
-        return row[^1];
     }
 }
