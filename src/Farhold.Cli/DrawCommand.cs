@@ -47,7 +47,7 @@ internal sealed class DrawCommand(TimeProvider clock) : Command<DrawCommand.Sett
             ErrorOutput.Say(note);
         var pictures = Pictures(opened, settings, zone).ToArray();
         if (pictures.Length == 0)
-            return ErrorOutput.Plainly($"{settings.Record}: no tourniquet {(settings.Limb is { } l ? $"on the {l} " : "")}up to {Farhold.Say.Time(opened.At)}: nothing to draw");
+            return ErrorOutput.Plainly($"{settings.Record}: no tourniquet {(settings.Limb is { } l ? $"on the {l} " : "")}up to {Farhold.Text.Say.Time(opened.At)}: nothing to draw");
         foreach (var picture in pictures)
         {
             var svg = LimbLine.Draw(picture, settings.Width, settings.Light ? LimbLineLook.Pale : LimbLineLook.Dark);

@@ -46,7 +46,7 @@ internal sealed class DueCommand(TimeProvider clock) : Command<DueCommand.Settin
         Console.Out.WriteLine("Due:");
         var until = settings.Hours is { } hours ? opened.At + Duration.FromHours(hours) : Instant.MaxValue;
         foreach (var due in judgement.Due.Where(d => d.At <= until))
-            Console.Out.WriteLine($"  {When(due, opened.At, party.Zone)}  {(due.Limb is { } limb ? $"{Farhold.Say.Limb(limb)}: " : "")}{due.Said(party.Zone)}{(due.Reason is { } reason ? $" {reason}" : "")}");
+            Console.Out.WriteLine($"  {When(due, opened.At, party.Zone)}  {(due.Limb is { } limb ? $"{Farhold.Text.Say.Limb(limb)}: " : "")}{due.Said(party.Zone)}{(due.Reason is { } reason ? $" {reason}" : "")}");
         foreach (var withheld in judgement.Withheld)
             Console.Out.WriteLine($"  NOT NOW  {withheld.Text}");
         if (!watches.IsEmpty)
@@ -63,5 +63,5 @@ internal sealed class DueCommand(TimeProvider clock) : Command<DueCommand.Settin
     }
 
     private static string When(DueTask due, Instant now, DateTimeZone zone) =>
-        due.AtOnce ? "AT ONCE" : due.At <= now ? $"overdue since {Farhold.Say.Time(due.At, zone)}" : Farhold.Say.Time(due.At, zone);
+        due.AtOnce ? "AT ONCE" : due.At <= now ? $"overdue since {Farhold.Text.Say.Time(due.At, zone)}" : Farhold.Text.Say.Time(due.At, zone);
 }

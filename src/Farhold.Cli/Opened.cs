@@ -85,8 +85,8 @@ internal sealed record Opened(CareRecord Record, Protocol Protocol, Instant At, 
     }
 
     private static string Wrong(Instant here, Instant now) =>
-        $"The clock of this machine shows {Farhold.Say.Time(here)}, which is before the newest entry of the record. "
-            + $"It can't be right: the time of that entry is used, {Farhold.Say.Time(now)}. Give --at for another.";
+        $"The clock of this machine shows {Farhold.Text.Say.Time(here)}, which is before the newest entry of the record. "
+            + $"It can't be right: the time of that entry is used, {Farhold.Text.Say.Time(now)}. Give --at for another.";
 
     private static T? Nothing<T>(IEnumerable<Refusal> refusals)
         where T : class

@@ -1,5 +1,4 @@
 using System.Text;
-using Farhold;
 using Farhold.Cli;
 using Spectre.Console.Cli;
 

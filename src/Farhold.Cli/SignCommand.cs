@@ -45,7 +45,7 @@ internal sealed class SignCommand : Command<SignCommand.Settings>
             return ErrorOutput.Unusable;
         using var key = opened;
         var head = new SignatureHead(
-            key.Code.Digits, $"{under.Id} {under.Version}", settings.Serial, WrittenInstant.TryParse(settings.From)!.Value, WrittenInstant.TryParse(settings.Until)!.Value);
+            key.Code.Digits, under.Named, settings.Serial, WrittenInstant.TryParse(settings.From)!.Value, WrittenInstant.TryParse(settings.Until)!.Value);
         var signature = key.Sign(head, file.All.Span);
         return Laid(signature, file.All, settings, key.Code, under) is { } laid ? Write(signature, settings, laid) : ErrorOutput.Unusable;
     }
@@ -54,7 +54,7 @@ internal sealed class SignCommand : Command<SignCommand.Settings>
     private static Protocol? Laid(LocalSignature signature, ReadOnlyMemory<byte> file, Settings settings, IssuerCode code, Protocol under)
     {
         var beside = settings.File + LocalSignature.Ending;
-        var proving = Proof.OfAsync(file, signature.Write(), beside, Keyring.Empty.Pin(code), under, signature.Head.NotBefore, FrameworkSignatures.CheckAsync)
+        var proving = Proof.OfAsync(file, signature.Write(), beside, Keyring.Empty.Pin(code), under.Named, signature.Head.NotBefore, FrameworkSignatures.CheckAsync)
             .AsTask().GetAwaiter().GetResult();
         if (proving is not Read<Proof>.Usable { Value: var proof })
         {

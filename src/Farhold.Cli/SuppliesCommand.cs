@@ -49,7 +49,7 @@ internal sealed class SuppliesCommand(TimeProvider clock) : Command<SuppliesComm
         if (opened.ClockNote is { } note)
             ErrorOutput.Say(note);
         var around = new Surroundings(
-            settings.Party, settings.Heat is { } h ? Wire.Parse<Heat>(h) : null, settings.Work is { } w ? Wire.Parse<Work>(w)!.Value : Farhold.Work.Rest);
+            settings.Party, settings.Heat is { } h ? Wire.Parse<Heat>(h) : null, settings.Work is { } w ? Wire.Parse<Work>(w)!.Value : Farhold.Reserves.Work.Rest);
         var outlook = SupplyOutlook.Of(ShippedKit.Kit, opened.Record, opened.Protocol, around, opened.At);
         if (settings.Json)
             Console.Out.WriteLine(Encoding.UTF8.GetString(SupplyJson.Write(outlook)));

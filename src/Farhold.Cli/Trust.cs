@@ -61,7 +61,7 @@ internal static class Trust
             keyring = keyring.Pin(code);
         }
 
-        var proving = Proof.OfAsync(file, signature, beside, keyring, under, at, FrameworkSignatures.CheckAsync).AsTask().GetAwaiter().GetResult();
+        var proving = Proof.OfAsync(file, signature, beside, keyring, under.Named, at, FrameworkSignatures.CheckAsync).AsTask().GetAwaiter().GetResult();
         if (proving is not Read<Proof>.Usable { Value: var proof })
             return new Read<Protocol>.Refused(((Read<Proof>.Refused)proving).Refusals);
         var read = LocalReader.Read(file, path, under, proof, at);

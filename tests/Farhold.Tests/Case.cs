@@ -29,13 +29,13 @@ public sealed class Case
     public Judgement Judgement => Judge.At(Record, ShippedProtocol.Protocol, Now);
 
     /// <summary>The verdict of the left leg.</summary>
-    public LimbVerdict Limb => Judgement.Limbs.Single(l => l.Limb == Farhold.Limb.LeftLeg);
+    public LimbVerdict Limb => Judgement.Limbs.Single(l => l.Limb == Farhold.Values.Limb.LeftLeg);
 
     public Verdict Verdict => Limb.Verdict;
 
     /// <summary>The left leg, with nothing said until then.</summary>
     public LimbVerdict Later(string time) =>
-        Judge.At(Record, ShippedProtocol.Protocol, In(time)).Limbs.Single(l => l.Limb == Farhold.Limb.LeftLeg);
+        Judge.At(Record, ShippedProtocol.Protocol, In(time)).Limbs.Single(l => l.Limb == Farhold.Values.Limb.LeftLeg);
 
     /// <param name="time"><c>hh:mm</c>, or <c>hh:mm:ss</c>.</param>
     public static Instant Ago(string time)
@@ -93,7 +93,7 @@ public sealed class Case
 
     /// <summary>A right leg tied as well, its wound looked at with the other one.</summary>
     public Case AndRightLeg(string tightFor, WoundNature nature = WoundNature.Bleeding) => this
-        .And(tightFor, new Payload.WoundFound("w2", Farhold.Limb.RightLeg, null, nature), new Payload.TourniquetTightened("t2", Farhold.Limb.RightLeg, Wound: "w2"))
+        .And(tightFor, new Payload.WoundFound("w2", Farhold.Values.Limb.RightLeg, null, nature), new Payload.TourniquetTightened("t2", Farhold.Values.Limb.RightLeg, Wound: "w2"))
         .And("00:06", new Payload.BleedingChecked("w2", Bleeding.None));
 
     /// <summary>An attempt begun and ended; <paramref name="end"/> ago it turned out so.</summary>
@@ -106,12 +106,12 @@ public sealed class Case
 
     public Verdict VerdictOf(Limb limb) => Judgement.Limbs.Single(l => l.Limb == limb).Verdict;
 
-    private static readonly Payload.TourniquetTightened Tightened = new("t1", Farhold.Limb.LeftLeg, Wound: "w1");
+    private static readonly Payload.TourniquetTightened Tightened = new("t1", Farhold.Values.Limb.LeftLeg, Wound: "w1");
 
     private static readonly ImmutableArray<(string, Happened, Payload)> Scene =
     [
         ("person", Happened.At(Ago("00:39")), new Payload.CasualtyOpened("Runa", AgeYears: 34)),
-        ("wound", Happened.At(Ago("00:39")), new Payload.WoundFound("w1", Farhold.Limb.LeftLeg, null, WoundNature.Bleeding)),
+        ("wound", Happened.At(Ago("00:39")), new Payload.WoundFound("w1", Farhold.Values.Limb.LeftLeg, null, WoundNature.Bleeding)),
         ("tourniquet", Happened.At(Ago("00:40")), Tightened),
         ("earlier", Happened.At(Ago("00:17")), Some.GoodSigns),
         ("signs", Happened.At(Ago("00:05")), Some.GoodSigns),

@@ -78,7 +78,7 @@ public sealed class CareDesk : IDisposable
         }).Where(o => o.BySaying).Select(o => o.Field).Distinct(),
     ];
 
-    private Payload.CasualtyOpened? Person => Record is { } record ? Circumstances.Opened(record.Readings[0], Now) : null;
+    private Payload.CasualtyOpened? Person => Record is { } record ? CasualtyProfile.At(record.Readings[0], Now) : null;
 
     /// <summary>Logs an entry of the open casualty by the carer. Confirmed only once it is on disk.</summary>
     public Task<Appended> LogAsync(Payload payload, Happened happened) =>
@@ -99,7 +99,7 @@ public sealed class CareDesk : IDisposable
     /// <summary>The rules in force, if the record does not say them yet; a record that only ever knew the shipped ones need not.</summary>
     private Payload.RulesStated? UnstatedRules()
     {
-        var rules = Payload.RulesStated.Of(Protocol);
+        var rules = RulesWords.Stated(Protocol);
         var stated = Record?.Readings[0].Of(Kind.RulesStated).LastOrDefault(r => r.Id.Device == session.Device)?.As<Payload.RulesStated>();
         return stated is null ? rules.Standing is null ? null : rules : stated.SameRules(rules) ? null : rules;
     }

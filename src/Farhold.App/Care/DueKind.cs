@@ -6,10 +6,10 @@ public static class DueKind
     extension(DueTask due)
     {
         /// <summary>The next act of a limb.</summary>
-        public bool IsNextAct => Of(due, DueList.NextTask);
+        public bool IsNextAct => Of(due, TaskNames.Next);
 
         /// <summary>Has it stopped? Asked after a tightening.</summary>
-        public bool IsEffect => Of(due, DueList.EffectTask);
+        public bool IsEffect => Of(due, TaskNames.Effect);
 
         /// <summary>The watch over a limb whose tourniquet has given way.</summary>
         public bool IsWatch => Of(due, "watch");

@@ -14,7 +14,7 @@ internal sealed class ImprovedChoices(State state, Judgement picture, Texts text
         limb.Findings.Any(f => f.Against == Truth.Met && f.Criterion.Condition.Inputs.Contains(Input.FurtherAttemptAllowed))
         && Attempt.On(limb.Limb, state, picture.At).Count(a => a.Result == AttemptResult.Bled) == 1;
 
-    private static string Task(Limb limb) => $"{DueList.ImprovedTask}.{Wire.Word(limb)}";
+    private static string Task(Limb limb) => $"{TaskNames.Improved}.{Wire.Word(limb)}";
 
     private string[] Better => [texts.ImprovedLight, texts.ImprovedSupplies, texts.ImprovedHands];
 }

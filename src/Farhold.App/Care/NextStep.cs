@@ -68,11 +68,11 @@ public sealed class NextStep(CareRecord record, Judgement picture, Texts texts)
         var dot = due.Task.IndexOf('.', StringComparison.Ordinal);
         return (dot < 0 ? due.Task : due.Task[..dot]) switch
         {
-            DueList.NextTask => Acts.Of(Limb(due)),
-            DueList.EffectTask => new(texts.HasItStopped, Opens: Quick.Bleeding),
+            TaskNames.Next => Acts.Of(Limb(due)),
+            TaskNames.Effect => new(texts.HasItStopped, Opens: Quick.Bleeding),
             "bleeding" when dot > 0 => new(texts.QuickBleeding, Opens: Quick.Bleeding),
             "tighten" => Tighten(due.Limb!.Value),
-            "signs" or DueList.SecondLookTask => new(texts.TakeSigns, Goes: "signs/take"),
+            "signs" or TaskNames.SecondLook => new(texts.TakeSigns, Goes: "signs/take"),
             "tourniquet" or "watch" => new(texts.QuickBleeding, Opens: Quick.Bleeding),
             "pulse-beyond" => new(texts.QuickBeyond, Opens: Quick.Beyond),
             "reassess" or "decide" => Acts.Why(due.Limb!.Value),
@@ -153,7 +153,7 @@ public sealed class NextStep(CareRecord record, Judgement picture, Texts texts)
     }
 
     /// <summary>A mug; for a child its share by mass, and null where that is not known.</summary>
-    private double? Drink(DueTask due) => Circumstances.Opened(state, picture.At) is var person && ChildFigures.Fit(person)
+    private double? Drink(DueTask due) => CasualtyProfile.At(state, picture.At) is var person && ChildFigures.Fit(person)
         ? ChildFigures.DrinkMl(person!.MassKg, due.Every)
         : MugMl;
 

@@ -124,7 +124,7 @@ public sealed class QuickSheets(CareRecord record, Judgement picture, Texts text
         Form(Kind.WatchStated));
 
     /// <summary>A child keeps no watch over its own wound (design: from 16 years).</summary>
-    private bool IsChild => Circumstances.Opened(state, picture.At)?.AgeYears < 16;
+    private bool IsChild => CasualtyProfile.At(state, picture.At)?.AgeYears < 16;
 
     private QuickGroup Count(string item) => new(Labels.Plain(item),
         [.. Enumerable.Range(0, 4).Select(n => Fixed(n == 0 ? texts.CountNone : Say.Number(n), new Payload.SuppliesStated(item, n)))]);

@@ -10,7 +10,7 @@ public sealed record PersonSeen(string Alias, ImmutableArray<string> Lines)
     public static PersonSeen Of(CareRecord record, string alias, Instant now, Texts texts, DateTimeZone zone)
     {
         var state = record.Readings[0];
-        var person = Circumstances.Opened(state, now);
+        var person = CasualtyProfile.At(state, now);
         var limbs = Enum.GetValues<Limb>().Select(l => LimbClock.Of(l, state, now)).OfType<LimbClock>()
             .Select(c => texts.PersonLimb(Say.Limb(c.Limb), Say.Time(c.FirstTightened, zone)));
         var wounds = state.Of(Kind.WoundFound).Select(w => w.As<Payload.WoundFound>())

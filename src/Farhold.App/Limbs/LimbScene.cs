@@ -17,7 +17,7 @@ public sealed record LimbScene(LimbClock Clock, LimbVerdict? Verdict, WatchedLim
     public AttemptProgress? Progress => Verdict?.Attempt ?? Watched?.Attempt;
 
     /// <summary>Something came up during the attempt that forbids it: no step of it is shown any more, only how to end it.</summary>
-    public bool IsStopped => Progress is not null && Verdict is { Verdict: Farhold.Verdict.LeaveOn };
+    public bool IsStopped => Progress is not null && Verdict is { Verdict: Farhold.Verdicts.Verdict.LeaveOn };
 
     /// <summary>Those that are, or may be, tight now.</summary>
     public ImmutableArray<string> Tight => Clock.Tight == Truth.NotMet ? [] : Clock.Tourniquets;

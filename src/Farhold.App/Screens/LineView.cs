@@ -32,7 +32,7 @@ public sealed record LineView(string Id, Happened? Happened, string By, string K
 
     private static Happened? Read(JsonElement at) => at.ValueKind switch
     {
-        JsonValueKind.String => Iso(at.GetString()) is { } instant ? Farhold.Happened.At(instant) : null,
+        JsonValueKind.String => Iso(at.GetString()) is { } instant ? Farhold.Values.Happened.At(instant) : null,
         JsonValueKind.Object => Iso(Text(at, "earliest")) is { } from && Iso(Text(at, "latest")) is { } to && from <= to
             ? new Happened(from, to)
             : null,

@@ -38,7 +38,7 @@ public sealed class LocalFile(ReadOnlyMemory<byte> utf8, ReadOnlyMemory<byte>? s
     {
         if (signature is not { } signed)
             return (new(utf8, null, name, Proof.None), []);
-        return await Proof.OfAsync(utf8, signed, name + LocalSignature.Ending, keyring, ShippedProtocol.Protocol, now, check) switch
+        return await Proof.OfAsync(utf8, signed, name + LocalSignature.Ending, keyring, ShippedProtocol.Protocol.Named, now, check) switch
         {
             Read<Proof>.Usable usable => (new(utf8, signed, name, usable.Value), []),
             Read<Proof>.Refused refused => (null, refused.Refusals),

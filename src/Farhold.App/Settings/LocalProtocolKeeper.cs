@@ -110,7 +110,7 @@ public sealed class LocalProtocolKeeper
         Refusals = [];
         Emergency.Begin(file, casualty.Id, Now);
         var laid = Emergency.Of(casualty.Id, Now);
-        if (laid is not null && await desk.LogAsync(casualty, Payload.RulesStated.Of(laid, reason.Trim())) is not Appended.Stored)
+        if (laid is not null && await desk.LogAsync(casualty, RulesWords.Stated(laid, reason.Trim())) is not Appended.Stored)
         {
             Emergency.End();
             return false;

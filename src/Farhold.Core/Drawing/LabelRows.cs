@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 
-namespace Farhold;
+namespace Farhold.Drawing;
 
 /// <summary>A label that wants to stand at <paramref name="X"/>, in pixels.</summary>
 internal readonly record struct Wanted(double X, double Width, string Text);

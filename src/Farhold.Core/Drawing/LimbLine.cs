@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using NodaTime;
 
-namespace Farhold;
+namespace Farhold.Drawing;
 
 /// <summary>The limb line: one time axis from first tightening to the limit and beyond, as an SVG picture.</summary>
 /// <remarks>

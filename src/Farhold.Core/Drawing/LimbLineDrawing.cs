@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using NodaTime;
 
-namespace Farhold;
+namespace Farhold.Drawing;
 
 /// <summary>Lays out one limb line, top to bottom.</summary>
 internal sealed class LimbLineDrawing(LimbPicture picture, double width, LimbLineLook look, string id)

@@ -1,6 +1,6 @@
 using System.Text;
 
-namespace Farhold;
+namespace Farhold.Drawing;
 
 /// <summary>Colours of the limb line. Shapes and patterns carry the meaning, colours only help.</summary>
 /// <param name="Ground">Behind everything.</param>

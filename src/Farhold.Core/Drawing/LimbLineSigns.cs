@@ -1,6 +1,6 @@
 using System.Diagnostics;
 
-namespace Farhold;
+namespace Farhold.Drawing;
 
 /// <summary>How an attempt ended, as a shape that needs no colour.</summary>
 internal sealed class LimbLineSigns(LimbLineLook look)

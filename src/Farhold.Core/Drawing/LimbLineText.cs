@@ -1,7 +1,7 @@
 using System.Globalization;
 using NodaTime;
 
-namespace Farhold;
+namespace Farhold.Drawing;
 
 /// <summary>What the limb line shows, in words.</summary>
 internal static class LimbLineText

@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using NodaTime;
 
-namespace Farhold;
+namespace Farhold.Drawing;
 
 public enum Sky
 {

@@ -1,7 +1,7 @@
 using System.Globalization;
 using System.Text;
 
-namespace Farhold;
+namespace Farhold.Drawing;
 
 /// <summary>Writes the few shapes the limb line is made of.</summary>
 internal sealed class SvgText(LimbLineLook look)

@@ -1,4 +1,4 @@
-namespace Farhold;
+namespace Farhold.Drawing;
 
 /// <summary>How wide a text is at most, without a font at hand.</summary>
 /// <remarks>

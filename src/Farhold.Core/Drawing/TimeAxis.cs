@@ -2,7 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using NodaTime;
 
-namespace Farhold;
+namespace Farhold.Drawing;
 
 /// <summary>Time from left to right, in pixels.</summary>
 internal sealed record TimeAxis(Instant From, Instant To, double Left, double Right)

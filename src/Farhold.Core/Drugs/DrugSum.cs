@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using NodaTime;
 
-namespace Farhold;
+namespace Farhold.Drugs;
 
 /// <summary>All of one drug, whatever name of the formulary it went by.</summary>
 /// <param name="Drug">As it was first written.</param>

@@ -1,4 +1,4 @@
-namespace Farhold;
+namespace Farhold.Drugs;
 
 /// <summary>Units of drug amounts in a record.</summary>
 public static class DrugUnit
@@ -15,8 +15,8 @@ public static class DrugUnit
     /// <summary><c>50 µg</c>, <c>400 mg</c>, <c>1.5 g</c>: in the unit that needs no long number.</summary>
     public static string Say(double mg) => mg switch
     {
-        < 1 => $"{Farhold.Say.Number(mg * 1000)} µg",
-        < 1000 => $"{Farhold.Say.Number(mg)} mg",
-        _ => $"{Farhold.Say.Number(mg / 1000)} g",
+        < 1 => $"{Farhold.Text.Say.Number(mg * 1000)} µg",
+        < 1000 => $"{Farhold.Text.Say.Number(mg)} mg",
+        _ => $"{Farhold.Text.Say.Number(mg / 1000)} g",
     };
 }

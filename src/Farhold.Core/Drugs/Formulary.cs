@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using NodaTime;
 
-namespace Farhold;
+namespace Farhold.Drugs;
 
 /// <summary>What is known of drugs, as dated data. It is no permission: that is a local protocol's, by name.</summary>
 public sealed record Formulary(

@@ -2,7 +2,7 @@ using System.Collections.Immutable;
 using System.Text.Json;
 using NodaTime;
 
-namespace Farhold;
+namespace Farhold.Drugs;
 
 /// <summary>Reads a formulary file. Nothing is half-read: one fault refuses it.</summary>
 public sealed class FormularyReader

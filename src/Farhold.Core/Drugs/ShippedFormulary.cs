@@ -1,4 +1,4 @@
-namespace Farhold;
+namespace Farhold.Drugs;
 
 /// <summary>The formulary that ships with Farhold. It orders nothing.</summary>
 public static class ShippedFormulary

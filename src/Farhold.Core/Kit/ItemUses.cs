@@ -1,6 +1,6 @@
 using NodaTime;
 
-namespace Farhold;
+namespace Farhold.Kit;
 
 /// <summary>How much of an item entries used up.</summary>
 internal static class ItemUses

@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using NodaTime;
 
-namespace Farhold;
+namespace Farhold.Kit;
 
 /// <summary>What a party carries for a long watch, as dated data.</summary>
 public sealed record KitList(

@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using System.Text.Json;
 
-namespace Farhold;
+namespace Farhold.Kit;
 
 /// <summary>Reads a kit list. Nothing is half-read: one fault refuses it.</summary>
 /// <remarks>The form is that of <c>protocols/kit.schema.json</c>.</remarks>

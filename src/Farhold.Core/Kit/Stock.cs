@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using NodaTime;
 
-namespace Farhold;
+namespace Farhold.Kit;
 
 /// <summary>What is left of an item.</summary>
 /// <param name="Left">Pieces; null: never counted, so unknown, whatever was used.</param>
@@ -20,7 +20,7 @@ public sealed record Stock(KitItem Item, Between? Left, Instant? Counted)
         {
             if (Of(item, state, now) is not { } found)
                 return new(item, null, null);
-            var left = Judge.Unsettled(record.Doubts, state, now).IsEmpty ? found.Left : new(0, found.Left.High);
+            var left = Doubt.Unsettled(record.Doubts, state, now).IsEmpty ? found.Left : new(0, found.Left.High);
             all = all is { } known ? Between.Hull(known, left) : left;
             counted = counted < found.Since ? counted : found.Since;
         }

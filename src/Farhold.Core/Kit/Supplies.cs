@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using NodaTime;
 
-namespace Farhold;
+namespace Farhold.Kit;
 
 /// <summary>Items of the pack that the decision asks about, by the names <c>supplies.stated</c> uses.</summary>
 public static class Supplies

@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using NodaTime;
 
-namespace Farhold;
+namespace Farhold.Limbs;
 
 /// <summary>How an attempt to convert a tourniquet stands. Only <c>Bled</c> shows that the tourniquet is needed.</summary>
 public enum AttemptResult

@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using NodaTime;
 
-namespace Farhold;
+namespace Farhold.Limbs;
 
 /// <summary>A stretch of time in which flow to a limb was stopped, surely or possibly.</summary>
 public readonly record struct Stoppage(Instant From, Instant To, Truth Stopped);

@@ -1,6 +1,6 @@
 using NodaTime;
 
-namespace Farhold;
+namespace Farhold.Limbs;
 
 /// <summary>The wounds of one limb that a tourniquet there is about.</summary>
 public static class LimbWounds

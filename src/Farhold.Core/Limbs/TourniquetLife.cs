@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using NodaTime;
 
-namespace Farhold;
+namespace Farhold.Limbs;
 
 /// <summary>One tourniquet on one limb: when it was tightened there, and when it gave way.</summary>
 /// <param name="Tightened">Sorted by latest possible time; at least one.</param>

@@ -1,6 +1,6 @@
 using System.Collections;
 
-namespace Farhold;
+namespace Farhold.Limbs;
 
 /// <summary>Names of wounds, each once, in the order in which they were first mentioned.</summary>
 /// <remarks>Whether one is among them is answered quickly however many there are.</remarks>

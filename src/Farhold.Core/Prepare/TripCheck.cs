@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using NodaTime;
 
-namespace Farhold;
+namespace Farhold.Prepare;
 
 /// <summary>One line of the check before a trip.</summary>
 /// <param name="State">Not met: missing. Unknown: nobody said.</param>

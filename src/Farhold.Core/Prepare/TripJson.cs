@@ -2,7 +2,7 @@ using System.Collections.Immutable;
 using System.Text.Encodings.Web;
 using System.Text.Json;
 
-namespace Farhold;
+namespace Farhold.Prepare;
 
 /// <summary>A trip and its check as JSON; what nobody said is null.</summary>
 public static class TripJson

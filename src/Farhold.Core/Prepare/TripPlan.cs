@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 
-namespace Farhold;
+namespace Farhold.Prepare;
 
 /// <summary>One of the party.</summary>
 /// <param name="Role">In their own words, such as <c>first aid</c>.</param>

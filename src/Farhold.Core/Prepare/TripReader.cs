@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using System.Text.Json;
 
-namespace Farhold;
+namespace Farhold.Prepare;
 
 /// <summary>Reads a trip as the party says it. Nothing is half-read: one fault refuses it; what it leaves out nobody said.</summary>
 /// <remarks>The form is that of <c>plans/trip.schema.json</c>.</remarks>

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 
-namespace Farhold;
+namespace Farhold.Signs;
 
 /// <summary>Limits of normal signs, awake, below 16 years.</summary>
 /// <param name="HeartRateLower">Beats per minute.</param>

@@ -1,4 +1,4 @@
-namespace Farhold;
+namespace Farhold.Signs;
 
 /// <summary>A sign against the casualty's own usual value. <c>default</c> is unknown.</summary>
 public enum SignChange

@@ -1,4 +1,4 @@
-namespace Farhold;
+namespace Farhold.Signs;
 
 /// <summary>What each sign allows by the table of haemorrhage classes with numbers, for an adult of about 70 kg.</summary>
 /// <remarks>

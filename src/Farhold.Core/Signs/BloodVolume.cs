@@ -1,4 +1,4 @@
-namespace Farhold;
+namespace Farhold.Signs;
 
 /// <summary>A range of blood volumes per mass, mL/kg, and what it was published for.</summary>
 public readonly record struct VolumePerMass(double LeastMlPerKg, double MostMlPerKg, string Source);

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 
-namespace Farhold;
+namespace Farhold.Signs;
 
 /// <summary>Two values of one look that can't both be right. Neither is good news; a bad one still acts.</summary>
 /// <remarks>

@@ -1,4 +1,4 @@
-namespace Farhold;
+namespace Farhold.Signs;
 
 /// <summary>What the readings of one sign allow to be said.</summary>
 public enum SignCourse

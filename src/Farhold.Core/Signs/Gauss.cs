@@ -1,4 +1,4 @@
-namespace Farhold;
+namespace Farhold.Signs;
 
 /// <summary>The normal and Student distributions, as far as the signs need them.</summary>
 internal static class Gauss

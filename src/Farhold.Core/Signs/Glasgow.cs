@@ -1,4 +1,4 @@
-namespace Farhold;
+namespace Farhold.Signs;
 
 /// <summary>How deep unconsciousness is, best to worst.</summary>
 public enum GlasgowSeverity

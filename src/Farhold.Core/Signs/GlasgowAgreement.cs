@@ -1,4 +1,4 @@
-namespace Farhold;
+namespace Farhold.Signs;
 
 /// <summary>Whether a coma scale and a level of consciousness can belong to one look at one casualty.</summary>
 /// <param name="State">Met: they agree. Not met: look again. Unknown: can't be told, and why.</param>

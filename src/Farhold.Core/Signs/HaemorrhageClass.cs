@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 
-namespace Farhold;
+namespace Farhold.Signs;
 
 /// <summary>Class of haemorrhage, best to worst. <c>default</c> is no class.</summary>
 public enum HaemorrhageClass

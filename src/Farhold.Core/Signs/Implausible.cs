@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 
-namespace Farhold;
+namespace Farhold.Signs;
 
 /// <summary>Values that can't be believed as they stand: outside what their age allows, or against one another in one look.</summary>
 /// <remarks>

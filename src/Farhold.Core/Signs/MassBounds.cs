@@ -1,4 +1,4 @@
-namespace Farhold;
+namespace Farhold.Signs;
 
 /// <summary>What a body weighs at an age: what is asked back before it is logged, and what no dose is reckoned from.</summary>
 /// <remarks>

@@ -1,6 +1,6 @@
 using NodaTime;
 
-namespace Farhold;
+namespace Farhold.Signs;
 
 /// <summary>National Early Warning Score 2, summed from what is known; what is not known widens the result.</summary>
 /// <remarks>

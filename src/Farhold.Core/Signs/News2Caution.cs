@@ -1,4 +1,4 @@
-namespace Farhold;
+namespace Farhold.Signs;
 
 /// <summary>Reasons for which the score says little about this casualty; each is shown beside the number.</summary>
 /// <param name="Under16">The score was made for 16 years and over (from memory of the 2017 report).</param>

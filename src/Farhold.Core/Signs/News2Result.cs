@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 
-namespace Farhold;
+namespace Farhold.Signs;
 
 /// <summary>Which SpO2 table counts.</summary>
 /// <remarks>Scale two only for proven hypercapnic respiratory failure, on a clinician's decision (target 88–92 %).</remarks>

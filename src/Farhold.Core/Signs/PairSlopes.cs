@@ -1,4 +1,4 @@
-namespace Farhold;
+namespace Farhold.Signs;
 
 /// <summary>The slopes of all pairs of readings at different times, sorted, and what the ties among them do.</summary>
 internal sealed class PairSlopes

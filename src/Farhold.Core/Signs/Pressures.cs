@@ -1,4 +1,4 @@
-namespace Farhold;
+namespace Farhold.Signs;
 
 /// <summary>Sums on one blood pressure, in mmHg.</summary>
 /// <remarks>Each refuses a pressure whose diastolic is above its systolic, is negative, or is not finite.</remarks>

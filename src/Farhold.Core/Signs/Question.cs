@@ -1,4 +1,4 @@
-namespace Farhold;
+namespace Farhold.Signs;
 
 /// <summary>A value in the record that is asked back: unknown until it is settled.</summary>
 /// <param name="About">The entry that says it.</param>

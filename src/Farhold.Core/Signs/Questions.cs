@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using NodaTime;
 
-namespace Farhold;
+namespace Farhold.Signs;
 
 /// <summary>What of the record is asked back: values that are implausible, or contradict another of the same look.</summary>
 public static class Questions
@@ -25,9 +25,9 @@ public static class Questions
     }
 
     /// <summary>About age and mass, then about the signs of the last hours, in order of time.</summary>
-    public static ImmutableArray<Question> In(State state, Instant now) => state.Questions(now);
+    public static ImmutableArray<Question> In(State state, Instant now) => state.Kept(static _ => new Asked()).At(now, state);
 
-    internal static ImmutableArray<Question> Of(State state, Instant now)
+    private static ImmutableArray<Question> Of(State state, Instant now)
     {
         var person = OfPerson(state, now);
         return [.. person, .. OfSigns(state, BelievedAge(state, person, now), now)];
@@ -48,7 +48,7 @@ public static class Questions
 
     private static double? BelievedAge(State state, ImmutableArray<Question> person, Instant now)
     {
-        var ages = Openings.Ages(state, now, person);
+        var ages = CasualtyProfile.Ages(state, now, person);
         return ages is [{ Doubtful: false } only] ? only.Low : null;
     }
 
@@ -121,6 +121,20 @@ public static class Questions
 
         bool Answered(Raised r) => readAgain(r.Entry, r.Objection.Field)
             || (r.Objection.Against is { } other && (done.Contains(Question.TaskOf(r.Against.Id, other)) || readAgain(r.Against, other)));
+    }
+
+    /// <summary>Worked out once for an instant.</summary>
+    private sealed class Asked
+    {
+        private Instant of;
+        private ImmutableArray<Question> questions;
+
+        public ImmutableArray<Question> At(Instant now, State state)
+        {
+            if (questions.IsDefault || of != now)
+                (of, questions) = (now, Of(state, now));
+            return questions;
+        }
     }
 
     private readonly record struct Raised(Dated Entry, Objection Objection, Dated Against);

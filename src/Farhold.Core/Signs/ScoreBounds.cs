@@ -1,4 +1,4 @@
-namespace Farhold;
+namespace Farhold.Signs;
 
 /// <summary>The least and the greatest a score can be; both belong to it. <c>default</c> is exactly zero.</summary>
 public readonly record struct ScoreBounds

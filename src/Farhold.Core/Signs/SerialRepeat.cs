@@ -1,4 +1,4 @@
-namespace Farhold;
+namespace Farhold.Signs;
 
 /// <summary>How far each reading repeats its predecessor's distance from the course of the sign.</summary>
 /// <remarks>

@@ -1,4 +1,4 @@
-namespace Farhold;
+namespace Farhold.Signs;
 
 /// <summary>Heart rate over systolic pressure. A pointer, never a verdict on its own.</summary>
 /// <remarks>

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 
-namespace Farhold;
+namespace Farhold.Signs;
 
 /// <summary>Between what numbers a measured sign is believed without asking back, by age. Both ends are believed.</summary>
 /// <param name="Field">Its name in the record.</param>

@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using NodaTime;
 
-namespace Farhold;
+namespace Farhold.Signs;
 
 /// <summary>The values of one look: those of an entry, and beside them the nearest of others surely taken within five minutes of it.</summary>
 /// <param name="Signs">All values together.</param>

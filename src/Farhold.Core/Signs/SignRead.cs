@@ -1,9 +1,9 @@
 using System.Collections.Immutable;
 
-namespace Farhold;
+namespace Farhold.Signs;
 
 /// <summary>One thing that signs taken may tell of, and the reading they give of it.</summary>
-/// <remarks>There is one object for each; <see cref="State.WithSign"/> finds the entries that tell of it.</remarks>
+/// <remarks>There is one object for each; <see cref="SignState"/> finds the entries that tell of it.</remarks>
 internal sealed class SignRead
 {
     public static readonly SignRead HeartRate = Number(s => s.HeartRate);
@@ -33,23 +33,6 @@ internal sealed class SignRead
         NoPressureCuff, .. Pulses,
     ];
 
-    /// <summary>What an input of criteria is read from, where that is one sign.</summary>
-    private static readonly Dictionary<Input, SignRead> ByInput = new()
-    {
-        [Input.HeartRate] = HeartRate,
-        [Input.BreathRate] = BreathRate,
-        [Input.Spo2] = Spo2,
-        [Input.TemperatureC] = TemperatureC,
-        [Input.CapillaryRefillS] = CapillaryRefillS,
-        [Input.Mental] = Mental,
-        [Input.RadialPulse] = RadialPulse,
-        [Input.Dizzy] = Dizzy,
-        [Input.Pale] = Pale,
-        [Input.Cool] = Cool,
-        [Input.Clammy] = Clammy,
-        [Input.Systolic] = Systolic,
-    };
-
     private static int made;
 
     private readonly Func<Payload.SignsTaken, bool> tells;
@@ -60,9 +43,6 @@ internal sealed class SignRead
 
     /// <summary>Its place in whatever holds one thing for each.</summary>
     public int Index { get; }
-
-    /// <summary>The sign an input is read from; null where it is read from something else.</summary>
-    public static SignRead? Of(Input input) => ByInput.GetValueOrDefault(input);
 
     /// <summary>The pulse beyond the tourniquet or wound of a limb.</summary>
     public static SignRead PulseBeyond(Limb limb) => Pulses[(int)limb];

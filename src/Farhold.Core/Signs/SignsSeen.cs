@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using NodaTime;
 
-namespace Farhold;
+namespace Farhold.Signs;
 
 /// <summary>Signs as the record has them: the last of each, and its course.</summary>
 public static class SignsSeen

@@ -1,4 +1,4 @@
-namespace Farhold;
+namespace Farhold.Signs;
 
 /// <summary>Per sign, the least change worth telling: below it, counting or the instrument alone may differ so much.</summary>
 public static class SmallestChange

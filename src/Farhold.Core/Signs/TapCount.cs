@@ -1,6 +1,6 @@
 using NodaTime;
 
-namespace Farhold;
+namespace Farhold.Signs;
 
 /// <summary>When tapping along has gone on long enough.</summary>
 /// <param name="HalfWidthPerMinute">The interval of the rate may reach this far either side, per minute.</param>

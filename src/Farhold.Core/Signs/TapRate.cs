@@ -1,6 +1,6 @@
 using NodaTime;
 
-namespace Farhold;
+namespace Farhold.Signs;
 
 /// <summary>Counts a pulse or breaths from taps made along with them.</summary>
 /// <remarks>

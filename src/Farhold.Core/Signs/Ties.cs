@@ -1,4 +1,4 @@
-namespace Farhold;
+namespace Farhold.Signs;
 
 /// <summary>What equal times and equal values do to Kendall's statistic.</summary>
 /// <remarks>Source: Kendall 1970, Rank Correlation Methods, chapters 3 and 4 (from memory); Sen 1968 for the slope.</remarks>

@@ -1,4 +1,4 @@
-namespace Farhold;
+namespace Farhold.Signs;
 
 /// <summary>A line through one sign, little moved by single bad readings.</summary>
 /// <param name="Points">How many readings it rests on, after thinning.</param>

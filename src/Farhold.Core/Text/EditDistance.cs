@@ -1,4 +1,4 @@
-namespace Farhold;
+namespace Farhold.Text;
 
 /// <summary>How far one word is from another, to find which was meant.</summary>
 public static class EditDistance

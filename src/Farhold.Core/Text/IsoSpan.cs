@@ -2,7 +2,7 @@ using System.Globalization;
 using NodaTime;
 using NodaTime.Text;
 
-namespace Farhold;
+namespace Farhold.Text;
 
 /// <summary>Spans of time in the form of ISO 8601, of hours, minutes and seconds: <c>PT1H2M</c>.</summary>
 public static class IsoSpan

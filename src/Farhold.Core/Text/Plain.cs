@@ -1,7 +1,7 @@
 using System.Globalization;
 using System.Text;
 
-namespace Farhold;
+namespace Farhold.Text;
 
 /// <summary>Text from a record as it may stand in a line, a terminal or a picture.</summary>
 public static class Plain

@@ -1,7 +1,7 @@
 using System.Globalization;
 using NodaTime;
 
-namespace Farhold;
+namespace Farhold.Text;
 
 /// <summary>Times and spans in words, for people.</summary>
 public static class Say

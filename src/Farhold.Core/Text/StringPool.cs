@@ -1,6 +1,6 @@
 using System.Text;
 
-namespace Farhold;
+namespace Farhold.Text;
 
 /// <summary>Gives one string for equal short ASCII bytes, so that a long record does not hold its names thousands of times.</summary>
 internal sealed class StringPool

@@ -1,6 +1,6 @@
 using System.Text;
 
-namespace Farhold;
+namespace Farhold.Text;
 
 /// <summary>A table in plain text: columns of fixed width, cells folded between words, rows written as they come.</summary>
 /// <param name="widths">Characters of each column, at least one.</param>

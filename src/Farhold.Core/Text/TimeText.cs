@@ -2,7 +2,7 @@ using System.Globalization;
 using System.Text;
 using NodaTime;
 
-namespace Farhold;
+namespace Farhold.Text;
 
 /// <summary>Times and dates as digits, the same in every language.</summary>
 /// <remarks>The library's patterns say the same, but setting them up costs a slow phone most of a second at each start.</remarks>

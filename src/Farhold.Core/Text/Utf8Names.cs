@@ -1,6 +1,6 @@
 using System.Text;
 
-namespace Farhold;
+namespace Farhold.Text;
 
 /// <summary>A fixed list of names looked up by their UTF-8 bytes, without allocation.</summary>
 internal sealed class Utf8Names

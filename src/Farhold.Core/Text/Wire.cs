@@ -1,6 +1,6 @@
 using System.Text;
 
-namespace Farhold;
+namespace Farhold.Text;
 
 /// <summary>The words of an enum as they stand in files: the name's parts in lower case, joined by dashes.</summary>
 public static class Wire

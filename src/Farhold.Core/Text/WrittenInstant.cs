@@ -2,7 +2,7 @@ using System.Text;
 using NodaTime;
 using NodaTime.Text;
 
-namespace Farhold;
+namespace Farhold.Text;
 
 /// <summary>Instants as the record writes them: RFC 3339, by us always in UTC with a final Z.</summary>
 public static class WrittenInstant

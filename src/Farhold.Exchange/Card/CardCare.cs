@@ -178,7 +178,7 @@ internal static class CardCare
 
     /// <summary>What of the record withholds it.</summary>
     private static string Seen(WithheldTask withheld) =>
-        withheld.Used.IsEmpty ? "" : $" By the record: {string.Join("; ", withheld.Used.Select(InputWords.Of))}.";
+        withheld.Used.IsEmpty ? "" : $" By the record: {string.Join("; ", withheld.Used.Select(u => u.Said))}.";
 
     private static string Amount(GivenSum sum) => sum.Amount.IsExact ? Say.Number(sum.Amount.High) : $"{Say.Number(sum.Amount.Low)} to {Say.Number(sum.Amount.High)}";
 

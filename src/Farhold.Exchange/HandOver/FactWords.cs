@@ -180,7 +180,7 @@ public sealed class FactWords(CareFacts facts, DateTimeZone zone)
         .. facts.Cautions.Select(c => $"caution: {c}"),
     ];
 
-    public string Protocol => Plain.Line($"protocol in force: {facts.Judgement.Protocol.Id} {facts.Judgement.Protocol.Version}"
+    public string Protocol => Plain.Line($"protocol in force: {facts.Judgement.Protocol.Named}"
         + (facts.Judgement.Protocol.Local is not { } local ? ""
             : local.Standing == Standing.Unsigned ? $" with numbers tightened by an unsigned local protocol ({FileHash.Short(local.Hash)})"
             : $" with local protocol {local.Id} {local.Version} ({FileHash.Short(local.Hash)})"));

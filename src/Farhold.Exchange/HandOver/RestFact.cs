@@ -17,7 +17,7 @@ public sealed record RestFact(RestKind Kind, ImmutableArray<Stated> Latest)
     ];
 
     internal static ImmutableArray<RestFact> Every(Source source) =>
-        [.. Kinds.Select(k => new RestFact(k, source.Last(Farhold.Kind.CasualtyLookedOver, p => k.Of((Payload.CasualtyLookedOver)p) is not null)))];
+        [.. Kinds.Select(k => new RestFact(k, source.Last(Farhold.Records.Kind.CasualtyLookedOver, p => k.Of((Payload.CasualtyLookedOver)p) is not null)))];
 
     /// <summary><c>yes</c> or <c>no</c>.</summary>
     public string Said(Stated look) => Kind.Of(look.As<Payload.CasualtyLookedOver>()) == true ? "yes" : "no";

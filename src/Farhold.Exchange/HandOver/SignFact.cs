@@ -28,8 +28,8 @@ public sealed record SignFact(SignKind Kind, ImmutableArray<SignValue> Latest, I
             [.. of.Where(s => kind.Text(s.As<Payload.SignsTaken>()) is not null).Select(s => Value(kind, s, source.Now, protocol))];
         return new(
             kind,
-            Values(source.Last(Farhold.Kind.SignsTaken, p => kind.Text((Payload.SignsTaken)p) is not null)),
-            Values(source.Of(Farhold.Kind.SignsTaken)),
+            Values(source.Last(Farhold.Records.Kind.SignsTaken, p => kind.Text((Payload.SignsTaken)p) is not null)),
+            Values(source.Of(Farhold.Records.Kind.SignsTaken)),
             CourseOf(kind, source));
     }
 
@@ -48,7 +48,7 @@ public sealed record SignFact(SignKind Kind, ImmutableArray<SignValue> Latest, I
         if (kind.SmallestChange is not { } smallest)
             return SignCourse.TooFew;
         var courses = source.Readings.Select(r => SignsSeen.Course(r, source.Now, kind.Number))
-            .Select(seen => Farhold.Course.Of([.. seen.Select(s => ((s.When.Latest - seen[0].When.Latest).TotalHours, s.Value))], smallest))
+            .Select(seen => Farhold.Signs.Course.Of([.. seen.Select(s => ((s.When.Latest - seen[0].When.Latest).TotalHours, s.Value))], smallest))
             .Distinct().ToArray();
         return courses.Length == 1 ? courses[0] : SignCourse.TooFew;
     }

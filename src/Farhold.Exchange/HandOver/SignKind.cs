@@ -19,13 +19,13 @@ public sealed record SignKind(
     /// <summary>In the order in which they are told.</summary>
     public static readonly ImmutableArray<SignKind> All =
     [
-        Measured("heartRate", "heart rate", "/min", s => s.HeartRate, Farhold.SmallestChange.HeartRate),
-        Measured("breathRate", "breathing rate", "/min", s => s.BreathRate, Farhold.SmallestChange.BreathRate),
-        new("systolic", "systolic pressure", "mmHg", s => s.Systolic, Pressure, Farhold.SmallestChange.Systolic),
-        Measured("diastolic", "diastolic pressure", "mmHg", s => s.Diastolic, Farhold.SmallestChange.Diastolic),
-        Measured("spo2", "oxygen saturation", "%", s => s.Spo2, Farhold.SmallestChange.Spo2),
+        Measured("heartRate", "heart rate", "/min", s => s.HeartRate, Farhold.Signs.SmallestChange.HeartRate),
+        Measured("breathRate", "breathing rate", "/min", s => s.BreathRate, Farhold.Signs.SmallestChange.BreathRate),
+        new("systolic", "systolic pressure", "mmHg", s => s.Systolic, Pressure, Farhold.Signs.SmallestChange.Systolic),
+        Measured("diastolic", "diastolic pressure", "mmHg", s => s.Diastolic, Farhold.Signs.SmallestChange.Diastolic),
+        Measured("spo2", "oxygen saturation", "%", s => s.Spo2, Farhold.Signs.SmallestChange.Spo2),
         Word("onOxygen", "on oxygen", s => Flag(s.OnOxygen)),
-        Measured("temperatureC", "temperature", "°C", s => s.TemperatureC, Farhold.SmallestChange.TemperatureC),
+        Measured("temperatureC", "temperature", "°C", s => s.TemperatureC, Farhold.Signs.SmallestChange.TemperatureC),
         Word("mental", "mental state", s => s.Mental switch
         {
             null => null,

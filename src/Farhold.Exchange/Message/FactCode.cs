@@ -63,19 +63,19 @@ internal static class FactCode
             MessageFact.Tourniquet t => [Limb(t.Limb), Tight(t, asOf, open), At(t.First)],
             MessageFact.Doubt => [],
             MessageFact.Shock s => [s.State switch { Truth.Met => "yes", Truth.NotMet => "no", _ => "?" }],
-            MessageFact.Wound w => [Text(w.Name), w.Limb is { } limb ? Limb(limb) : Farhold.Wire.Word(w.Region!.Value), Farhold.Wire.Word(w.Nature), At(w.When)],
-            MessageFact.Bleeds b => [Text(b.Place), Farhold.Wire.Word(b.Bleeding), At(b.When)],
-            MessageFact.Tried t => [Limb(t.Limb), Text(t.Place), Farhold.Wire.Word(t.Result), At(t.When)],
+            MessageFact.Wound w => [Text(w.Name), w.Limb is { } limb ? Limb(limb) : Farhold.Text.Wire.Word(w.Region!.Value), Farhold.Text.Wire.Word(w.Nature), At(w.When)],
+            MessageFact.Bleeds b => [Text(b.Place), Farhold.Text.Wire.Word(b.Bleeding), At(b.When)],
+            MessageFact.Tried t => [Limb(t.Limb), Text(t.Place), Farhold.Text.Wire.Word(t.Result), At(t.When)],
             MessageFact.Signs s => [.. Signs(s.Taken), At(s.When)],
             MessageFact.Rest r => [.. RestFlags.Where(f => f.Of(r.Seen) is not null).Select(f => f.Word + (f.Of(r.Seen) == true ? "+" : "-")), At(r.When)],
             MessageFact.Position p => [Degrees(p.Lat), Degrees(p.Lon), At(p.When)],
             MessageFact.Help h => [MessageTime.Write(h.Likely, asOf, ahead: true), .. Window(h, asOf)],
             MessageFact.Drug d => [Text(d.Name), Number(d.Amount), Text(d.Unit), Text(d.Route), At(d.When)],
-            MessageFact.Given g => [Farhold.Wire.Word(g.Fluid), Number(g.Millilitres), Text(g.Route), At(g.When)],
+            MessageFact.Given g => [Farhold.Text.Wire.Word(g.Fluid), Number(g.Millilitres), Text(g.Route), At(g.When)],
             MessageFact.Urine u => [Number(u.Millilitres), At(u.When)],
             MessageFact.Who w => [w.Alias is null ? "-" : Text(w.Alias), Letter(w.Sex), w.AgeYears is { } y ? Tenths(y) + "y" : null, w.MassKg is { } m ? Tenths(m) + "kg" : null],
             MessageFact.Allergies a => a.Names.IsEmpty ? ["NONE"] : [.. a.Names.Select(n => n == "NONE" ? null : Text(n))],
-            MessageFact.Ended e => new string?[] { Farhold.Wire.Word(e.How), At(e.When) },
+            MessageFact.Ended e => new string?[] { Farhold.Text.Wire.Word(e.How), At(e.When) },
             _ => throw new UnreachableException(),
         };
         var needed = fact is MessageFact.Who ? words.Where((w, i) => i == 0 || w is not null).ToArray() : words;
@@ -118,7 +118,7 @@ internal static class FactCode
     private static IEnumerable<string?> Window(MessageFact.Help h, Instant asOf)
     {
         if (h.Care is { } care)
-            yield return Farhold.Wire.Word(care);
+            yield return Farhold.Text.Wire.Word(care);
         if (h.Earliest is { } e)
             yield return "from/" + MessageTime.Write(e, asOf, ahead: true);
         if (h.Latest is { } l)
@@ -133,9 +133,9 @@ internal static class FactCode
         if (s.NoPressureCuff == true)
             yield return "nocuff";
         if (s.Mental is { } mental)
-            yield return Farhold.Wire.Word(mental);
+            yield return Farhold.Text.Wire.Word(mental);
         if (s.RadialPulse is { } radial)
-            yield return "wrist-" + Farhold.Wire.Word(radial);
+            yield return "wrist-" + Farhold.Text.Wire.Word(radial);
         foreach (var (word, of) in Flags)
             if (of(s) is { } flag)
                 yield return word + (flag ? "+" : "-");

@@ -214,7 +214,7 @@ internal static class FactReading
     private static Happened? At(string time, Instant asOf) => MessageTime.ReadRange(time, asOf);
 
     private static T? Word<T>(string word)
-        where T : struct, Enum => Farhold.Wire.Parse<T>(word.ToLowerInvariant());
+        where T : struct, Enum => Farhold.Text.Wire.Parse<T>(word.ToLowerInvariant());
 
     private static string Text(string word) => word.Replace('_', ' ');
 

@@ -40,7 +40,7 @@ public class TakingInTests : CareTest
         Button(offer, "Same person: Tor").Click();
         await Button(offer, "Take these entries in").ClickAsync(new());
         Assert.StartsWith("openings-", Assert.Single(Desk.Record!.Doubts).Id, StringComparison.Ordinal);
-        Assert.Equal((6.0, 20.0), (Circumstances.Opened(State, Now)!.AgeYears, Circumstances.Opened(State, Now)!.MassKg));
+        Assert.Equal((6.0, 20.0), (CasualtyProfile.At(State, Now)!.AgeYears, CasualtyProfile.At(State, Now)!.MassKg));
 
         await Button(offer, "Take this back out").ClickAsync(new());
         offer.WaitForAssertion(() => Assert.Contains("Taken back out.", offer.Markup, StringComparison.Ordinal));

@@ -115,8 +115,8 @@ public class NowScreenTests : CareTest
     {
         await ReadyAsync(Well);
         Assert.Equal("Start an attempt", Next(Show<NowScreen>()));
-        await LogAsync(39, new Payload.TourniquetTightened("t2", Farhold.Limb.RightArm, Wound: "w2"));
-        await LogAsync(39, new Payload.WoundFound("w2", Farhold.Limb.RightArm, null, WoundNature.Bleeding));
+        await LogAsync(39, new Payload.TourniquetTightened("t2", Farhold.Values.Limb.RightArm, Wound: "w2"));
+        await LogAsync(39, new Payload.WoundFound("w2", Farhold.Values.Limb.RightArm, null, WoundNature.Bleeding));
         Assert.Equal("Has it stopped? (right arm)", Next(Show<NowScreen>()));
         await LogAsync(0, new Payload.BleedingChecked("w2", Bleeding.None));
         await LogAsync(0, new Payload.BleedingChecked("w1", Bleeding.None));
@@ -186,7 +186,7 @@ public class NowScreenTests : CareTest
     public async Task While_both_hands_press_nobody_is_asked_whether_it_has_stopped()
     {
         await ReadyAsync(Well);
-        await LogAsync(0, new Payload.TourniquetTightened("t1", Farhold.Limb.LeftLeg, Wound: "w1", Why: TighteningReason.Precaution));
+        await LogAsync(0, new Payload.TourniquetTightened("t1", Farhold.Values.Limb.LeftLeg, Wound: "w1", Why: TighteningReason.Precaution));
         Assert.NotEmpty(Show<NowScreen>().FindAll(".effect"));
         await LogAsync(0, new Payload.AttemptStarted("w1", "t1"));
         await LogAsync(0, new Payload.WoundPacked("w1", PackingMaterial.HaemostaticGauze));
@@ -211,7 +211,7 @@ public class NowScreenTests : CareTest
     public async Task On_a_record_a_second_old_nothing_is_overdue()
     {
         await StartAsync();
-        await LogAsync(0, new Payload.TourniquetTightened("t1", Farhold.Limb.LeftLeg));
+        await LogAsync(0, new Payload.TourniquetTightened("t1", Farhold.Values.Limb.LeftLeg));
         Time.Advance(TimeSpan.FromSeconds(2));
         Desk.JudgeAgain();
         var now = Show<NowScreen>();
@@ -296,7 +296,7 @@ public class NowScreenTests : CareTest
         await ReadyAsync(Well);
         var now = Show<NowScreen>();
         Assert.Empty(now.FindAll(".effect"));
-        await LogAsync(0, new Payload.TourniquetTightened("t1", Farhold.Limb.LeftLeg, Wound: "w1"));
+        await LogAsync(0, new Payload.TourniquetTightened("t1", Farhold.Values.Limb.LeftLeg, Wound: "w1"));
         Assert.Equal("Has it stopped?", Next(now));
         Assert.Contains("Has it stopped? Left leg", Text(now.Find(".effect h2")), StringComparison.Ordinal);
         Tap(now, "None", "Has it stopped? w1, left leg");

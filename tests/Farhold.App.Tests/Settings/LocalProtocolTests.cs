@@ -162,7 +162,7 @@ public class LocalProtocolTests : LimbTest
         Assert.Equal((ShippedProtocol.Protocol.Hash, FileHash.Of(Encoding.UTF8.GetBytes(Text)), Standing.Verified), (stated.Hash, stated.LocalHash, stated.Standing));
         Keeper.Remove();
         await TellAsync(new Payload.NoteWritten("three"));
-        Assert.Equal(Payload.RulesStated.Of(ShippedProtocol.Protocol), State.Of(Kind.RulesStated)[^1].What);
+        Assert.Equal(RulesWords.Stated(ShippedProtocol.Protocol), State.Of(Kind.RulesStated)[^1].What);
         Assert.Empty(Care.Picture!.Doubts);
     }
 

@@ -136,7 +136,7 @@ internal sealed class PageInHand(State state, Limb limb, Instant now)
     {
         var said = state.Of(Kind.WatchStated).Where(w => w.When.Earliest <= now).ToArray();
         if (!said.Where(w => said.All(other => !w.When.SurelyBefore(other.When)) && w.When.Earliest >= now - Minutes(60))
-            .Any(w => w.As<Payload.WatchStated>() is { Able: true } p && (p.Who != Farhold.Watcher.Casualty || Unreached)))
+            .Any(w => w.As<Payload.WatchStated>() is { Able: true } p && (p.Who != Farhold.Records.Watcher.Casualty || Unreached)))
             yield return "nobody watches";
         var moves = state.Of(Kind.CasualtyMoved).Where(m => m.When.Earliest <= now).ToArray();
         if (moves.Any(m => m.As<Payload.CasualtyMoved>().Phase == MovePhase.AboutTo && m.When.Latest <= now && moves.All(other => other == m || other.When.SurelyBefore(m.When))))

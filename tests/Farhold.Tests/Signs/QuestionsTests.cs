@@ -156,7 +156,7 @@ public class QuestionsTests
 
     private static (double?, double?) Known(string now, params (string At, Payload What)[] said)
     {
-        var known = Circumstances.Opened(State(said), Some.At(now))!;
+        var known = CasualtyProfile.At(State(said), Some.At(now))!;
         return (known.AgeYears, known.MassKg);
     }
 

@@ -1,7 +1,7 @@
 using System.Text;
 using Farhold.Exchange.Card;
 using Farhold.Exchange.HandOver;
-using Farhold.Tests.Proofs;
+using Farhold.Tests.Signatures;
 using Farhold.Tests.Protocols;
 
 namespace Farhold.Tests.Exchange.HandOver;

@@ -1,0 +1,106 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using System.Security.Cryptography;
+using NodaTime;
+
+namespace Farhold.Records;
+
+/// <summary>Something that may be missing from the record or wrong in it, so that the record can't be relied on as whole.</summary>
+/// <param name="Id">
+/// Also the id of the task that settles it: a <c>task.done</c> with it says that a person has looked and taken it into account.
+/// </param>
+/// <param name="CanBeSettled">False where only mending the record helps.</param>
+public sealed record Doubt(string Id, string Text, bool CanBeSettled = true)
+{
+    /// <summary>Design: fields of one entry that are named; the log has all.</summary>
+    private const int MaxFields = 3;
+
+    internal const string OpeningsPrefix = "openings-";
+
+    private const string ClockPrefix = "clock-";
+
+    private const string ChainPrefix = "chain-";
+
+    public static Doubt OfLine(DamagedLine line)
+    {
+        var print = Convert.ToHexStringLower(SHA256.HashData(line.Raw.Utf8.Span).AsSpan(0, 4));
+        return new("damage-" + print, $"line {line.Number} can't be read: {line.Refusals[0].Reason}");
+    }
+
+    /// <summary>What it says is not known, and may be what forbids an attempt. Of the entry as it counts: corrected, it is another doubt.</summary>
+    public static Doubt OfNotUnderstood(Entry entry)
+    {
+        var print = Convert.ToHexStringLower(SHA256.HashData(CanonicalJson.Of(entry.Json).Utf8.Span).AsSpan(0, 8));
+        var text = entry.NotUnderstood is [{ IsKind: true } kind]
+            ? $"entry {entry.Id} is of a kind that this version does not know: {kind.Name}"
+            : $"entry {entry.Id} says something that this version does not understand: {Fields(entry.NotUnderstood)}";
+        return new("unknown-" + print, text);
+    }
+
+    public static Doubt OfConflict(EntryId id) =>
+        new($"conflict-{id}", $"there are two different entries {id}; the more cautious one is used. Withdraw it and enter the right one");
+
+    /// <summary>Not every way of reading the conflicts was judged.</summary>
+    /// <param name="conflicts">Ids under which there are different entries.</param>
+    public static Doubt OfManyConflicts(int judged, int conflicts) => new(
+        "conflicts-many",
+        string.Create(CultureInfo.InvariantCulture,
+            $"the entries in conflict ({conflicts}) combine in more than {judged} ways, too many to judge each. Withdraw the wrong ones"),
+        CanBeSettled: false);
+
+    /// <summary>What one device wrote no longer hangs together. Its id is another as soon as anything about that is.</summary>
+    /// <param name="breaks">At least one, in order.</param>
+    /// <param name="print">See <see cref="LineChains.Print"/>.</param>
+    /// <param name="whose">As people call the device.</param>
+    internal static Doubt OfChain(ImmutableArray<ChainBreak> breaks, string whose, string print)
+    {
+        var more = breaks.Length == 1 ? "" : string.Create(CultureInfo.InvariantCulture, $", nor do {breaks.Length - 1} more of {whose}");
+        return new(ChainPrefix + print,
+            $"entry {breaks[0].At} does not follow from the line before it{more}: lines were changed after they were written, or another program rewrote the file");
+    }
+
+    /// <summary>Whether a task is to see to a chain that does not hold: then it may be that a program honestly rewrote the file.</summary>
+    public static bool IsOfChain(string task) => task.StartsWith(ChainPrefix, StringComparison.Ordinal);
+
+    /// <param name="whose">As people call the device.</param>
+    /// <param name="ahead">By how much at least.</param>
+    internal static Doubt OfClock(string device, string whose, Duration ahead) => new(ClockPrefix + device,
+        $"the clock of {whose} is ahead of the clock here by {Say.Duration(ahead)} or more: which clock is right? "
+        + "What it wrote counts as possibly that much older than it says, until its times are corrected");
+
+    /// <summary>Whether a task is to say which of two clocks is right.</summary>
+    public static bool IsOfClock(string task) => task.StartsWith(ClockPrefix, StringComparison.Ordinal);
+
+    /// <summary>Whether the reason given tells more of a task than its id.</summary>
+    internal static bool IsNamedByReason(string task) => IsOfChain(task) || IsOfClock(task) || IsOfOpenings(task);
+
+    /// <summary>Whether a task is to see to openings that differ.</summary>
+    public static bool IsOfOpenings(string task) => task.StartsWith(OpeningsPrefix, StringComparison.Ordinal);
+
+    public static Doubt OfAmendment(EntryId id, string reason) =>
+        new($"amendment-{id}", $"the amendment {id} can't be used: {reason}");
+
+    /// <param name="whose">As people call the device.</param>
+    internal static Doubt OfGap(string device, string whose, int from, int to) => new(
+        string.Create(CultureInfo.InvariantCulture, $"gap-{device}-{from}"),
+        from == to
+            ? $"entry {device}-{from} is missing, of {whose}"
+            : string.Create(CultureInfo.InvariantCulture, $"entries {device}-{from} to {device}-{to} are missing, of {whose}"));
+
+    /// <summary>The doubts that nobody has surely looked into yet.</summary>
+    internal static ImmutableArray<Doubt> Unsettled(ImmutableArray<Doubt> doubts, State state, Instant now)
+    {
+        if (doubts.IsEmpty)
+            return doubts;
+        var done = state.Of(Kind.TaskDone).Where(t => t.When.Latest <= now).Select(t => t.As<Payload.TaskDone>().Task).ToHashSet();
+        return [.. doubts.Where(d => !d.CanBeSettled || !done.Contains(d.Id))];
+    }
+
+    /// <summary>The first few, each with its value.</summary>
+    private static string Fields(ImmutableArray<NotUnderstood> all) =>
+        string.Join(", ", all.Take(MaxFields).Select(f => $"{f.Name} {f.Says}"))
+            + (all.Length <= MaxFields ? "" : string.Create(CultureInfo.InvariantCulture, $" and {all.Length - MaxFields} more"));
+}
+
+/// <summary>Something odd that does not stop a decision but should be seen. <paramref name="About"/> is null for the whole record.</summary>
+public sealed record Remark(EntryId? About, string Text);

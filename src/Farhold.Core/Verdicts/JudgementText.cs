@@ -1,0 +1,106 @@
+using System.Text;
+using NodaTime;
+
+namespace Farhold.Verdicts;
+
+/// <summary>A whole judgement as plain text for a person: what is most urgent first, sources last in each item.</summary>
+public static class JudgementText
+{
+    /// <param name="refused">Why a local protocol that was asked for is not in force: said before any verdict.</param>
+    public static string Of(Judgement judgement, IReadOnlyList<Refusal>? refused = null)
+    {
+        var text = new StringBuilder();
+        var now = judgement.At;
+        Line(text, 0, VerdictWords.Caution);
+        Line(text, 0, $"As of {Say.Time(now)}");
+        foreach (var line in RulesWords.Of(judgement.Protocol))
+            Line(text, 0, line);
+        Section(text, $"THE LOCAL PROTOCOL IS REFUSED; {judgement.Protocol.Id} {judgement.Protocol.Version} IS IN FORCE INSTEAD",
+            (refused ?? []).Select(r => Plain.Line(r.ToString())));
+        Section(text, "The record is damaged or may not be whole", judgement.Doubts.Select(d => Plain.Line($"{d.Text} ({d.Id})")));
+        Section(text, "At once", judgement.Due.Where(d => d.AtOnce).Select(d => VerdictWords.Of(d, now)));
+        foreach (var limb in judgement.Limbs)
+            Limb(text, limb, judgement);
+        foreach (var limb in judgement.Watched)
+            Watched(text, limb, now);
+        if (judgement.Limbs.IsEmpty && judgement.Watched.IsEmpty)
+            Section(text, "No tourniquet", ["no limb of this record has had a tourniquet up to now"]);
+        Head(text, $"Shock: {VerdictWords.Of(judgement.Shock)}");
+        foreach (var sign in judgement.Shock.Signs.Where(f => f.Against == judgement.Shock.State && f.Against != Truth.NotMet))
+            Line(text, 1, Brief(sign));
+        Section(text, "Due", judgement.Due.Where(d => !d.AtOnce).Select(d => VerdictWords.Of(d, now)));
+        Section(text, "Not now", judgement.Withheld.Select(w => Plain.Line($"{w.Text} ({w.Name})")));
+        Section(text, "Odd in the record", judgement.Remarks.Select(r =>
+            Plain.Line(r.About is { } about ? $"entry {about}: {r.Text}" : r.Text)));
+        return text.ToString();
+    }
+
+    private static void Limb(StringBuilder text, LimbVerdict limb, Judgement judgement)
+    {
+        // Whoever reads no further has read the gravest caution.
+        var grave = limb.Act.Cautions is [var first, ..] ? $". CAUTION: {Plain.Line(first)}" : "";
+        Head(text, $"{Say.Limb(limb.Limb).ToUpperInvariant()}: {VerdictWords.Of(limb.Verdict)} ({Wire.Word(limb.Verdict)}){grave}");
+        Line(text, 1, Plain.Line(limb.Act.Said()));
+        foreach (var caution in limb.Act.Cautions.Skip(1))
+            Line(text, 1, Plain.Line($"CAUTION: {caution}"));
+        Line(text, 1, VerdictWords.Tight(limb.Clock));
+        foreach (var line in VerdictWords.Of(limb.Clock))
+            Line(text, 1, line);
+        Limits(text, limb, judgement);
+        foreach (var change in limb.Act.Changes)
+            Line(text, 1, Plain.Line(change));
+        Line(text, 1, $"look again at {Say.Time(limb.Act.LookAgain)} at the latest");
+        if (limb.Attempt is { } attempt)
+            foreach (var line in VerdictWords.Of(attempt, judgement.At))
+                Line(text, 1, line);
+        for (var i = 0; i < limb.CheckFirst.Length; i++)
+            Line(text, 1, $"look {i + 1}: {VerdictWords.Look(limb.CheckFirst[i], limb)}");
+        foreach (var reason in limb.Reasons)
+        {
+            Line(text, 1, $"because {VerdictWords.Of(reason)} ({reason.Criterion.Id})");
+            if (VerdictWords.Values(reason) is { Length: > 0 } values)
+                Line(text, 2, values);
+            Line(text, 2, $"source: {VerdictWords.Sources(reason.Criterion.Sources, judgement.Protocol)}");
+        }
+    }
+
+    private static void Limits(StringBuilder text, LimbVerdict limb, Judgement judgement)
+    {
+        foreach (var next in limb.Next)
+            Line(text, 1, VerdictWords.Of(next, judgement.At));
+        if (limb.Next.IsEmpty)
+            Line(text, 1, VerdictWords.LimitPassed(judgement.Protocol));
+    }
+
+    private static void Watched(StringBuilder text, WatchedLimb limb, Instant now)
+    {
+        Head(text, $"{Say.Limb(limb.Limb).ToUpperInvariant()}: watch the wound; {VerdictWords.Of(limb)}");
+        Line(text, 1, $"{VerdictWords.Tight(limb.Clock)}; loosened {Say.Time(limb.Loosened)}, {Say.Elapsed(limb.Loosened.Until(now))} ago");
+        foreach (var line in VerdictWords.Of(limb.Clock))
+            Line(text, 1, line);
+        if (limb.Attempt is { } attempt && limb.Bleeding != Truth.Met)
+            foreach (var line in VerdictWords.Of(attempt, now))
+                Line(text, 1, line);
+    }
+
+    private static string Brief(Finding finding) =>
+        $"{VerdictWords.Values(finding)} ({finding.Criterion.Id})";
+
+    private static void Section(StringBuilder text, string head, IEnumerable<string> lines)
+    {
+        var all = lines.ToArray();
+        if (all.Length == 0)
+            return;
+        Head(text, head);
+        foreach (var line in all)
+            Line(text, 1, line);
+    }
+
+    private static void Head(StringBuilder text, string head)
+    {
+        text.Append('\n');
+        Line(text, 0, head);
+    }
+
+    private static void Line(StringBuilder text, int indent, string line) => text.Append(' ', 2 * indent).Append(line).Append('\n');
+}
