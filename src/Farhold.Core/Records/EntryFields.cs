@@ -11,7 +11,7 @@ namespace Farhold.Records;
 /// A field whose value is JSON <c>null</c> counts as not given. Offsets are in bytes from the line's start. What nobody has asked
 /// for once the entry is read is not understood: so the fields of a kind are those that its reader asks for.
 /// </remarks>
-internal sealed class EntryFields(StringPool pool)
+internal sealed class EntryFields(StringPool pool) : FieldCodec
 {
     public const int MaxFields = 200;
     public const int MaxDepth = 16;
@@ -57,29 +57,28 @@ internal sealed class EntryFields(StringPool pool)
         }
     }
 
-    public string? Text(Field field) => Text(field, MaxText);
+    public override string? Text(Field field, string? value = null) => Text(field, MaxText);
 
-    public string RequiredText(Field field) => Text(field, MaxText) ?? Missing(field, "");
+    public override string RequiredText(Field field, string? value = null) => Text(field, MaxText) ?? Missing(field, "");
 
-    /// <summary>A short name such as a wound's or a tourniquet's: 1 to 64 characters.</summary>
-    public string RequiredName(Field field) => Text(field, MaxName) ?? Missing(field, "");
+    public override string RequiredName(Field field, string? value = null) => Text(field, MaxName) ?? Missing(field, "");
 
-    public string? Name(Field field) => Text(field, MaxName);
+    public override string? Name(Field field, string? value = null) => Text(field, MaxName);
 
-    public double? Number(FieldRange range, Field field)
+    public override double? Number(FieldRange range, Field field, double? value = null)
     {
         if (!Given(field, JsonTokenType.Number, "a number", out var slot))
             return null;
         var written = line.Span.Slice(slot.Start, slot.Length);
-        if (Utf8Parser.TryParse(written, out double value, out var used) && used == written.Length && range.Holds(value))
-            return value;
+        if (Utf8Parser.TryParse(written, out double read, out var used) && used == written.Length && range.Holds(read))
+            return read;
         Object(slot.Start, range.Objection(Encoding.UTF8.GetString(written[..Math.Min(written.Length, 40)])));
         return null;
     }
 
-    public double RequiredNumber(FieldRange range, Field field) => Number(range, field) ?? Missing(field, range.Min);
+    public override double RequiredNumber(FieldRange range, Field field, double? value = null) => Number(range, field) ?? Missing(field, range.Min);
 
-    public bool? Flag(Field field)
+    public override bool? Flag(Field field, bool? value = null)
     {
         asked[(int)field] = true;
         ref var slot = ref slots[(int)field];
@@ -89,10 +88,9 @@ internal sealed class EntryFields(StringPool pool)
         return null;
     }
 
-    public bool RequiredFlag(Field field) => Flag(field) ?? Missing(field, false);
+    public override bool RequiredFlag(Field field, bool? value = null) => Flag(field) ?? Missing(field, false);
 
-    public T? Word<T>(Field field)
-        where T : struct, Enum
+    public override T? Word<T>(Field field, T? value = null)
     {
         if (!Given(field, JsonTokenType.String, "a word", out var slot))
             return null;
@@ -102,10 +100,9 @@ internal sealed class EntryFields(StringPool pool)
         return word;
     }
 
-    public T RequiredWord<T>(Field field)
-        where T : struct, Enum => Word<T>(field) ?? Missing(field, default(T));
+    public override T RequiredWord<T>(Field field, T? value = null) => Word<T>(field) ?? Missing(field, default(T));
 
-    public Instant? Time(Field field)
+    public override Instant? Time(Field field, Instant? value = null)
     {
         if (!Given(field, JsonTokenType.String, "an instant", out var slot))
             return null;
@@ -115,7 +112,7 @@ internal sealed class EntryFields(StringPool pool)
         return instant;
     }
 
-    public Instant RequiredTime(Field field) => Time(field) ?? Missing(field, default(Instant));
+    public override Instant RequiredTime(Field field, Instant? value = null) => Time(field) ?? Missing(field, default(Instant));
 
     public Happened RequiredHappened(Field field)
     {
@@ -124,9 +121,9 @@ internal sealed class EntryFields(StringPool pool)
         return Time(field) is { } instant ? Happened.At(instant) : Missing(field, default(Happened));
     }
 
-    public EntryId RequiredId(Field field) => OptionalId(field) ?? Missing(field, default(EntryId));
+    public override EntryId RequiredId(Field field, EntryId? value = null) => OptionalId(field) ?? Missing(field, default(EntryId));
 
-    public EntryId? OptionalId(Field field)
+    public override EntryId? OptionalId(Field field, EntryId? value = null)
     {
         if (Text(field, 80) is not { } text)
             return null;
@@ -153,8 +150,7 @@ internal sealed class EntryFields(StringPool pool)
     /// <summary>A mark that others may read; anything but true or false is left as not understood.</summary>
     public void Mark(Field field) => asked[(int)field] = slots[(int)field].Type is JsonTokenType.True or JsonTokenType.False;
 
-    /// <summary>A list of texts; <c>default</c> where the field is not given.</summary>
-    public ImmutableArray<string> Texts(Field field)
+    public override ImmutableArray<string> Texts(Field field, ImmutableArray<string> value = default)
     {
         if (!Given(field, JsonTokenType.StartArray, "a list of texts", out var slot))
             return default;
@@ -175,8 +171,11 @@ internal sealed class EntryFields(StringPool pool)
         return texts.ToImmutable();
     }
 
+    public override T? Object<T>(Field field, string what, T? value, Func<FieldCodec, T?, T> through)
+        where T : class => Object(field, what, inner => through(inner, null));
+
     /// <summary>The members of an object field as their own fields; null where it is not given.</summary>
-    public T? Object<T>(Field field, string what, Func<EntryFields, T?> read)
+    private T? Object<T>(Field field, string what, Func<EntryFields, T?> read)
         where T : class
     {
         if (!Given(field, JsonTokenType.StartObject, what, out var slot))
@@ -191,13 +190,49 @@ internal sealed class EntryFields(StringPool pool)
         return inner.objections.Count == 0 ? value : null;
     }
 
-    public JsonText RequiredJsonObject(Field field) =>
+    public override JsonText RequiredJsonObject(Field field, JsonText? value = null) =>
         Given(field, JsonTokenType.StartObject, "an object of fields", out var slot)
             ? new(line.Slice(slot.Start, slot.Length))
             : Missing(field, JsonText.Of("{}"));
 
+    public override ImmutableSortedDictionary<Limb, T>? ByLimb<T>(Field field, ImmutableSortedDictionary<Limb, T>? value = null)
+    {
+        if (!Has(field))
+            return null;
+        var all = ImmutableSortedDictionary.CreateBuilder<Limb, T>();
+        foreach (var (name, word, offset) in WordMembers(field))
+        {
+            if (Wire.Parse<Limb>(name) is { } limb && word is not null && Wire.Parse<T>(word) is { } known && !all.ContainsKey(limb))
+                all.Add(limb, known);
+            else
+                Object(offset, $"{Fields.Wire(field)} names each limb once, as {string.Join(" or ", Wire.Words<T>())}");
+        }
+
+        return all.ToImmutable();
+    }
+
+    public override string UnknownKind(string? value) => RequiredText(Field.Kind);
+
+    public override void OneOf(Field one, Field other, string reason)
+    {
+        if (Has(one) == Has(other))
+            Object(one, reason);
+    }
+
+    public override void Together(Field one, Field other)
+    {
+        if (Has(one) != Has(other))
+            Object(one, $"{Fields.Wire(one)} and {Fields.Wire(other)} go together");
+    }
+
+    public override void Check(bool holds, Field at, string reason)
+    {
+        if (!holds)
+            Object(at, reason);
+    }
+
     /// <summary>Names of the members of an object field with the values they have as text, or null for values of another form.</summary>
-    public IEnumerable<(string Name, string? Word, int Offset)> WordMembers(Field field)
+    private List<(string Name, string? Word, int Offset)> WordMembers(Field field)
     {
         if (!Given(field, JsonTokenType.StartObject, "an object", out var slot))
             return [];

@@ -48,7 +48,7 @@ public sealed class EntryReader
                 fields.RequiredHappened(Field.Happened),
                 fields.RequiredTime(Field.Recorded),
                 fields.RequiredName(Field.By),
-                PayloadReading.Read(kind.Value, fields),
+                Kinds.Read(kind.Value, fields),
                 new JsonText(line))
             {
                 Previous = fields.Link(Field.Previous),

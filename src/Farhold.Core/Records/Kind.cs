@@ -1,4 +1,4 @@
-using System.Diagnostics;
+using System.Collections.Immutable;
 
 namespace Farhold.Records;
 
@@ -49,6 +49,44 @@ public static class Kinds
 
     private static readonly Utf8Names Names = new(Wires);
 
+    /// <summary>The walk over the fields of each kind, in the order of <see cref="Records.Kind"/>.</summary>
+    private static readonly Described[] All =
+    [
+        Walk<Payload.CasualtyOpened>(Payload.CasualtyOpened.Through),
+        Walk<Payload.WoundFound>(Payload.WoundFound.Through),
+        Walk<Payload.TourniquetTightened>(Payload.TourniquetTightened.Through),
+        Walk<Payload.TourniquetSlackened>(Payload.TourniquetSlackened.Through),
+        Walk<Payload.TourniquetRemoved>(Payload.TourniquetRemoved.Through),
+        Walk<Payload.WoundPacked>(Payload.WoundPacked.Through),
+        Walk<Payload.PressureHeld>(Payload.PressureHeld.Through),
+        Walk<Payload.DressingApplied>(Payload.DressingApplied.Through),
+        Walk<Payload.BleedingChecked>(Payload.BleedingChecked.Through),
+        Walk<Payload.AttemptStarted>(Payload.AttemptStarted.Through),
+        Walk<Payload.AttemptEnded>(Payload.AttemptEnded.Through),
+        Walk<Payload.SignsTaken>(Payload.SignsTaken.Through),
+        Walk<Payload.WatchStated>(Payload.WatchStated.Through),
+        Walk<Payload.SuppliesStated>(Payload.SuppliesStated.Through),
+        Walk<Payload.DrugGiven>(Payload.DrugGiven.Through),
+        Walk<Payload.FluidGiven>(Payload.FluidGiven.Through),
+        Walk<Payload.UrineMeasured>(Payload.UrineMeasured.Through),
+        Walk<Payload.TaskDone>(Payload.TaskDone.Through),
+        Walk<Payload.HelpExpected>(Payload.HelpExpected.Through),
+        Walk<Payload.CasualtyLookedOver>(Payload.CasualtyLookedOver.Through),
+        Walk<Payload.RegionLooked>(Payload.RegionLooked.Through),
+        Walk<Payload.ContactTried>(Payload.ContactTried.Through),
+        Walk<Payload.QuestionAsked>(Payload.QuestionAsked.Through),
+        Walk<Payload.AdviceReceived>(Payload.AdviceReceived.Through),
+        Walk<Payload.CasualtyMoved>(Payload.CasualtyMoved.Through),
+        Walk<Payload.PositionNoted>(Payload.PositionNoted.Through),
+        Walk<Payload.OutcomeReported>(Payload.OutcomeReported.Through),
+        Walk<Payload.RulesStated>(Payload.RulesStated.Through),
+        Walk<Payload.NoteWritten>(Payload.NoteWritten.Through),
+        Walk<Payload.EntryAmended>(Payload.EntryAmended.Through),
+        Walk<Payload.EntryWithdrawn>(Payload.EntryWithdrawn.Through),
+        Walk<Payload.CareEnded>(Payload.CareEnded.Through),
+        Walk<Payload.OfNewerVersion>(Payload.OfNewerVersion.Through),
+    ];
+
     /// <summary>Number of kinds, the unknown one included.</summary>
     public static int Count => Wires.Length + 1;
 
@@ -60,43 +98,19 @@ public static class Kinds
         return index < 0 ? null : (Kind)index;
     }
 
-    public static Kind Of(Payload payload) => payload switch
-    {
-        Payload.CasualtyOpened => Kind.CasualtyOpened,
-        Payload.WoundFound => Kind.WoundFound,
-        Payload.TourniquetTightened => Kind.TourniquetTightened,
-        Payload.TourniquetSlackened => Kind.TourniquetSlackened,
-        Payload.TourniquetRemoved => Kind.TourniquetRemoved,
-        Payload.WoundPacked => Kind.WoundPacked,
-        Payload.PressureHeld => Kind.PressureHeld,
-        Payload.DressingApplied => Kind.DressingApplied,
-        Payload.BleedingChecked => Kind.BleedingChecked,
-        Payload.AttemptStarted => Kind.AttemptStarted,
-        Payload.AttemptEnded => Kind.AttemptEnded,
-        Payload.SignsTaken => Kind.SignsTaken,
-        Payload.WatchStated => Kind.WatchStated,
-        Payload.SuppliesStated => Kind.SuppliesStated,
-        Payload.DrugGiven => Kind.DrugGiven,
-        Payload.FluidGiven => Kind.FluidGiven,
-        Payload.UrineMeasured => Kind.UrineMeasured,
-        Payload.TaskDone => Kind.TaskDone,
-        Payload.HelpExpected => Kind.HelpExpected,
-        Payload.CasualtyLookedOver => Kind.CasualtyLookedOver,
-        Payload.RegionLooked => Kind.RegionLooked,
-        Payload.ContactTried => Kind.ContactTried,
-        Payload.QuestionAsked => Kind.QuestionAsked,
-        Payload.AdviceReceived => Kind.AdviceReceived,
-        Payload.CasualtyMoved => Kind.CasualtyMoved,
-        Payload.PositionNoted => Kind.PositionNoted,
-        Payload.OutcomeReported => Kind.OutcomeReported,
-        Payload.RulesStated => Kind.RulesStated,
-        Payload.NoteWritten => Kind.Note,
-        Payload.EntryAmended => Kind.EntryAmended,
-        Payload.EntryWithdrawn => Kind.EntryWithdrawn,
-        Payload.CareEnded => Kind.CareEnded,
-        Payload.OfNewerVersion => Kind.OfNewerVersion,
-        _ => throw new UnreachableException(),
-    };
+    public static Kind Of(Payload payload) => payload.OfKind;
+
+    /// <summary>The fields of a kind, in the order in which they are written.</summary>
+    public static ImmutableArray<EntryField> Fields(Kind kind) => All[(int)kind].Fields;
+
+    /// <summary>Reads what an entry of a kind says from the fields of its line.</summary>
+    internal static Payload Read(Kind kind, EntryFields line) => All[(int)kind].Through(line, null);
+
+    /// <summary>Writes the fields of an entry.</summary>
+    internal static void Write(Payload payload, FieldWriter into) => All[(int)payload.OfKind].Through(into, payload);
+
+    private static Described Walk<T>(Func<FieldCodec, T?, T> through)
+        where T : Payload => new((f, p) => through(f, (T?)p), new(() => FieldLister.Of(through)));
 
     /// <summary>
     /// <c>TourniquetTightened</c> is <c>tourniquet.tightened</c> on the wire, <c>CasualtyLookedOver</c> is
@@ -107,5 +121,10 @@ public static class Kinds
         var dashed = Farhold.Text.Wire.Dashed(name);
         var dash = dashed.IndexOf('-', StringComparison.Ordinal);
         return dash < 0 ? dashed : $"{dashed[..dash]}.{dashed[(dash + 1)..]}";
+    }
+
+    private sealed record Described(Func<FieldCodec, Payload?, Payload> Through, Lazy<ImmutableArray<EntryField>> Listed)
+    {
+        public ImmutableArray<EntryField> Fields => Listed.Value;
     }
 }

@@ -1,14 +1,20 @@
 using System.Collections.Immutable;
-using System.Diagnostics;
 using Farhold.App.Words;
 
 namespace Farhold.App.Care.Forms;
 
-/// <summary>The fields of every kind of entry that a person can make or correct.</summary>
+/// <summary>
+/// The form of every kind of entry that a person can make or correct: its fields are those of the record, their words and looks are in
+/// <see cref="FieldLooks"/>.
+/// </summary>
 public static class EntryForms
 {
-    /// <summary>In the order in which they are offered.</summary>
-    public static ImmutableArray<Kind> Made { get; } =
+    /// <summary>Made by the app, or by a form of their own.</summary>
+    private static readonly ImmutableArray<Kind> NotByForm =
+        [Kind.RulesStated, Kind.EntryAmended, Kind.EntryWithdrawn, Kind.OfNewerVersion];
+
+    /// <summary>What is wanted most comes first; a kind that is not here, after them.</summary>
+    private static readonly ImmutableArray<Kind> First =
     [
         Kind.TourniquetTightened, Kind.WoundFound, Kind.BleedingChecked, Kind.SignsTaken, Kind.CasualtyLookedOver, Kind.RegionLooked,
         Kind.TourniquetSlackened, Kind.TourniquetRemoved,
@@ -18,115 +24,50 @@ public static class EntryForms
         Kind.UrineMeasured, Kind.TaskDone, Kind.Note, Kind.CasualtyOpened, Kind.CareEnded, Kind.OutcomeReported,
     ];
 
-    private static FormField Note { get; } = new FormField.Text("note", t => t.FieldNote, Long: true);
+    private static readonly Dictionary<Kind, ImmutableArray<FormField>> Known = [];
+
+    /// <summary>In the order in which they are offered.</summary>
+    public static ImmutableArray<Kind> Made { get; } = [.. First.Union(Enum.GetValues<Kind>()).Except(NotByForm)];
 
     /// <summary>Why a form can't be logged; what is missing by the name that stands above it.</summary>
     public static string Objection(Kind kind, string reason, Texts texts) =>
         Of(kind).FirstOrDefault(f => reason == $"the field {f.Wire} is missing") is { } field ? texts.FieldMissing(field.Label(texts)) : reason;
 
-    public static ImmutableArray<FormField> Of(Kind kind) => kind switch
+    public static ImmutableArray<FormField> Of(Kind kind)
     {
-        Kind.CasualtyOpened =>
-        [
-            new FormField.Text("alias", t => t.AliasLabel), Word<Sex>("sex", t => t.FieldSex),
-            Number(FieldRange.AgeYears, t => t.FieldAge), Number(FieldRange.MassKg, t => t.FieldMass, 1),
-            new FormField.Lines("allergies", t => t.FieldAllergies), new FormField.Lines("medicines", t => t.FieldMedicines),
-            new FormField.Text("history", t => t.FieldHistory, Long: true),
-        ],
-        Kind.WoundFound =>
-        [
-            NewWound, Word<Limb>("limb", t => t.FieldLimb), Word<BodyRegion>("region", t => t.FieldRegion),
-            Word<WoundNature>("nature", t => t.FieldNature), Note,
-        ],
-        Kind.TourniquetTightened =>
-        [
-            new FormField.Name("tourniquet", t => t.FieldTourniquet, Wound: false, MayBeNew: true), Word<Limb>("limb", t => t.FieldLimb),
-            Wound, Word<TourniquetMake>("make", t => t.FieldMake), new FormField.Text("place", t => t.FieldPlace),
-            Word<TighteningReason>("why", t => t.FieldWhy, (t, w) => t.WhyWord(w)),
-        ],
-        Kind.TourniquetSlackened or Kind.TourniquetRemoved => [Tourniquet],
-        Kind.WoundPacked => [Wound, Word<PackingMaterial>("material", t => t.FieldMaterial)],
-        Kind.PressureHeld => [Wound, Number(FieldRange.Minutes, t => t.FieldMinutes)],
-        Kind.DressingApplied => [Wound, Word<DressingKind>("dressing", t => t.FieldDressing)],
-        Kind.BleedingChecked => [Wound, Word<Bleeding>("bleeding", t => t.FieldBleeding)],
-        Kind.AttemptStarted => [Tourniquet, Wound],
-        Kind.AttemptEnded => [Tourniquet, Wound, Word<AttemptOutcome>("outcome", t => t.FieldOutcome), Note],
-        Kind.SignsTaken => SignFields.All,
-        Kind.WatchStated => [new FormField.Flag("able", t => t.FieldAble), Word<Watcher>("who", t => t.FieldWatcher, (t, w) => t.WatcherWord(w))],
-        Kind.SuppliesStated => [new FormField.Text("item", t => t.FieldItem), Number(FieldRange.Count, t => t.FieldCount)],
-        Kind.DrugGiven =>
-        [
-            new FormField.Text("drug", t => t.FieldDrug), Number(FieldRange.Amount, t => t.FieldAmount, 2),
-            new FormField.Text("unit", t => t.FieldUnit), new FormField.Text("route", t => t.FieldRoute), Note,
-        ],
-        Kind.FluidGiven =>
-        [
-            Word<Fluid>("fluid", t => t.FieldFluid), Number(FieldRange.Millilitres, t => t.FieldMillilitres),
-            new FormField.Text("route", t => t.FieldRoute),
-        ],
-        Kind.UrineMeasured => [Number(FieldRange.Millilitres, t => t.FieldMillilitres)],
-        Kind.TaskDone => [new FormField.Text("task", t => t.FieldTask), Note],
-        Kind.HelpExpected =>
-        [
-            Word<HelpCare>("care", t => t.FieldCare, (t, w) => t.CareWord(w)),
-            new FormField.Time("likely", t => t.FieldLikely), new FormField.Time("earliest", t => t.FieldEarliest),
-            new FormField.Time("latest", t => t.FieldLatest), new FormField.Text("basis", t => t.FieldBasis, Long: true),
-        ],
-        Kind.CasualtyLookedOver =>
-        [
-            new FormField.Flag("bleedingElsewhere", t => t.FieldBleedingElsewhere), new FormField.Flag("trunkWound", t => t.FieldTrunkWound),
-            new FormField.Flag("breathingHard", t => t.FieldBreathingHard), new FormField.Flag("veryCold", t => t.FieldVeryCold),
-            new FormField.Flag("bloodThinner", t => t.FieldBloodThinner),
-        ],
-        Kind.RegionLooked =>
-        [
-            Word<BodyRegion>("region", t => t.FieldPart), Word<Limb>("limb", t => t.FieldOrLimb),
-            Word<LookFound>("found", t => t.FieldFound, (t, w) => t.FoundWord(w)), Note,
-        ],
-        Kind.ContactTried =>
-        [
-            new FormField.Flag("reached", t => t.FieldReached), new FormField.Text("who", t => t.FieldWhom),
-            new FormField.Text("how", t => t.FieldContactHow),
-        ],
-        Kind.QuestionAsked => [new FormField.Text("to", t => t.FieldTo), new FormField.Text("text", t => t.FieldQuestion, Long: true)],
-        Kind.AdviceReceived =>
-        [
-            new FormField.Text("from", t => t.FieldFrom), new FormField.Text("text", t => t.FieldAdvice, Long: true),
-            new FormField.Allows("allows", t => t.FieldAllows, Payload.AdviceReceived.AllowsAttempt),
-            new FormField.Question("answers", t => t.FieldAnswers), new FormField.Time("until", t => t.FieldUntil),
-            new FormField.Flag("readBack", t => t.FieldReadBack),
-        ],
-        Kind.CasualtyMoved =>
-        [
-            Word<MovePhase>("phase", t => t.FieldPhase, (t, w) => t.PhaseWord(w)),
-            Word<Movement>("how", t => t.FieldMovedHow, (t, w) => t.MovementWord(w)), Note,
-        ],
-        Kind.PositionNoted =>
-        [
-            Number(FieldRange.Lat, t => t.FieldLat, 5), Number(FieldRange.Lon, t => t.FieldLon, 5),
-            Number(FieldRange.AccuracyM, t => t.FieldAccuracy), Number(FieldRange.AltitudeM, t => t.FieldAltitude),
-        ],
-        Kind.OutcomeReported =>
-        [
-            new FormField.Text("from", t => t.FieldFrom), new FormField.Flag("survived", t => t.FieldSurvived),
-            Word<Limb>("limb", t => t.FieldLimb), Word<LimbFate>("limbOutcome", t => t.FieldLimbOutcome), Note,
-        ],
-        Kind.Note => [new FormField.Text("text", t => t.NoteLabel, Long: true)],
-        Kind.CareEnded => [Word<CareEnd>("how", t => t.FieldHow), new FormField.Text("to", t => t.FieldTo), Note],
-        Kind.RulesStated or Kind.EntryAmended or Kind.EntryWithdrawn or Kind.OfNewerVersion => [],
-        _ => throw new UnreachableException(),
-    };
+        if (!Known.TryGetValue(kind, out var form))
+            Known.Add(kind, form = NotByForm.Contains(kind) ? [] : Form(kind));
+        return form;
+    }
 
-    private static FormField Wound { get; } = new FormField.Name("wound", t => t.FieldWound, Wound: true, MayBeNew: false);
+    private static ImmutableArray<FormField> Form(Kind kind)
+    {
+        var first = FieldLooks.First(kind);
+        return
+        [
+            .. Kinds.Fields(kind).Where(f => !FieldLooks.Hidden.Contains(f.Name))
+                .OrderBy(f => first.IndexOf(f.Name) is var place and >= 0 ? place : first.Length)
+                .Select(f => Field(kind, f)),
+        ];
+    }
 
-    private static FormField NewWound { get; } = new FormField.Name("wound", t => t.FieldWound, Wound: true, MayBeNew: true);
-
-    private static FormField Tourniquet { get; } = new FormField.Name("tourniquet", t => t.FieldTourniquet, Wound: false, MayBeNew: false);
-
-    internal static FormField Word<T>(string wire, Func<Texts, string> label, Func<Texts, T, string>? named = null)
-        where T : struct, Enum => new FormField.Word(
-            wire, label, [.. Wire.Words<T>()], named is null ? null : (t, word) => named(t, Wire.Parse<T>(word)!.Value));
-
-    internal static FormField Number(FieldRange range, Func<Texts, string> label, int decimals = 0) =>
-        new FormField.Number(range.Field, label, range, decimals);
+    private static FormField Field(Kind kind, EntryField field)
+    {
+        var look = FieldLooks.Of(kind, field.Name);
+        return (field.Type, field.Name) switch
+        {
+            (FieldType.Name, "wound") => new FormField.Name(field.Name, look.Label, Wound: true, MayBeNew: kind == Kind.WoundFound),
+            (FieldType.Name, "tourniquet") => new FormField.Name(field.Name, look.Label, Wound: false, MayBeNew: kind == Kind.TourniquetTightened),
+            (FieldType.Texts, "allows") => new FormField.Allows(field.Name, look.Label, Payload.AdviceReceived.AllowsAttempt),
+            (FieldType.Text or FieldType.Name, _) => new FormField.Text(field.Name, look.Label, look.Long),
+            (FieldType.Number, _) => new FormField.Number(field.Name, look.Label, field.Range!, look.Decimals),
+            (FieldType.Flag, _) => new FormField.Flag(field.Name, look.Label),
+            (FieldType.Word, _) => new FormField.Word(field.Name, look.Label, field.Words, look.Named),
+            (FieldType.Time, _) => new FormField.Time(field.Name, look.Label),
+            (FieldType.Texts, _) => new FormField.Lines(field.Name, look.Label),
+            (FieldType.Id, _) => new FormField.Question(field.Name, look.Label),
+            (FieldType.Object or FieldType.ByLimb, _) => new FormField.Group(field.Name, look.Label, [.. field.Members.Select(m => Field(kind, m))]),
+            _ => throw new System.Diagnostics.UnreachableException(field.Name),
+        };
+    }
 }
