@@ -113,7 +113,7 @@ public sealed class GuardTests : IAsyncLifetime
         Assert.All(takers, e => Assert.NotNull(e.Metadata.GetMetadata<Takes>()));
     }
 
-    [Theory]
+    [Theory(DisableParallelization = true)] // the environment is the whole process's
     [InlineData("Production")]
     [InlineData("Development")]
     public async Task A_failure_is_one_line_in_every_environment(string environment)

@@ -143,8 +143,8 @@ public class ImportTests(Browser browser) : PhoneTest(browser)
         await Page.Button("Erase everything on this phone").TapAsync();
         await Page.GetByRole(AriaRole.Radio, new() { Name = "Every record was handed over or saved, and I checked" }).TapAsync();
         await Page.Button("Erase everything for good").TapAsync();
-        await Page.WaitForURLAsync(Server.Address + "/");
         await Page.Button("I have read this").WaitForAsync();
+        Assert.Equal(Server.Address + "/", Page.Url);
         Assert.Equal(0, await Page.EvaluateAsync<int>("() => Object.keys(localStorage).filter(k => /carer|cautions|copied|canary/.test(k)).length"));
     }
 

@@ -53,4 +53,41 @@ public class RunScriptTests
         Assert.Contains("apt-get install --no-install-recommends chromium", said[0], StringComparison.Ordinal);
         Assert.Equal("0 passed, 1 failed", said[^1]);
     }
+
+    private const string Green = "echo 'passed A.B.c (1s 002ms)'; echo '  succeeded: 1'; echo '  failed: 0'";
+
+    private const string Unsaid = "failed Farhold.Tests: it ended without saying which test";
+
+    /// <summary>Of <c>./test fast</c>, with a stand-in for dotnet: what one project says and how it ends, while each other has one green test.</summary>
+    [Theory]
+    [InlineData(Green, 1, 0, "    1.0 s  A.B.c")]
+    [InlineData("echo 'failed A.B.d (2m 3s)'; echo '  succeeded: 1'; echo '  failed: 1'; exit 2", 1, 1, "failed A.B.d (2m 3s)")]
+    [InlineData("kill -9 $$", 0, 1, Unsaid)]
+    [InlineData(Green + "; exit 134", 1, 1, Unsaid)]
+    [InlineData("echo 'passed A.B.c (1s)'", 0, 1, Unsaid)]
+    [InlineData("echo '  succeeded: 0'; echo '  failed: 0'", 0, 1, Unsaid)]
+    public async Task Test_is_green_only_where_every_project_says_so(string says, int passed, int failed, string before)
+    {
+        var others = Directory.GetDirectories(Path.Combine(Published.Root, "tests"), "*.Tests").Length - 2; // nor the browser's
+        var elsewhere = Directory.CreateTempSubdirectory();
+        var standIn = Path.Combine(elsewhere.FullName, "dotnet");
+        var script = $"#!/bin/sh\n[ \"$1\" = test ] || exit 0\nif [ \"$3\" = tests/Farhold.Tests ]; then {says}\nelse {Green}\nfi\n";
+        await File.WriteAllTextAsync(standIn, script, TestContext.Current.CancellationToken);
+        File.SetUnixFileMode(standIn, UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute);
+        var start = new ProcessStartInfo(Path.Combine(Published.Root, "test"), ["fast"])
+        {
+            RedirectStandardOutput = true, RedirectStandardInput = true,
+        };
+        start.Environment["PATH"] = elsewhere.FullName + ":" + Environment.GetEnvironmentVariable("PATH");
+        start.Environment["FARHOLD_TEST_LOGS"] = Path.Combine(elsewhere.FullName, "logs");
+        using var test = Process.Start(start)!;
+        test.StandardInput.Close();
+        var said = (await test.StandardOutput.ReadToEndAsync(TestContext.Current.CancellationToken)).Split('\n', StringSplitOptions.RemoveEmptyEntries);
+        await test.WaitForExitAsync(TestContext.Current.CancellationToken);
+        elsewhere.Delete(recursive: true);
+
+        Assert.Equal($"{others + passed} passed, {failed} failed", said[^1]);
+        Assert.Equal(before, said[^2]);
+        Assert.Equal(failed == 0 ? 0 : 1, test.ExitCode);
+    }
 }

@@ -1,6 +1,5 @@
 using System.Globalization;
 using System.Text.Json;
-using Deque.AxeCore.Playwright;
 using Farhold.Hub.Tests.Harness;
 using Microsoft.Playwright;
 
@@ -80,8 +79,7 @@ public class ThreeDaysTests(Browser browser) : PhoneTest(browser)
 
     private async Task LookAsync(string name)
     {
-        var found = await Page.RunAxe();
-        Assert.True(found.Violations.Length == 0, name + ": " + string.Join("; ", found.Violations.SelectMany(v => v.Nodes.Select(n => $"{v.Id} {n.Html}"))));
+        await Page.NoAxeFaultAsync(name);
         if (Environment.GetEnvironmentVariable("FARHOLD_PICTURES") is { } folder)
             await Page.ScreenshotAsync(new() { Path = Path.Combine(folder, $"sustain-{name}.png"), FullPage = true });
     }

@@ -1,8 +1,12 @@
 using System.Globalization;
 using Farhold.Hub.Tests.Harness;
 using Microsoft.Playwright;
+using Xunit.Sdk;
+using Xunit.v3;
 
 [assembly: AssemblyFixture(typeof(Browser))]
+// Each test has a hub and a phone of its own. Two for each core of the smallest machine: one waits while another works.
+[assembly: Parallelization(Mode = ParallelMode.All, MaxThreads = 4)]
 
 namespace Farhold.Hub.Tests.Harness;
 

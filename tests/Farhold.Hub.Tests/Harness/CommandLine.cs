@@ -7,7 +7,10 @@ namespace Farhold.Hub.Tests.Harness;
 internal static class CommandLine
 {
     private static string Program { get; } = Path.Combine(
-        Published.Root, "artifacts", "bin", "Farhold.Cli", "debug", OperatingSystem.IsWindows() ? "farhold.exe" : "farhold");
+        Published.Root, "artifacts", "bin", "Farhold.Cli", Configuration, OperatingSystem.IsWindows() ? "farhold.exe" : "farhold");
+
+    /// <summary>That of these tests: <c>debug</c> or <c>release</c>.</summary>
+    private static string Configuration => Path.GetFileName(Path.TrimEndingDirectorySeparator(AppContext.BaseDirectory));
 
     /// <summary>What <c>farhold tell RECORD --json</c> says of this record at this instant.</summary>
     public static async Task<JsonElement> TellAsync(string record, DateTimeOffset at)

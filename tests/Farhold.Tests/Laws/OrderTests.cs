@@ -38,7 +38,7 @@ public class OrderTests
                 _ = growing.Readings; // folds now, so that the next entry is laid on what is folded
                 Same(new(written.Entries.Take(i + 1), growing.Damaged), growing, written.Now);
             }
-        }, iter: Gens.Cases(500));
+        }, iter: Gens.LongCases(500));
 
     [Fact]
     public void Judging_twice_says_the_same() =>

@@ -34,7 +34,7 @@ public class OverlayTests
         Gen.Select(Gens.Overlay, Gens.StrangeRecord, Gen.Int[0, 600]).Sample((overlay, written, later) =>
             Read(overlay) is not { } local
             || Judge.At(written.Record, local, written.Now + Duration.FromMinutes(later)).Limbs.All(l =>
-                l.Clock.SinceFirstTightened.Max < ShippedProtocol.Protocol.Clock.Limit || l.Verdict == Verdict.LeaveOn), iter: Gens.Cases(3_000));
+                l.Clock.SinceFirstTightened.Max < ShippedProtocol.Protocol.Clock.Limit || l.Verdict == Verdict.LeaveOn), iter: Gens.LongCases(3_000));
 
     [Fact]
     public void No_hard_limit_is_dropped_or_put_off_and_every_other_shown_word_that_is_new_is_told()

@@ -33,7 +33,7 @@ public class ReplayTests
                 Assert.Equal(before?.After.Limbs ?? [], told.Limbs);
                 Assert.True(before is null || before.After.Shock == told.Shock);
             }
-        }, iter: 25, threads: 1);
+        }, iter: Gens.LongCases(28), threads: 1);
 
     [Fact]
     public void Every_turn_changes_something_and_has_a_cause()
