@@ -64,7 +64,7 @@ internal sealed class DrawCommand(TimeProvider clock) : Command<DrawCommand.Sett
     private static IEnumerable<LimbPicture> Pictures(Opened opened, Settings settings, DateTimeZone zone)
     {
         var judgement = Judge.At(opened.Record, opened.Protocol, opened.At);
-        return judgement.Limbs.Select(l => l.Clock).Concat(judgement.Watched.Select(w => w.Clock))
+        return judgement.Limbs.Select(l => l.Clock).Concat(judgement.Observed.Select(w => w.Clock))
             .Where(c => settings.Limb is null || Wire.Word(c.Limb) == settings.Limb)
             .OrderBy(c => c.Limb)
             .Select(c => LimbPicture.Of(c, opened.Record.Readings[0], opened.Protocol, opened.At, zone));

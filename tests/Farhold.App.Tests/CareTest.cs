@@ -63,7 +63,7 @@ public abstract class CareTest : ScreenTest
 
     protected static Payload.SignsTaken Well { get; } = new()
     {
-        HeartRate = 88, BreathRate = 16, Mental = Mental.Alert, Dizzy = false, Pale = false, Cool = false, Clammy = false,
+        HeartRate = 88, RespiratoryRate = 16, Mental = Mental.Alert, Dizzy = false, Pale = false, Cool = false, Clammy = false,
         RadialPulse = RadialPulse.Strong, CapillaryRefillS = 2, NoPressureCuff = true,
     };
 

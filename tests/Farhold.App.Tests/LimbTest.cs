@@ -39,7 +39,7 @@ public abstract class LimbTest : ScreenTest
 
     protected static Payload.SignsTaken Well => new()
     {
-        HeartRate = 84, BreathRate = 16, Systolic = 124, Mental = Mental.Alert, RadialPulse = RadialPulse.Strong,
+        HeartRate = 84, RespiratoryRate = 16, Systolic = 124, Mental = Mental.Alert, RadialPulse = RadialPulse.Strong,
         Dizzy = false, Pale = false, Cool = false, Clammy = false,
     };
 

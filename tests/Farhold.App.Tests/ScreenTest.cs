@@ -38,7 +38,7 @@ public abstract class ScreenTest : BunitContext
         Services.AddSingleton<Ticker>();
         Services.AddSingleton<Glance>();
         Services.AddSingleton<NightHours>();
-        Services.AddSingleton<WatchParty>();
+        Services.AddSingleton<ShiftParty>();
         Services.AddSingleton<CareDesk>();
         Services.AddSingleton<Logbook>();
         Services.AddSingleton<WayDesk>();
@@ -54,7 +54,7 @@ public abstract class ScreenTest : BunitContext
         Services.AddSingleton<KeptAround>();
         Services.AddSingleton<KeptTrip>();
         Services.AddSingleton<IBattery>(Battery);
-        Services.AddSingleton<BatteryWatch>();
+        Services.AddSingleton<BatteryMonitor>();
         JSInterop.Mode = JSRuntimeMode.Loose;
     }
 

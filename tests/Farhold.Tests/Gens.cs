@@ -125,7 +125,7 @@ public static partial class Gens
 
     private static Gen<Payload> SomeSigns()
     {
-        var numbers = Gen.Select(Maybe(FieldRange.HeartRate), Maybe(FieldRange.BreathRate), Maybe(FieldRange.Systolic),
+        var numbers = Gen.Select(Maybe(FieldRange.HeartRate), Maybe(FieldRange.RespiratoryRate), Maybe(FieldRange.Systolic),
             Maybe(FieldRange.Diastolic), Maybe(FieldRange.Spo2), Maybe(FieldRange.TemperatureC),
             Gen.Select(Maybe(FieldRange.CapillaryRefillS), Maybe(FieldRange.Pain)));
         var parts = Gen.Select(Maybe(FieldRange.Eye), Maybe(FieldRange.Verbal), Maybe(FieldRange.Motor),
@@ -136,7 +136,7 @@ public static partial class Gens
         return Gen.Select(numbers, words, flags, (n, w, f) => (Payload)new Payload.SignsTaken
         {
             HeartRate = n.Item1,
-            BreathRate = n.Item2,
+            RespiratoryRate = n.Item2,
             Systolic = n.Item3,
             Diastolic = n.Item4 > n.Item3 ? null : n.Item4,
             Spo2 = n.Item5,

@@ -37,7 +37,7 @@ public static class LongWatch
             0 or 4 or 8 => new Payload.SignsTaken
             {
                 HeartRate = 88 + (i % 9),
-                BreathRate = 16,
+                RespiratoryRate = 16,
                 Mental = Mental.Alert,
                 Dizzy = false,
                 Pale = false,

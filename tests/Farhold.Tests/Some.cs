@@ -9,7 +9,7 @@ public static class Some
     public static readonly Payload.SignsTaken GoodSigns = new()
     {
         HeartRate = 84,
-        BreathRate = 16,
+        RespiratoryRate = 16,
         Systolic = 124,
         Mental = Mental.Alert,
         Dizzy = false,

@@ -23,14 +23,14 @@ public sealed class CareDesk : IDisposable
     private readonly Session session;
     private readonly Preferences preferences;
     private readonly Ticker ticker;
-    private readonly WatchParty party;
+    private readonly ShiftParty party;
     private readonly IPhone phone;
     private readonly EntryReader reader = new();
     private string casualty = "";
     private ImmutableArray<StoredLine> taken = [];
     private Prepared? ready;
 
-    public CareDesk(Session session, Preferences preferences, Ticker ticker, WatchParty party, IPhone phone)
+    public CareDesk(Session session, Preferences preferences, Ticker ticker, ShiftParty party, IPhone phone)
     {
         (this.session, this.preferences, this.ticker, this.party, this.phone) = (session, preferences, ticker, party, phone);
         session.Opening = PrepareAsync;
@@ -184,7 +184,7 @@ public sealed class CareDesk : IDisposable
     }
 
     private Duration PaceOf(Judgement picture) =>
-        preferences.Look == Look.Saving && picture.Limbs.All(l => l.Attempt is null) && picture.Watched.All(w => w.Attempt is null) ? SavingPace : Pace;
+        preferences.Look == Look.Saving && picture.Limbs.All(l => l.Attempt is null) && picture.Observed.All(w => w.Attempt is null) ? SavingPace : Pace;
 
     private Instant NowOf(CareRecord? record) => record?.LastWritten is { } last ? Instant.Max(ticker.Now, last) : ticker.Now;
 

@@ -50,7 +50,7 @@ public sealed class FirstTapsFeed(
     private string Key(string casualty, bool practice, CareRecord record, Judgement picture) => string.Join('|',
         typeof(FirstTaps).Module.ModuleVersionId, texts.Language, casualty, practice, preferences.Carer,
         NewNames.Tourniquet(record), NewNames.Wound(record), string.Join(',', NewNames.Wounds(record.Readings[0])),
-        string.Join(',', picture.Limbs.Select(l => l.Clock).Concat(picture.Watched.Select(w => w.Clock))
+        string.Join(',', picture.Limbs.Select(l => l.Clock).Concat(picture.Observed.Select(w => w.Clock))
             .Select(c => $"{c.Limb}:{string.Join('+', c.Tourniquets)}")),
         string.Join(',', picture.Limbs.Select(l => l.Limb)));
 

@@ -63,7 +63,7 @@ public sealed class GlanceFeed(CareDesk desk, Session session, Glance glance, IP
             .. picture.Limbs.Select(l => new GlanceLimb(
                 Wire.Word(l.Limb), Labels.Word(l.Limb), Wire.Word(l.Verdict), Labels.Sentence(VerdictWords.Of(l.Verdict)),
                 l.Clock.FirstTightened, l.Clock.FirstTightened.Earliest + picture.Protocol.Clock.Limit)),
-            .. picture.Watched.Select(w => new GlanceLimb(
+            .. picture.Observed.Select(w => new GlanceLimb(
                 Wire.Word(w.Limb), Labels.Word(w.Limb), "watch", Labels.Sentence(VerdictWords.Of(w, clock.Zone)), w.Clock.FirstTightened, null)),
         ],
         [VerdictWords.Caution, .. Cautions.Of(picture)]);

@@ -19,7 +19,7 @@ internal sealed class LimbActs(State state, Judgement picture, Texts texts, Func
     /// <summary>The limb that comes before this one, and where it is seen to; null where none does.</summary>
     public Step? OtherLimb(Limb? than) =>
         picture.Limbs.Where(l => l.Limb != than && (l.Attempt is not null || l.Verdict == Verdict.Attempt)).Select(l => (Limb?)l.Limb)
-            .Concat(picture.Watched.Where(w => w.Limb != than).OrderByDescending(w => w.Loosened.Latest).Select(w => (Limb?)w.Limb))
+            .Concat(picture.Observed.Where(w => w.Limb != than).OrderByDescending(w => w.Loosened.Latest).Select(w => (Limb?)w.Limb))
             .FirstOrDefault() is { } other
             ? new(texts.OtherLimbFirst(Say.Limb(other)), Goes: AttemptOn(other))
             : null;

@@ -27,7 +27,7 @@ public sealed class NextStep(CareRecord record, Judgement picture, Texts texts)
     {
         if (picture.Due.FirstOrDefault(d => d.AtOnce) is { } atOnce)
             return Named(atOnce);
-        if (picture.Limbs.IsEmpty && picture.Watched.IsEmpty)
+        if (picture.Limbs.IsEmpty && picture.Observed.IsEmpty)
             return picture.Due.FirstOrDefault(d => d is { Leads: true, Limb: null }) is { } untied
                 ? OfDue(untied) // a wound that no tourniquet goes on
                 : new(texts.QuickTightened, Opens: Quick.Tightened);
@@ -50,7 +50,7 @@ public sealed class NextStep(CareRecord record, Judgement picture, Texts texts)
     private Step Named(DueTask due) => due.Limb is { } limb ? Named(OfDue(due), limb) : OfDue(due);
 
     /// <summary>Where several limbs are seen to, with the limb: what stands above the button may be about another one.</summary>
-    private Step Named(Step step, Limb limb) => picture.Limbs.Length + picture.Watched.Length > 1
+    private Step Named(Step step, Limb limb) => picture.Limbs.Length + picture.Observed.Length > 1
         && (step.Opens is Quick.Bleeding or Quick.Beyond || step.Goes == LimbActs.AttemptOn(limb) || step.Goes == Acts.Why(limb).Goes)
         ? step with { Text = texts.StepOn(step.Text, Say.Limb(limb)) } : step;
 
@@ -118,7 +118,7 @@ public sealed class NextStep(CareRecord record, Judgement picture, Texts texts)
         _ when input == Input.RecordWhole => new(texts.PlaceLog, Goes: "log"),
         _ when input == Input.AgeYears || input == Input.RateSilent =>
             new(texts.EnterAge, Goes: Opened is { } opened ? $"amend/{opened}/{FieldRange.AgeYears.Field}" : "enter/" + Kinds.Wire(Kind.CasualtyOpened)),
-        _ when input == LongInput.PulseBeyond => new(texts.QuickBeyond, Opens: Quick.Beyond),
+        _ when input == LongInput.DistalPulse => new(texts.QuickBeyond, Opens: Quick.Beyond),
         _ when input == LongInput.UrineFlow || input == LongInput.UrineMlPerHour => new(texts.LogUrine, Goes: "enter/" + Kinds.Wire(Kind.UrineMeasured)),
         _ when input == Input.ShockIndex => OfInput(Input.Systolic),
         _ when Looks.Contains(input) => new(texts.TakeSigns, Goes: "signs/take"),
@@ -144,8 +144,8 @@ public sealed class NextStep(CareRecord record, Judgement picture, Texts texts)
     /// <summary>The tourniquet that is on the limb, tightened now; one tap, since nothing may come before it.</summary>
     public Step Tighten(Limb limb)
     {
-        var on = picture.Limbs.Select(l => l.Clock).Concat(picture.Watched.Select(w => w.Clock)).First(c => c.Limb == limb).Tourniquets;
-        TighteningReason? why = picture.Watched.Any(w => w.Limb == limb) ? TighteningReason.Bleeding : null;
+        var on = picture.Limbs.Select(l => l.Clock).Concat(picture.Observed.Select(w => w.Clock)).First(c => c.Limb == limb).Tourniquets;
+        TighteningReason? why = picture.Observed.Any(w => w.Limb == limb) ? TighteningReason.Bleeding : null;
         var again = on is [.., var last]
             ? Retighten.Of(last, limb, state, why)
             : new(NewNames.Tourniquet(record), limb, Wound: NewNames.WoundFor(limb, state), Why: why);
@@ -161,5 +161,5 @@ public sealed class NextStep(CareRecord record, Judgement picture, Texts texts)
 
     private Limb? UnderWay =>
         picture.Limbs.Where(l => l.Attempt is not null).Select(l => (Limb?)l.Limb).FirstOrDefault()
-        ?? picture.Watched.Where(w => w.Attempt is not null).Select(w => (Limb?)w.Limb).FirstOrDefault();
+        ?? picture.Observed.Where(w => w.Attempt is not null).Select(w => (Limb?)w.Limb).FirstOrDefault();
 }

@@ -65,7 +65,7 @@ public sealed class QuickSheets(CareRecord record, Judgement picture, Texts text
 
     private QuickSheet PerTourniquet(Quick quick, string title, Kind kind, Func<string, Payload> of)
     {
-        var limbs = picture.Limbs.Select(l => l.Clock).Concat(quick == Quick.Removed ? picture.Watched.Select(w => w.Clock) : []).ToArray();
+        var limbs = picture.Limbs.Select(l => l.Clock).Concat(quick == Quick.Removed ? picture.Observed.Select(w => w.Clock) : []).ToArray();
         return new(quick, title,
             [.. limbs.Select(c => new QuickGroup(Labels.Word(c.Limb), [.. c.Tourniquets.Select(t => Fixed(t, of(t)))]))],
             Form(kind), limbs.Length == 0 ? texts.NoTourniquetTight : null, Quick.Tightened);
@@ -90,7 +90,7 @@ public sealed class QuickSheets(CareRecord record, Judgement picture, Texts text
 
     private QuickSheet Ended()
     {
-        var under = picture.Limbs.Select(l => (l.Limb, l.Attempt)).Concat(picture.Watched.Select(w => (w.Limb, w.Attempt)))
+        var under = picture.Limbs.Select(l => (l.Limb, l.Attempt)).Concat(picture.Observed.Select(w => (w.Limb, w.Attempt)))
             .Where(a => a.Attempt is not null).ToArray();
         return new(Quick.Ended, texts.QuickEnded,
             [
@@ -102,7 +102,7 @@ public sealed class QuickSheets(CareRecord record, Judgement picture, Texts text
 
     private QuickSheet Beyond() => new(Quick.Beyond, texts.QuickBeyond,
         [
-            .. picture.Limbs.Select(l => l.Limb).Concat(picture.Watched.Select(w => w.Limb)).Select(limb => new QuickGroup(
+            .. picture.Limbs.Select(l => l.Limb).Concat(picture.Observed.Select(w => w.Limb)).Select(limb => new QuickGroup(
                 Labels.Word(limb), [.. Enum.GetValues<DistalPulse>().Select(p => Fixed(texts.BeyondWord(p), new Payload.SignsTaken
                 {
                     DistalPulse = ImmutableSortedDictionary<Limb, DistalPulse>.Empty.Add(limb, p),

@@ -19,7 +19,7 @@ public sealed record Sign(
     public static ImmutableArray<Sign> All { get; } =
     [
         new("heartRate", t => t.SignHeartRate, FieldRange.HeartRate, 0, SmallestChange.HeartRate, s => s.HeartRate, (s, v) => s with { HeartRate = v }),
-        new("breathRate", t => t.SignBreathRate, FieldRange.BreathRate, 0, SmallestChange.BreathRate, s => s.BreathRate, (s, v) => s with { BreathRate = v }),
+        new("breathRate", t => t.SignBreathRate, FieldRange.RespiratoryRate, 0, SmallestChange.RespiratoryRate, s => s.RespiratoryRate, (s, v) => s with { RespiratoryRate = v }),
         new("systolic", t => t.SignSystolic, FieldRange.Systolic, 0, SmallestChange.Systolic, s => s.Systolic, (s, v) => s with { Systolic = v }),
         new("diastolic", t => t.SignDiastolic, FieldRange.Diastolic, 0, SmallestChange.Diastolic, s => s.Diastolic, (s, v) => s with { Diastolic = v }),
         new("spo2", t => t.SignSpo2, FieldRange.Spo2, 0, SmallestChange.Spo2, s => s.Spo2, (s, v) => s with { Spo2 = v }),
@@ -57,7 +57,7 @@ public sealed record SignPart(string Wire, Func<Texts, string> Name, ImmutableAr
     public bool IsMissing(Payload.SignsTaken signs) => Wire switch
     {
         "heartRate" => signs.HeartRate is null,
-        "breathRate" => signs.BreathRate is null,
+        "breathRate" => signs.RespiratoryRate is null,
         "mental" => signs.Mental is null,
         "skin" => signs is not { Pale: not null, Cool: not null, Clammy: not null, Dizzy: not null },
         "radialPulse" => signs.RadialPulse is null,

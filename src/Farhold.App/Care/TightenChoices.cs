@@ -11,7 +11,7 @@ internal sealed class TightenChoices(CareRecord record, Judgement picture, Texts
 
     public ImmutableArray<QuickGroup> Groups => [.. Enum.GetValues<Limb>().Select(limb =>
     {
-        var loose = picture.Watched.FirstOrDefault(w => w.Limb == limb)?.Clock.Tourniquets ?? [];
+        var loose = picture.Observed.FirstOrDefault(w => w.Limb == limb)?.Clock.Tourniquets ?? [];
         var tight = picture.Limbs.FirstOrDefault(l => l.Limb == limb)?.Clock.Tourniquets ?? [];
         var another = loose.IsEmpty && tight.IsEmpty ? texts.TightenNew(fresh) : texts.TightenAnother(fresh);
         return new QuickGroup(

@@ -6,15 +6,15 @@ namespace Farhold.App.Limbs;
 
 /// <summary>One limb as it stands now, tight or watched, told from the picture and the record alone.</summary>
 /// <param name="Verdict">Null once every tourniquet on the limb has given way.</param>
-/// <param name="Watched">Null while one is, or may be, tight.</param>
+/// <param name="Observed">Null while one is, or may be, tight.</param>
 /// <param name="Tighten">What has to be done at once, or null.</param>
 /// <param name="At">Of when the picture is.</param>
-public sealed record LimbScene(LimbClock Clock, LimbVerdict? Verdict, WatchedLimb? Watched, DueTask? Tighten, State State, Instant At)
+public sealed record LimbScene(LimbClock Clock, LimbVerdict? Verdict, ObservedLimb? Observed, DueTask? Tighten, State State, Instant At)
 {
     public Limb Limb => Clock.Limb;
 
     /// <summary>The attempt under way, or null.</summary>
-    public AttemptProgress? Progress => Verdict?.Attempt ?? Watched?.Attempt;
+    public AttemptProgress? Progress => Verdict?.Attempt ?? Observed?.Attempt;
 
     /// <summary>Something came up during the attempt that forbids it: no step of it is shown any more, only how to end it.</summary>
     public bool IsStopped => Progress is not null && Verdict is { Verdict: Farhold.Verdicts.Verdict.LeaveOn };
@@ -40,7 +40,7 @@ public sealed record LimbScene(LimbClock Clock, LimbVerdict? Verdict, WatchedLim
     public static LimbScene? Of(Limb limb, Judgement picture, CareRecord record)
     {
         var verdict = picture.Limbs.FirstOrDefault(l => l.Limb == limb);
-        var watched = picture.Watched.FirstOrDefault(w => w.Limb == limb);
+        var watched = picture.Observed.FirstOrDefault(w => w.Limb == limb);
         if ((verdict?.Clock ?? watched?.Clock) is not { } clock)
             return null;
         return new(clock, verdict, watched, picture.Due.FirstOrDefault(d => d.IsTightening && d.Limb == limb), record.Readings[0], picture.At);

@@ -16,7 +16,7 @@ public static class ChosenTexts
             _ => throw new UnreachableException(),
         };
 
-        public string PeriodOf(WatchPeriod period) => period switch
+        public string PeriodOf(ObservationPeriod period) => period switch
         {
             { Every: null, Until: { } until } => texts.PeriodUnbroken(Say.Duration(until)),
             { Every: { } every, Until: { } until } => texts.PeriodEvery(Say.Duration(until), Say.Duration(every)),

@@ -18,7 +18,7 @@ public static class News2Texts
 
         public string News2Part(News2PartName part) => part switch
         {
-            News2PartName.BreathRate => t.PartBreath,
+            News2PartName.RespiratoryRate => t.PartBreath,
             News2PartName.Spo2 => t.PartSpo2,
             News2PartName.Oxygen => t.PartOxygen,
             News2PartName.Systolic => t.PartSystolic,

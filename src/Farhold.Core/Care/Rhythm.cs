@@ -47,7 +47,7 @@ public sealed record Rhythm(ImmutableArray<NightSpan> Nights, ImmutableArray<Ins
         return from != to && Duration.FromTicks(ticks < 0 ? ticks + NodaConstants.TicksPerDay : ticks) <= LongestNight;
     }
 
-    public Rhythm With(ImmutableArray<RosterWatch> watches) => this with { Changes = [.. watches.Select(w => w.From).Order()] };
+    public Rhythm With(ImmutableArray<RosterShift> watches) => this with { Changes = [.. watches.Select(w => w.From).Order()] };
 
     public bool IsNight(Instant at) => Nights.Any(n => n.From <= at && at < n.To);
 

@@ -77,7 +77,7 @@ internal sealed class TaskPlanner(CareTask task, Scene scene, CriterionEvaluator
         Latest(scene.State.Of(Kind.TaskDone), d => d.As<Payload.TaskDone>().Task == name);
         foreach (var kind in task.DoneBy)
             Latest(
-                kind == Kind.SignsTaken && scene.Clock is { Limb: var limb } ? scene.State.WithSign(SignRead.PulseBeyond(limb)) : scene.State.Of(kind),
+                kind == Kind.SignsTaken && scene.Clock is { Limb: var limb } ? scene.State.WithSign(SignRead.DistalPulse(limb)) : scene.State.Of(kind),
                 d => scene.Clock is null || About(d.What, scene.Clock, wounds));
         foreach (var input in task.Seen)
             foreach (var reading in InputReadings.For(input, scene, Duration.MaxValue))

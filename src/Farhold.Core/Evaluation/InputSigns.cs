@@ -7,7 +7,7 @@ internal static class InputSigns
     private static readonly Dictionary<Input, SignRead> ByInput = new()
     {
         [Input.HeartRate] = SignRead.HeartRate,
-        [Input.BreathRate] = SignRead.BreathRate,
+        [Input.RespiratoryRate] = SignRead.RespiratoryRate,
         [Input.Spo2] = SignRead.Spo2,
         [Input.TemperatureC] = SignRead.TemperatureC,
         [Input.CapillaryRefillS] = SignRead.CapillaryRefillS,

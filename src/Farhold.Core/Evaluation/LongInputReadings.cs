@@ -16,7 +16,7 @@ internal static class LongInputReadings
     {
         "pain" => InputReadings.Newest(scene, SignRead.Pain),
         "heartRateCourse" => Course(scene, s => s.HeartRate, SmallestChange.HeartRate),
-        "breathRateCourse" => Course(scene, s => s.BreathRate, SmallestChange.BreathRate),
+        "breathRateCourse" => Course(scene, s => s.RespiratoryRate, SmallestChange.RespiratoryRate),
         "systolicCourse" => Course(scene, s => s.Systolic, SmallestChange.Systolic),
         "spo2Course" => Course(scene, s => s.Spo2, SmallestChange.Spo2),
         "painCourse" => Course(scene, s => s.Pain, SmallestChange.Pain),
@@ -107,7 +107,7 @@ internal static class LongInputReadings
         if (scene.Clock is not { } clock)
             return [];
         var since = clock is { Tight: Truth.NotMet, Stretches: [.., var last] } ? last.To : Instant.MinValue;
-        var sign = SignRead.PulseBeyond(clock.Limb);
+        var sign = SignRead.DistalPulse(clock.Limb);
         return Current.Of(scene.State.WithSign(sign), scene.Now, d => d.When.Earliest >= since ? sign.Of(d) : null);
     }
 

@@ -266,7 +266,7 @@ public sealed class LocalReader
             && Tell(item, change, Strictness.SameGates(before, step) ? Loosens.StepTimes : Loosens.Nothing, what, RuleWords.Of(before), RuleWords.Of(step));
     }
 
-    private WatchPlan Watch(Located root, ProtocolParts parts)
+    private ObservationPlan Watch(Located root, ProtocolParts parts)
     {
         if (root["watch"] is not { } at || parts.Watch() is not { } given || given.Periods is not [.., { Until: null }])
             return under.Watch;

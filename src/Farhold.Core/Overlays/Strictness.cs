@@ -67,9 +67,9 @@ internal static class Strictness
         before.Gate == after.Gate && SameAsked(before.Twice, after.Twice);
 
     /// <summary>Looking at least as often at every time since slackening is no looser.</summary>
-    public static Change Of(WatchPlan before, WatchPlan after)
+    public static Change Of(ObservationPlan before, ObservationPlan after)
     {
-        Duration At(WatchPlan plan, Duration since) =>
+        Duration At(ObservationPlan plan, Duration since) =>
             plan.Periods.First(p => p.Until is null || since < p.Until).Every ?? Duration.Zero;
         return before.Periods.Concat(after.Periods).Select(p => p.Until).OfType<Duration>().Append(Duration.Zero)
             .Aggregate(Change.Same, (c, since) => c.With(Shorter(At(before, since), At(after, since))))

@@ -50,11 +50,11 @@ public enum StepId
 /// <summary>How often to look at a wound whose tourniquet was slackened, up to some time after that.</summary>
 /// <param name="Until">Time since slackening up to which this holds; null for the last.</param>
 /// <param name="Every">Null: look without a break.</param>
-public sealed record WatchPeriod(Duration? Until, Duration? Every);
+public sealed record ObservationPeriod(Duration? Until, Duration? Every);
 
 /// <param name="AfterMove">How long to look without a break after every move; null: not said.</param>
-public sealed record WatchPlan(
-    string Text, ImmutableArray<WatchPeriod> Periods, ImmutableArray<string> Sources, Duration? AfterMove = null);
+public sealed record ObservationPlan(
+    string Text, ImmutableArray<ObservationPeriod> Periods, ImmutableArray<string> Sources, Duration? AfterMove = null);
 
 /// <summary>A protocol: the criteria of the decision and the times that go with it. Versioned data, never code.</summary>
 /// <param name="Local">The local protocol laid over it, or null.</param>
@@ -67,7 +67,7 @@ public sealed record Protocol(
     ImmutableSortedDictionary<string, Duration> Freshness,
     ImmutableArray<Criterion> Criteria,
     ImmutableArray<AttemptStep> Steps,
-    WatchPlan Watch,
+    ObservationPlan Watch,
     ImmutableArray<CareTask> Tasks,
     LocalProtocol? Local)
 {

@@ -256,18 +256,18 @@ internal sealed class ProtocolParts(LocatedJson json, Located root, ImmutableArr
         };
     }
 
-    public WatchPlan? Watch()
+    public ObservationPlan? Watch()
     {
         if (json.Required(root, "watch") is not { } watch || !json.IsObject(watch, "watch"))
             return null;
         json.OnlyKnown(watch, "text", "periods", "afterMove", "sources");
-        var periods = ImmutableArray.CreateBuilder<WatchPeriod>();
+        var periods = ImmutableArray.CreateBuilder<ObservationPeriod>();
         foreach (var item in json.Items(watch, "periods"))
         {
             if (!json.IsObject(item, "a period"))
                 continue;
             json.OnlyKnown(item, "until", "every");
-            var period = new WatchPeriod(json.OptionalSpan(item, "until"), json.OptionalSpan(item, "every"));
+            var period = new ObservationPeriod(json.OptionalSpan(item, "until"), json.OptionalSpan(item, "every"));
             if (periods is [.., { Until: var before }] && (before is null || period.Until <= before))
                 json.Refuse(item.Offset, "periods run on: each ends later than the one before");
             if (period is { Until: null, Every: null })

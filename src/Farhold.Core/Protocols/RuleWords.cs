@@ -20,7 +20,7 @@ internal static class RuleWords
         s.Twice is { } twice ? $"Twice that where {Of(twice)}." : null, s.Gate is { } gate ? $"Not before the task {gate}." : null, Sources(s.Sources),
     ]);
 
-    public static string Of(WatchPlan w) => Joined(
+    public static string Of(ObservationPlan w) => Joined(
     [
         w.Text,
         .. w.Periods.Select(p => $"{(p.Until is { } until ? $"Up to {Say.Duration(until)}" : "Then")}: {(p.Every is { } every ? $"every {Say.Duration(every)}" : "without a break")}."),

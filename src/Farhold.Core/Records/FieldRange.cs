@@ -13,7 +13,7 @@ public sealed record FieldRange(string Field, double Min, double Max, string Uni
     public static readonly FieldRange MassKg = new("massKg", 0.3, 400, "kg");
     public static readonly FieldRange Minutes = new("minutes", 0, 1440, "minutes");
     public static readonly FieldRange HeartRate = new("heartRate", 0, 350, "/min");
-    public static readonly FieldRange BreathRate = new("breathRate", 0, 150, "/min");
+    public static readonly FieldRange RespiratoryRate = new("breathRate", 0, 150, "/min");
     public static readonly FieldRange Systolic = new("systolic", 0, 350, "mmHg");
     public static readonly FieldRange Diastolic = new("diastolic", 0, 250, "mmHg");
     public static readonly FieldRange Spo2 = new("spo2", 0, 100, "%");

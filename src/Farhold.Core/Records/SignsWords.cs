@@ -15,7 +15,7 @@ internal static class SignsWords
         var beyond = p.DistalPulse?.Select(d => $"pulse beyond, {Say.Limb(d.Key)}: {EntryWords.Word(d.Value)}") ?? [];
         var all = EntryWords.Listed(
             [
-                Measured("heart rate", p.HeartRate, "/min"), Measured("breathing", p.BreathRate, "/min"),
+                Measured("heart rate", p.HeartRate, "/min"), Measured("breathing", p.RespiratoryRate, "/min"),
                 pressure, p.NoPressureCuff == true ? "no pressure cuff here" : null,
                 Measured("oxygen saturation", p.Spo2, "%"), p.OnOxygen is { } o ? (o ? "on oxygen" : "without oxygen") : null,
                 Measured("temperature", p.TemperatureC, "°C"),

@@ -16,7 +16,7 @@ public sealed record SharedTask(Instant At, DueTask Due, ImmutableArray<string> 
 
 /// <summary>Who has the watch when, who does what in it, and how much everyone sleeps.</summary>
 public sealed record TaskRoster(
-    ImmutableArray<RosterWatch> Watches, ImmutableArray<SharedTask> Tasks, ImmutableArray<RosterRest> Rest)
+    ImmutableArray<RosterShift> Watches, ImmutableArray<SharedTask> Tasks, ImmutableArray<RosterRest> Rest)
 {
     /// <summary>How long a task is taken to last (design): one after the other, so that nobody does two at once.</summary>
     public static readonly Duration Takes = Duration.FromMinutes(5);
@@ -28,7 +28,7 @@ public sealed record TaskRoster(
     /// <param name="watches">Reaching at least from the instant judged to <paramref name="to"/>.</param>
     /// <param name="nights">Day and night; the changes of watch are added to it.</param>
     public static TaskRoster Of(
-        Judgement judged, IReadOnlyList<string> members, ImmutableArray<RosterWatch> watches, Rhythm nights, Instant to)
+        Judgement judged, IReadOnlyList<string> members, ImmutableArray<RosterShift> watches, Rhythm nights, Instant to)
     {
         var ahead = watches.Where(w => w.To > judged.At && w.From < to)
             .Select(w => w with { From = Instant.Max(w.From, judged.At), To = Instant.Min(w.To, to) }).ToImmutableArray();
@@ -37,7 +37,7 @@ public sealed record TaskRoster(
         var free = members.ToDictionary(m => m, _ => judged.At);
         while (coming.Next(to) is { } due)
         {
-            var (on, at) = OnWatch(ahead, free, Instant.Max(due.At, judged.At), to);
+            var (on, at) = OnShift(ahead, free, Instant.Max(due.At, judged.At), to);
             if (on is null)
                 break;
             var helper = due.People > 1 ? Helper(members, on, at, ahead, shared, free) : null;
@@ -52,8 +52,8 @@ public sealed record TaskRoster(
     }
 
     /// <summary>Who has the watch when the task can be begun; a task that runs into the next watch falls to that one.</summary>
-    private static (string? Who, Instant At) OnWatch(
-        ImmutableArray<RosterWatch> watches, Dictionary<string, Instant> free, Instant due, Instant to)
+    private static (string? Who, Instant At) OnShift(
+        ImmutableArray<RosterShift> watches, Dictionary<string, Instant> free, Instant due, Instant to)
     {
         var at = due;
         while (at < to && Roster.At(watches, at) is { } watch)
@@ -67,7 +67,7 @@ public sealed record TaskRoster(
     }
 
     private static string? Helper(
-        IReadOnlyList<string> members, string on, Instant at, ImmutableArray<RosterWatch> watches,
+        IReadOnlyList<string> members, string on, Instant at, ImmutableArray<RosterShift> watches,
         IReadOnlyList<SharedTask> shared, Dictionary<string, Instant> free)
     {
         var now = members.ToDictionary(m => m, m => RestOf(m, watches, shared));
@@ -80,7 +80,7 @@ public sealed record TaskRoster(
 
     private static readonly DueTask Two = new(Instant.MinValue, "", null, "", [], false);
 
-    private static RosterRest RestOf(string who, ImmutableArray<RosterWatch> watches, IReadOnlyList<SharedTask> shared)
+    private static RosterRest RestOf(string who, ImmutableArray<RosterShift> watches, IReadOnlyList<SharedTask> shared)
     {
         if (watches.IsEmpty)
             return new(who, default, default, default);
@@ -122,7 +122,7 @@ public sealed record TaskRoster(
             var task = judged.Protocol.Tasks.FirstOrDefault(t => CareTask.Is(t.Id, due.Task));
             if (task is { Once: null, Every: not null })
                 open.Add(due with { At = TaskPlanner.Next(task, at, judged.Unstable, rhythm).At, Overdue = false });
-            else if (judged.Watched.FirstOrDefault(w => due.Task == "watch." + Wire.Word(w.Limb)) is { } watched)
+            else if (judged.Observed.FirstOrDefault(w => due.Task == "watch." + Wire.Word(w.Limb)) is { } watched)
                 open.Add(due with { At = at + Look(watched.Loosened.Until(at).Min), Overdue = false });
         }
 

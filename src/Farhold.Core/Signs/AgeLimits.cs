@@ -5,8 +5,8 @@ namespace Farhold.Signs;
 /// <summary>Limits of normal signs, awake, below 16 years.</summary>
 /// <param name="HeartRateLower">Beats per minute.</param>
 /// <param name="HeartRateUpper">Beats per minute.</param>
-/// <param name="BreathRateLower">Breaths per minute.</param>
-/// <param name="BreathRateUpper">Breaths per minute.</param>
+/// <param name="RespiratoryRateLower">Breaths per minute.</param>
+/// <param name="RespiratoryRateUpper">Breaths per minute.</param>
 /// <param name="SystolicLower">mmHg; below it is hypotension, a late sign in children.</param>
 /// <remarks>
 /// Sources: rates, the PALS vital-sign card of the 2015/2020 edition (the 2006 edition differs, for example heart rate up
@@ -15,7 +15,7 @@ namespace Farhold.Signs;
 /// (design): more false alarms, none missed. The card prints no breath rate for newborns: they take the infant's (design).
 /// </remarks>
 public sealed record AgeLimits(
-    double HeartRateLower, double HeartRateUpper, double BreathRateLower, double BreathRateUpper, double SystolicLower)
+    double HeartRateLower, double HeartRateUpper, double RespiratoryRateLower, double RespiratoryRateUpper, double SystolicLower)
 {
     public const string Source = "PALS vital-sign card, 2015/2020 edition; PALS definition of hypotension";
 

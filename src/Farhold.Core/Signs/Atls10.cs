@@ -75,7 +75,7 @@ public static class Atls10
         _ => ClassRange.Any,
     };
 
-    public static ClassRange ByBreathRate(SignChange change) => change switch
+    public static ClassRange ByRespiratoryRate(SignChange change) => change switch
     {
         SignChange.Unchanged => oneToThree,
         SignChange.Up or SignChange.FarUp => threeFour,

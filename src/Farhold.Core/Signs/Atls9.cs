@@ -26,7 +26,7 @@ public static class Atls9
 
     /// <summary>Breaths per minute: 14–20, 20–30, 30–40, and over 35, which overlaps.</summary>
     /// <returns>All classes below 14: no band is printed, and slow breathing is no sign of a small loss.</returns>
-    public static ClassRange ByBreathRate(double perMinute) => NotNegative(perMinute) switch
+    public static ClassRange ByRespiratoryRate(double perMinute) => NotNegative(perMinute) switch
     {
         < 14 => ClassRange.Any,
         >= 35 and <= 40 => new(HaemorrhageClass.III, HaemorrhageClass.IV),

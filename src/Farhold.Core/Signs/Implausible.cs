@@ -55,7 +55,7 @@ public static class Implausible
         ("heartRate", s => s.HeartRate,
             n => $"A heart rate of {n} a minute is rarely survivable. Count it again for a full minute, at the neck if need be.",
             n => $"A heart rate of {n} a minute is rarely true. Count it again for a full minute."),
-        ("breathRate", s => s.BreathRate,
+        ("breathRate", s => s.RespiratoryRate,
             n => $"{n} breaths a minute are rarely survivable. Count them again for a full minute.",
             n => $"{n} breaths a minute are rarely true. Count them again for a full minute."),
         ("systolic", s => s.Systolic,

@@ -17,7 +17,7 @@ public static class News2
     {
         var oxygen = Fresh(signs.OnOxygen);
         return new News2Result([
-            Part(News2PartName.BreathRate, signs.BreathRate, OfBreathRate),
+            Part(News2PartName.RespiratoryRate, signs.RespiratoryRate, OfRespiratoryRate),
             Spo2(),
             new(News2PartName.Oxygen, oxygen is { } on ? ScoreBounds.Exactly(OfOxygen(on)) : new(0, 2), Known(signs.OnOxygen)),
             Part(News2PartName.Systolic, signs.Systolic, OfSystolic),
@@ -51,7 +51,7 @@ public static class News2
     }
 
     /// <summary>Breaths per minute: 3 to 8, 1 from 9 to 11, 0 from 12 to 20, 2 from 21 to 24, 3 from 25.</summary>
-    public static int OfBreathRate(double perMinute) => Finite(perMinute) switch
+    public static int OfRespiratoryRate(double perMinute) => Finite(perMinute) switch
     {
         < 9 => 3,
         < 12 => 1,

@@ -13,7 +13,7 @@ public enum News2Scale
 /// <summary>The seven parts of the score, in the order of its chart.</summary>
 public enum News2PartName
 {
-    BreathRate,
+    RespiratoryRate,
     Spo2,
     Oxygen,
     Systolic,
@@ -52,7 +52,7 @@ public enum Knowledge
 public sealed record News2Signs
 {
     /// <summary>Breaths per minute.</summary>
-    public Seen<double>? BreathRate { get; init; }
+    public Seen<double>? RespiratoryRate { get; init; }
 
     /// <summary>Percent.</summary>
     public Seen<double>? Spo2 { get; init; }

@@ -12,7 +12,7 @@ internal sealed record SignLook(Dated Entry, Payload.SignsTaken Signs, Immutable
 
     private static readonly ImmutableArray<(string Field, Func<Payload.SignsTaken, bool> Given)> Fields =
     [
-        ("heartRate", s => s.HeartRate is not null), ("breathRate", s => s.BreathRate is not null), ("systolic", s => s.Systolic is not null),
+        ("heartRate", s => s.HeartRate is not null), ("breathRate", s => s.RespiratoryRate is not null), ("systolic", s => s.Systolic is not null),
         ("diastolic", s => s.Diastolic is not null), ("spo2", s => s.Spo2 is not null), ("temperatureC", s => s.TemperatureC is not null),
         ("capillaryRefillS", s => s.CapillaryRefillS is not null), ("mental", s => s.Mental is not null), ("gcs", s => s.Gcs is not null),
         ("radialPulse", s => s.RadialPulse is not null), ("dizzy", s => s.Dizzy is not null), ("pale", s => s.Pale is not null),
@@ -66,7 +66,7 @@ internal sealed record SignLook(Dated Entry, Payload.SignsTaken Signs, Immutable
     private static Payload.SignsTaken Together(Payload.SignsTaken own, Func<string, Payload.SignsTaken?> borrowed) => own with
     {
         HeartRate = own.HeartRate ?? borrowed("heartRate")?.HeartRate,
-        BreathRate = own.BreathRate ?? borrowed("breathRate")?.BreathRate,
+        RespiratoryRate = own.RespiratoryRate ?? borrowed("breathRate")?.RespiratoryRate,
         Systolic = own.Systolic ?? borrowed("systolic")?.Systolic,
         Diastolic = own.Diastolic ?? borrowed("diastolic")?.Diastolic,
         Spo2 = own.Spo2 ?? borrowed("spo2")?.Spo2,

@@ -7,7 +7,7 @@ namespace Farhold.Signs;
 internal sealed class SignRead
 {
     public static readonly SignRead HeartRate = Number(s => s.HeartRate);
-    public static readonly SignRead BreathRate = Number(s => s.BreathRate);
+    public static readonly SignRead RespiratoryRate = Number(s => s.RespiratoryRate);
     public static readonly SignRead Spo2 = Number(s => s.Spo2);
     public static readonly SignRead TemperatureC = Number(s => s.TemperatureC);
     public static readonly SignRead CapillaryRefillS = Number(s => s.CapillaryRefillS);
@@ -29,7 +29,7 @@ internal sealed class SignRead
 
     public static readonly ImmutableArray<SignRead> All =
     [
-        HeartRate, BreathRate, Spo2, TemperatureC, CapillaryRefillS, Pain, Mental, RadialPulse, Dizzy, Pale, Cool, Clammy, Systolic,
+        HeartRate, RespiratoryRate, Spo2, TemperatureC, CapillaryRefillS, Pain, Mental, RadialPulse, Dizzy, Pale, Cool, Clammy, Systolic,
         NoPressureCuff, .. Pulses,
     ];
 
@@ -45,7 +45,7 @@ internal sealed class SignRead
     public int Index { get; }
 
     /// <summary>The pulse beyond the tourniquet or wound of a limb.</summary>
-    public static SignRead PulseBeyond(Limb limb) => Pulses[(int)limb];
+    public static SignRead DistalPulse(Limb limb) => Pulses[(int)limb];
 
     /// <summary>Whether an entry of <see cref="Kind.SignsTaken"/> says anything of it.</summary>
     public bool Tells(Dated entry) => tells(entry.As<Payload.SignsTaken>());

@@ -28,7 +28,7 @@ public static class SignsSeen
     /// <summary>What NEWS2 is made from.</summary>
     public static News2Signs ForNews2(State state, Instant now) => new()
     {
-        BreathRate = Last(state, now, s => s.BreathRate),
+        RespiratoryRate = Last(state, now, s => s.RespiratoryRate),
         Spo2 = Last(state, now, s => s.Spo2),
         OnOxygen = Last(state, now, s => s.OnOxygen),
         Systolic = Last(state, now, s => s.Systolic),

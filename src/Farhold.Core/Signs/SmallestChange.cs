@@ -10,7 +10,7 @@ public static class SmallestChange
     /// Breaths per minute. Lim 2002, Respir Med 96:31: two counts of one adult differed by up to 6 (95 % limits −5.7 to 5.7
     /// between observers).
     /// </summary>
-    public const double BreathRate = 6;
+    public const double RespiratoryRate = 6;
 
     /// <summary>mmHg (design; cuffs pass with a spread of 8 mmHg by ISO 81060-2, from memory).</summary>
     public const double Systolic = 15;

@@ -19,7 +19,7 @@ internal static class AtOnce
             b.When.Earliest <= now && wounds.Contains(b.As<Payload.BleedingChecked>().Wound));
         if (bled?.As<Payload.BleedingChecked>().Bleeding == Bleeding.Active && !bled.When.SurelyBefore(tightened))
             yield return Tighten(limb.Limb, bled.When.Earliest, $"still bleeding: tighten further, or {more}");
-        var pulse = state.WithSign(SignRead.PulseBeyond(limb.Limb)).LastOrDefault(s => s.When.Earliest <= now);
+        var pulse = state.WithSign(SignRead.DistalPulse(limb.Limb)).LastOrDefault(s => s.When.Earliest <= now);
         if (pulse?.As<Payload.SignsTaken>().DistalPulse![limb.Limb] == DistalPulse.Present && !pulse.When.SurelyBefore(tightened))
             yield return Tighten(
                 limb.Limb, pulse.When.Earliest, $"a pulse beyond the tourniquet: tighten until it stops, or {more}");

@@ -49,7 +49,7 @@ public static class Circumstances
     /// <summary>Fewer than 10 or more than 30 breaths a minute, or a saturation below 90 % (design).</summary>
     private static Truth BreathingTrouble(State state, Judgement judged)
     {
-        var breaths = Latest(state, judged, Input.BreathRate, r => Kleene.Of(r.Low is < 10 or > 30));
+        var breaths = Latest(state, judged, Input.RespiratoryRate, r => Kleene.Of(r.Low is < 10 or > 30));
         var saturation = Latest(state, judged, Input.Spo2, r => Kleene.Of(r.Low < 90));
         return saturation == Truth.Unknown ? breaths : breaths.Or(saturation);
     }

@@ -10,13 +10,13 @@ public static class DueList
     private static readonly Duration FirstHours = Duration.FromHours(2);
 
     /// <param name="shock">By the signs last seen, however old: signs that are due again do not make a casualty unstable.</param>
-    public static bool IsUnstable(IReadOnlyList<LimbVerdict> limbs, IReadOnlyList<WatchedLimb> watched, Truth shock, Instant now) =>
+    public static bool IsUnstable(IReadOnlyList<LimbVerdict> limbs, IReadOnlyList<ObservedLimb> watched, Truth shock, Instant now) =>
         shock != Truth.NotMet
         || limbs.Any(l => l.Attempt is not null || EffectChecks.LastBled(l.Scene!) is { } bled && bled.Until(now).Min < FirstHours)
         || watched.Any(w => w.Bleeding == Truth.Met || w.Loosened.Until(now).Min < FirstHours);
 
     internal static ImmutableArray<DueTask> Of(
-        CasualtyView casualty, IReadOnlyList<LimbVerdict> limbs, IReadOnlyList<WatchedLimb> watched, IEnumerable<PlannedTask> plan)
+        CasualtyView casualty, IReadOnlyList<LimbVerdict> limbs, IReadOnlyList<ObservedLimb> watched, IEnumerable<PlannedTask> plan)
     {
         var (state, now) = (casualty.State, casualty.Now);
         var due = casualty.Doubts.Select(d => new DueTask(now, d.Id, null, d.Text, [], true) { IsDoubt = true })
@@ -60,7 +60,7 @@ public static class DueList
         _ => 2,
     };
 
-    private static IEnumerable<DueTask> Watch(WatchedLimb limb, State state, WatchPlan plan, Instant now)
+    private static IEnumerable<DueTask> Watch(ObservedLimb limb, State state, ObservationPlan plan, Instant now)
     {
         if (limb.Bleeding == Truth.Met)
             yield return AtOnce.Tighten(limb.Limb, limb.BledAgain!.Value.Earliest, "bleeding again: tighten at once until bleeding and the pulse beyond it stop");

@@ -22,7 +22,7 @@ public static class Judge
         var casualty = new CasualtyView(state, protocol, now, open);
         var shock = casualty.Shock;
         var limbs = ImmutableArray.CreateBuilder<LimbVerdict>();
-        var watched = ImmutableArray.CreateBuilder<WatchedLimb>();
+        var watched = ImmutableArray.CreateBuilder<ObservedLimb>();
         foreach (var limb in Enum.GetValues<Limb>())
         {
             if (casualty.Clock(limb) is not { } clock)
@@ -56,7 +56,7 @@ public static class Judge
             .Select(g => g.OrderByDescending(l => l.Verdict)
                 .ThenByDescending(l => l.Clock.SinceFirstTightened.Max)
                 .ThenByDescending(l => l.Clock.Occluded.Max).First()).ToImmutableArray();
-        var watched = readings.SelectMany(j => j.Watched).Where(w => limbs.All(l => l.Limb != w.Limb))
+        var watched = readings.SelectMany(j => j.Observed).Where(w => limbs.All(l => l.Limb != w.Limb))
             .GroupBy(w => w.Limb).OrderBy(g => g.Key)
             .Select(g => g.OrderByDescending(w => w.Bleeding).First());
         var withheld = readings.SelectMany(j => j.Withheld).DistinctBy(w => w.Name).ToImmutableArray();
@@ -65,7 +65,7 @@ public static class Judge
         return readings[0] with
         {
             Limbs = limbs,
-            Watched = [.. watched],
+            Observed = [.. watched],
             Shock = readings.Select(j => j.Shock).OrderByDescending(s => s.State).First(),
             Due = [.. DueList.InOrder(due)],
             Withheld = withheld,

@@ -59,7 +59,7 @@ public sealed record LimbVerdict(
 /// <param name="Loosened">When the last of them gave way.</param>
 /// <param name="Bleeding">Whether the wound bleeds again; unknown if nobody looked since.</param>
 /// <param name="BledAgain">When that was seen, if it does.</param>
-public sealed record WatchedLimb(
+public sealed record ObservedLimb(
     LimbClock Clock, Happened Loosened, Truth Bleeding, Happened? BledAgain, AttemptProgress? Attempt)
 {
     public Limb Limb => Clock.Limb;
@@ -71,7 +71,7 @@ public sealed record Judgement(
     Instant At,
     Protocol Protocol,
     ImmutableArray<LimbVerdict> Limbs,
-    ImmutableArray<WatchedLimb> Watched,
+    ImmutableArray<ObservedLimb> Observed,
     ShockPicture Shock,
     ImmutableArray<DueTask> Due,
     ImmutableArray<Doubt> Doubts,

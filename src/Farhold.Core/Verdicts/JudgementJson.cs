@@ -16,7 +16,7 @@ public static class JudgementJson
             w.WriteString("at", WrittenInstant.Write(judgement.At));
             Protocol(w, judgement.Protocol, refused ?? []);
             List(w, "limbs", judgement.Limbs, Limb);
-            List(w, "watched", judgement.Watched, Watched);
+            List(w, "watched", judgement.Observed, Observed);
             w.WriteStartObject("shock");
             w.WriteString("state", State(judgement.Shock.State));
             List(w, "signs", judgement.Shock.Signs, Finding);
@@ -92,7 +92,7 @@ public static class JudgementJson
         Attempt(w, limb.Attempt);
     }
 
-    private static void Watched(Utf8JsonWriter w, WatchedLimb limb)
+    private static void Observed(Utf8JsonWriter w, ObservedLimb limb)
     {
         w.WriteString("limb", Wire.Word(limb.Limb));
         Texts(w, "tourniquets", limb.Clock.Tourniquets);

@@ -21,9 +21,9 @@ public static class JudgementText
         Section(text, "At once", judgement.Due.Where(d => d.AtOnce).Select(d => VerdictWords.Of(d, now)));
         foreach (var limb in judgement.Limbs)
             Limb(text, limb, judgement);
-        foreach (var limb in judgement.Watched)
-            Watched(text, limb, now);
-        if (judgement.Limbs.IsEmpty && judgement.Watched.IsEmpty)
+        foreach (var limb in judgement.Observed)
+            Observed(text, limb, now);
+        if (judgement.Limbs.IsEmpty && judgement.Observed.IsEmpty)
             Section(text, "No tourniquet", ["no limb of this record has had a tourniquet up to now"]);
         Head(text, $"Shock: {VerdictWords.Of(judgement.Shock)}");
         foreach (var sign in judgement.Shock.Signs.Where(f => f.Against == judgement.Shock.State && f.Against != Truth.NotMet))
@@ -72,7 +72,7 @@ public static class JudgementText
             Line(text, 1, VerdictWords.LimitPassed(judgement.Protocol));
     }
 
-    private static void Watched(StringBuilder text, WatchedLimb limb, Instant now)
+    private static void Observed(StringBuilder text, ObservedLimb limb, Instant now)
     {
         Head(text, $"{Say.Limb(limb.Limb).ToUpperInvariant()}: watch the wound; {VerdictWords.Of(limb)}");
         Line(text, 1, $"{VerdictWords.Tight(limb.Clock)}; loosened {Say.Time(limb.Loosened)}, {Say.Elapsed(limb.Loosened.Until(now))} ago");

@@ -5,7 +5,7 @@ namespace Farhold.Verdicts;
 /// <summary>The watch over a limb whose tourniquet has given way.</summary>
 public static class LimbObservation
 {
-    public static WatchedLimb Of(LimbClock clock, State state, Instant now, AttemptProgress? progress)
+    public static ObservedLimb Of(LimbClock clock, State state, Instant now, AttemptProgress? progress)
     {
         var loosened = TourniquetLife.On(clock.Limb, state, now)
             .SelectMany(l => l.Loosened).MaxBy(l => l.When.Latest)!.When;
@@ -18,7 +18,7 @@ public static class LimbObservation
 
     /// <summary>When to look next, or null where the plan says to look without a break.</summary>
     /// <param name="until">End of the unbroken watch where the answer is null.</param>
-    public static Instant? NextLook(WatchedLimb limb, WatchPlan plan, State state, Instant now, out Instant until)
+    public static Instant? NextLook(ObservedLimb limb, ObservationPlan plan, State state, Instant now, out Instant until)
     {
         var since = limb.Loosened.Until(now).Min;
         var period = plan.Periods.First(p => p.Until is null || since < p.Until);

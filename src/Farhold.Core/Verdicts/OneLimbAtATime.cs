@@ -7,7 +7,7 @@ namespace Farhold.Verdicts;
 internal static class OneLimbAtATime
 {
     public static ImmutableArray<LimbVerdict> Among(
-        ImmutableArray<LimbVerdict> limbs, ImmutableArray<WatchedLimb> watched, CasualtyView casualty)
+        ImmutableArray<LimbVerdict> limbs, ImmutableArray<ObservedLimb> watched, CasualtyView casualty)
     {
         var busy = Busy(limbs, watched, casualty);
         var ready = limbs.Where(l => l is { Verdict: Verdict.Attempt, Attempt: null }).ToArray();
@@ -18,7 +18,7 @@ internal static class OneLimbAtATime
     }
 
     /// <summary>A limb with an attempt under way, or one that was loosened and has not held long enough yet.</summary>
-    private static FirstLimb? Busy(ImmutableArray<LimbVerdict> limbs, ImmutableArray<WatchedLimb> watched, CasualtyView casualty)
+    private static FirstLimb? Busy(ImmutableArray<LimbVerdict> limbs, ImmutableArray<ObservedLimb> watched, CasualtyView casualty)
     {
         var held = casualty.Protocol.Attempts.Held;
         if (limbs.FirstOrDefault(l => l.Attempt is not null) is { } under)

@@ -26,7 +26,7 @@ public sealed record Outcome(ImmutableArray<LimbOutcome> Limbs, Truth Shock)
             .. judgement.Limbs.Select(l => new LimbOutcome(
                     l.Limb, l.Verdict, l.Clock.Tight, null,
                     [.. l.Reasons.Select(r => r.Criterion.Id)], [.. l.CheckFirst.Select(i => i.Name)]))
-                .Concat(judgement.Watched.Select(w => new LimbOutcome(w.Limb, null, w.Clock.Tight, w.Bleeding, [], [])))
+                .Concat(judgement.Observed.Select(w => new LimbOutcome(w.Limb, null, w.Clock.Tight, w.Bleeding, [], [])))
                 .OrderBy(l => l.Limb),
         ],
         judgement.Shock.State);

@@ -172,7 +172,7 @@ public static class VerdictWords
     }
 
     /// <param name="zone">For the time it names; null: UTC.</param>
-    public static string Of(WatchedLimb limb, DateTimeZone? zone = null) => limb.Bleeding switch
+    public static string Of(ObservedLimb limb, DateTimeZone? zone = null) => limb.Bleeding switch
     {
         Truth.Met => $"BLEEDING AGAIN, seen {Say.Time(limb.BledAgain!.Value, zone)}: tighten at once",
         Truth.NotMet => "loosened, no bleeding when last looked at",

@@ -7,7 +7,7 @@ internal static class Signs
 {
     internal static readonly Vitals Weight = new("bodyweight", "Body weight", ["29463-7"]);
     private static readonly Vitals HeartRate = new("heartrate", "Heart rate", ["8867-4"]);
-    private static readonly Vitals BreathRate = new("resprate", "Respiratory rate", ["9279-1"]);
+    private static readonly Vitals RespiratoryRate = new("resprate", "Respiratory rate", ["9279-1"]);
     private static readonly Vitals Temperature = new("bodytemp", "Body temperature", ["8310-5"]);
 
     /// <summary>The profile asks for 2708-6; 59408-5 says that a pulse oximeter was used.</summary>
@@ -18,8 +18,8 @@ internal static class Signs
     {
         if (p.HeartRate is { } heart)
             yield return Vital(entry, draft, HeartRate, Codes.Measured(heart, "beats per minute", "/min"));
-        if (p.BreathRate is { } breath)
-            yield return Vital(entry, draft, BreathRate, Codes.Measured(breath, "breaths per minute", "/min"));
+        if (p.RespiratoryRate is { } breath)
+            yield return Vital(entry, draft, RespiratoryRate, Codes.Measured(breath, "breaths per minute", "/min"));
         if (p.Systolic is not null || p.Diastolic is not null)
             yield return BloodPressure(entry, p, draft);
         if (p.Spo2 is { } spo2)

@@ -43,7 +43,7 @@ internal static class CardLimbs
     {
         if (limb.Verdict is { } verdict)
             yield return new CardPart.Said("Now", Sentence(VerdictWords.Of(verdict.Verdict)), Strong: true);
-        if (limb.Watched is { } watched)
+        if (limb.Observed is { } watched)
             yield return new CardPart.Said("Now", watched.Bleeding == Truth.Met
                 ? $"BLEEDING AGAIN, seen {times.Of(watched.BledAgain!.Value)}: tighten at once" : Sentence(VerdictWords.Of(watched)), Strong: true);
         yield return new CardPart.Said("Without flow", $"{Say.Elapsed(limb.Occluded)} in all; first window ends {times.Of(limb.WindowAt)}");
@@ -52,8 +52,8 @@ internal static class CardLimbs
         foreach (var attempt in limb.Attempts)
             yield return new CardPart.Said("Attempt", Plain.Line(
                 $"begun {times.Of(attempt.Started)} (wound {attempt.Wound}, tourniquet {attempt.Tourniquet}): {Result(attempt, times)}"), Strong: true);
-        yield return new CardPart.Said("Pulse beyond", limb.PulseBeyond.IsEmpty ? "NOT CHECKED"
-            : (limb.BeyondIsOfBefore ? "NOT CHECKED since it was loosened; before that " : "") + string.Join("; or ", limb.PulseBeyond.Select(p => Beyond(p, limb.Limb, times))));
+        yield return new CardPart.Said("Pulse beyond", limb.DistalPulse.IsEmpty ? "NOT CHECKED"
+            : (limb.BeyondIsOfBefore ? "NOT CHECKED since it was loosened; before that " : "") + string.Join("; or ", limb.DistalPulse.Select(p => Beyond(p, limb.Limb, times))));
     }
 
     private static string Result(Attempt attempt, CardTimes times) => attempt.Result switch

@@ -50,13 +50,13 @@ public sealed class FactWords(CareFacts facts, DateTimeZone zone)
     public static string Verdict(LimbFact limb) => limb switch
     {
         { Verdict: { } v } => $"{Say.Limb(limb.Limb)}: {VerdictWords.Of(v.Verdict)} ({Wire.Word(v.Verdict)})",
-        { Watched: { } w } => $"{Say.Limb(limb.Limb)}: {VerdictWords.Of(w)}",
+        { Observed: { } w } => $"{Say.Limb(limb.Limb)}: {VerdictWords.Of(w)}",
         _ => throw new UnreachableException(),
     };
 
     public string Beyond(LimbFact limb) => $"{Say.Limb(limb.Limb)}: pulse beyond the tourniquet: "
         + (limb.BeyondIsOfBefore ? "NOT CHECKED since it was loosened; before that " : "")
-        + Or(limb.PulseBeyond, s => $"{Word(s.As<Payload.SignsTaken>().DistalPulse![limb.Limb])} {Times.At(s.When)}", "NOT CHECKED");
+        + Or(limb.DistalPulse, s => $"{Word(s.As<Payload.SignsTaken>().DistalPulse![limb.Limb])} {Times.At(s.When)}", "NOT CHECKED");
 
     /// <summary>Every tightening, slackening and removal with its time and place.</summary>
     public ImmutableArray<string> Events(LimbFact limb) => [.. limb.Events.Select(e => Timed(e))];

@@ -10,11 +10,11 @@ namespace Farhold.Exchange.HandOver;
 /// <param name="Occluded">Total time without flow, over all readings.</param>
 /// <param name="Events">Every tightening, slackening and removal, in order of time.</param>
 /// <param name="Attempts">In order of time; where readings differ, those of each.</param>
-/// <param name="PulseBeyond">The last look at the pulse beyond the wound; empty if nobody felt for it.</param>
+/// <param name="DistalPulse">The last look at the pulse beyond the wound; empty if nobody felt for it.</param>
 /// <param name="WindowAt">End of the first window.</param>
 /// <param name="LimitAt">The time limit.</param>
 /// <param name="Verdict">Null where the limb is only watched.</param>
-/// <param name="Watched">Null where a tourniquet is, or may be, tight.</param>
+/// <param name="Observed">Null where a tourniquet is, or may be, tight.</param>
 public sealed record LimbFact(
     Limb Limb,
     Truth Tight,
@@ -24,27 +24,27 @@ public sealed record LimbFact(
     Elapsed Occluded,
     ImmutableArray<Stated> Events,
     ImmutableArray<Attempt> Attempts,
-    ImmutableArray<Stated> PulseBeyond,
+    ImmutableArray<Stated> DistalPulse,
     Instant WindowAt,
     Instant LimitAt,
     LimbVerdict? Verdict,
-    WatchedLimb? Watched)
+    ObservedLimb? Observed)
 {
     /// <summary>The clock of the reading that the judgement settled on: for drawing the limb line.</summary>
-    public LimbClock Clock => Verdict?.Clock ?? Watched!.Clock;
+    public LimbClock Clock => Verdict?.Clock ?? Observed!.Clock;
 
     /// <summary>What was felt beyond a tight tourniquet says nothing of the limb once flow came back.</summary>
-    public bool BeyondIsOfBefore => Loosened is { } loose && !PulseBeyond.IsEmpty && PulseBeyond.All(p => p.When.SurelyBefore(loose));
+    public bool BeyondIsOfBefore => Loosened is { } loose && !DistalPulse.IsEmpty && DistalPulse.All(p => p.When.SurelyBefore(loose));
 
     /// <summary>Those that are or may be tight first, the longest first.</summary>
     internal static ImmutableArray<LimbFact> All(Source source, Judgement judgement) =>
     [
         .. judgement.Limbs.Select(v => Of(v.Limb, v, null, source, judgement))
-            .Concat(judgement.Watched.Select(w => Of(w.Limb, null, w, source, judgement)))
+            .Concat(judgement.Observed.Select(w => Of(w.Limb, null, w, source, judgement)))
             .OrderBy(l => l.Tight == Truth.NotMet).ThenBy(l => l.FirstTightened.Earliest).ThenBy(l => l.Limb),
     ];
 
-    private static LimbFact Of(Limb limb, LimbVerdict? verdict, WatchedLimb? watched, Source source, Judgement judgement)
+    private static LimbFact Of(Limb limb, LimbVerdict? verdict, ObservedLimb? watched, Source source, Judgement judgement)
     {
         var now = source.Now;
         var clocks = source.Readings.Select(r => LimbClock.Of(limb, r, now)).ToArray();

@@ -20,7 +20,7 @@ public sealed record SignKind(
     public static readonly ImmutableArray<SignKind> All =
     [
         Measured("heartRate", "heart rate", "/min", s => s.HeartRate, Farhold.Signs.SmallestChange.HeartRate),
-        Measured("breathRate", "breathing rate", "/min", s => s.BreathRate, Farhold.Signs.SmallestChange.BreathRate),
+        Measured("breathRate", "breathing rate", "/min", s => s.RespiratoryRate, Farhold.Signs.SmallestChange.RespiratoryRate),
         new("systolic", "systolic pressure", "mmHg", s => s.Systolic, Pressure, Farhold.Signs.SmallestChange.Systolic),
         Measured("diastolic", "diastolic pressure", "mmHg", s => s.Diastolic, Farhold.Signs.SmallestChange.Diastolic),
         Measured("spo2", "oxygen saturation", "%", s => s.Spo2, Farhold.Signs.SmallestChange.Spo2),

@@ -17,7 +17,7 @@ internal static class FactCode
     /// <summary>Signs by word, with their numbers.</summary>
     public static readonly ImmutableArray<(string Word, Func<Payload.SignsTaken, double?> Of)> Numbers =
     [
-        ("HR", s => s.HeartRate), ("BR", s => s.BreathRate), ("SYS", s => s.Systolic), ("DIA", s => s.Diastolic),
+        ("HR", s => s.HeartRate), ("BR", s => s.RespiratoryRate), ("SYS", s => s.Systolic), ("DIA", s => s.Diastolic),
         ("OX", s => s.Spo2), ("TEMP", s => s.TemperatureC), ("REFILL", s => s.CapillaryRefillS),
     ];
 

@@ -105,7 +105,7 @@ internal static class FactReading
             return word[..digits].ToUpperInvariant() switch
             {
                 "HR" when Number(number, FieldRange.HeartRate) is { } n => s with { HeartRate = n },
-                "BR" when Number(number, FieldRange.BreathRate) is { } n => s with { BreathRate = n },
+                "BR" when Number(number, FieldRange.RespiratoryRate) is { } n => s with { RespiratoryRate = n },
                 "SYS" when Number(number, FieldRange.Systolic) is { } n => s with { Systolic = n },
                 "DIA" when Number(number, FieldRange.Diastolic) is { } n => s with { Diastolic = n },
                 "OX" when Number(number, FieldRange.Spo2) is { } n => s with { Spo2 = n },

@@ -11,7 +11,7 @@ internal static class MessageFacts
     /// <summary>Tourniquets, one a limb: these are never left out.</summary>
     public static ImmutableArray<MessageFact> Tourniquets(CareFacts facts) =>
         [.. facts.Limbs.Select(l => new MessageFact.Tourniquet(l.Limb, l.Tight, l.FirstTightened,
-            l.Tight == Truth.NotMet && !l.Events.Any(e => e.Disputed) ? l.Watched?.Loosened : null))];
+            l.Tight == Truth.NotMet && !l.Events.Any(e => e.Disputed) ? l.Observed?.Loosened : null))];
 
     /// <summary>Everything else. Where entries conflict, nothing is said of the matter but that there is doubt.</summary>
     public static ImmutableArray<MessageFact> Others(CareFacts facts)
@@ -48,7 +48,7 @@ internal static class MessageFacts
         !facts.Notes.IsEmpty || !facts.Advice.IsEmpty || !facts.Contacts.IsEmpty || !facts.Questions.IsEmpty || !facts.Regions.IsEmpty
         || !facts.Moves.IsEmpty || !facts.Outcomes.IsEmpty || facts.LookedOver.Length > facts.Rest.SelectMany(r => r.Latest).Distinct().Count() || !facts.Supplies.IsEmpty || !facts.Cautions.IsEmpty
         || facts.Wounds.Any(w => !w.Care.IsEmpty) || facts.Limbs.Any(l => l.Events.Length > 1) || facts.Signs.Any(s => s.All.Length > s.Latest.Length)
-        || facts.Signs.Any(s => s.Kind.Field is "gcs" or "pain" && !s.All.IsEmpty) || facts.Limbs.Any(l => !l.PulseBeyond.IsEmpty)
+        || facts.Signs.Any(s => s.Kind.Field is "gcs" or "pain" && !s.All.IsEmpty) || facts.Limbs.Any(l => !l.DistalPulse.IsEmpty)
         || facts.Person.Medicines is { IsEmpty: false } || !facts.Person.Histories.IsEmpty;
 
     private static bool Sure(ImmutableArray<Stated> last) => last is [{ Disputed: false }];
@@ -99,7 +99,7 @@ internal static class MessageFacts
         return new()
         {
             HeartRate = Kept("heartRate", s.HeartRate),
-            BreathRate = Kept("breathRate", s.BreathRate),
+            RespiratoryRate = Kept("breathRate", s.RespiratoryRate),
             Systolic = Kept("systolic", s.Systolic),
             Diastolic = Kept("diastolic", s.Diastolic),
             Spo2 = Kept("spo2", s.Spo2),

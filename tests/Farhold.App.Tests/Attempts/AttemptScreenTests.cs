@@ -37,7 +37,7 @@ public class AttemptScreenTests : LimbTest
         await ReadyAsync();
         await TellAsync(new Payload.CasualtyOpened("Pia", AgeYears: 6));
         await AtStepAsync(StepId.Watch);
-        await TellAsync(Well with { Mental = Mental.Confused, HeartRate = 150, BreathRate = 20 });
+        await TellAsync(Well with { Mental = Mental.Confused, HeartRate = 150, RespiratoryRate = 20 });
         var why = AttemptShown().Find(".against ul.plain").TextContent;
         Assert.Contains("eart rate 150", why, StringComparison.Ordinal);
         Assert.DoesNotContain("reathing rate 20", why, StringComparison.Ordinal);

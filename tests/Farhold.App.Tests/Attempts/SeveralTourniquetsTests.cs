@@ -24,7 +24,7 @@ public class SeveralTourniquetsTests : LimbTest
         Pass(2);
         Loosen(last);
         Assert.Equal([first, last], Slackened);
-        Assert.Single(Care.Picture!.Watched);
+        Assert.Single(Care.Picture!.Observed);
         Assert.Equal("15:00", Timer(AttemptShown()));
     }
 

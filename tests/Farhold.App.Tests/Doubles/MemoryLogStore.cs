@@ -23,7 +23,7 @@ internal sealed class MemoryLogStore : ILogStore
 
     public bool Full { get; set; }
 
-    public string? Watched { get; private set; }
+    public string? Observed { get; private set; }
 
     public List<string> Exported { get; } = [];
 
@@ -161,7 +161,7 @@ internal sealed class MemoryLogStore : ILogStore
 
     public void AcceptLoss() => Shorter = [];
 
-    public void Watch(string? casualty) => Watched = casualty;
+    public void Watch(string? casualty) => Observed = casualty;
 
     /// <summary>As if another tab had added this line.</summary>
     public void AddElsewhere(string casualty, EntryId id, string line)

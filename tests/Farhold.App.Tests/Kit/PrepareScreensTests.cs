@@ -87,14 +87,14 @@ public class PrepareScreensTests : CareTest
     [Fact]
     public async Task A_browser_that_does_not_tell_the_battery_is_said_to_be_silent()
     {
-        await Services.GetRequiredService<BatteryWatch>().LookAsync();
+        await Services.GetRequiredService<BatteryMonitor>().LookAsync();
         Assert.Contains(Texts.BatterySilent, Text(Render<BatteryPanel>().Find("section")), StringComparison.Ordinal);
     }
 
     [Fact]
     public async Task Hours_left_come_from_the_drain_that_was_measured()
     {
-        var watch = Services.GetRequiredService<BatteryWatch>();
+        var watch = Services.GetRequiredService<BatteryMonitor>();
         Battery.Told = new(0.7, false);
         await watch.LookAsync();
         Time.Advance(TimeSpan.FromMinutes(120));

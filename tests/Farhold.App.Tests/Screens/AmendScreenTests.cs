@@ -9,11 +9,11 @@ public class AmendScreenTests : CareTest
     public async Task A_second_correction_carries_the_first()
     {
         await StartAsync();
-        await LogAsync(5, new Payload.SignsTaken { HeartRate = 188, BreathRate = 61 });
+        await LogAsync(5, new Payload.SignsTaken { HeartRate = 188, RespiratoryRate = 61 });
         Correct("Pulse", "88");
         Correct("Breathing", "16");
         Assert.Equal("""{"breathRate":16,"heartRate":88}""", LastReplace());
-        Assert.Equal(new Payload.SignsTaken { HeartRate = 88, BreathRate = 16 }, Last<Payload.SignsTaken>());
+        Assert.Equal(new Payload.SignsTaken { HeartRate = 88, RespiratoryRate = 16 }, Last<Payload.SignsTaken>());
     }
 
     [Fact]

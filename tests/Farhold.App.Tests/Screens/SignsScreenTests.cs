@@ -23,7 +23,7 @@ public class SignsScreenTests : CareTest
         Choose(take, "Blood pressure cuff", "No cuff here");
         Tap(take, "Log signs");
         Assert.Equal(
-            new Payload.SignsTaken { HeartRate = 104, BreathRate = 22, Mental = Mental.Alert, NoPressureCuff = true },
+            new Payload.SignsTaken { HeartRate = 104, RespiratoryRate = 22, Mental = Mental.Alert, NoPressureCuff = true },
             Last<Payload.SignsTaken>());
     }
 
@@ -176,7 +176,7 @@ public class SignsScreenTests : CareTest
     public async Task The_warning_score_keeps_open_what_nobody_saw()
     {
         await TightAsync();
-        await LogAsync(1, new Payload.SignsTaken { HeartRate = 95, BreathRate = 16, Mental = Mental.Alert });
+        await LogAsync(1, new Payload.SignsTaken { HeartRate = 95, RespiratoryRate = 16, Mental = Mental.Alert });
         var news = Text(Show<SignsScreen>().FindAll("section").Single(s => Text(s).StartsWith("NEWS2", StringComparison.Ordinal)));
 
         // Heart rate 91–110 scores 1; open are SpO2 and temperature and systolic (0–3 each) and oxygen (0–2). RCP 2017, chart 1.

@@ -7,7 +7,7 @@ namespace Farhold.App.Tests.Screens;
 
 public class SustainScreenTests : CareTest
 {
-    private WatchParty Party => Services.GetRequiredService<WatchParty>();
+    private ShiftParty Party => Services.GetRequiredService<ShiftParty>();
 
     [Fact]
     public async Task What_is_due_is_ticked_with_one_tap_and_taken_back_with_another()
@@ -74,7 +74,7 @@ public class SustainScreenTests : CareTest
         Join(screen, "Jon");
         Assert.Equal(["Ane", "Jon"], Party.Members);
         Assert.Contains("Ane has the watch until", Text(screen.Find("section[aria-labelledby=watches-title]")), StringComparison.Ordinal);
-        Assert.Equal(["Ane", "Jon"], new WatchParty(Phone, new(Phone, Clock, Preferences)).Members);
+        Assert.Equal(["Ane", "Jon"], new ShiftParty(Phone, new(Phone, Clock, Preferences)).Members);
         Tap(screen, "Take out: Jon");
         Assert.Equal(["Ane"], Party.Members);
     }

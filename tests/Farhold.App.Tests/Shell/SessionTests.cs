@@ -53,7 +53,7 @@ public class SessionTests : ScreenTest
         Assert.Equal(casualty, Preferences.OpenCasualty);
         Session.Close();
         Assert.Equal("", Preferences.OpenCasualty);
-        Assert.Null(Store.Watched);
+        Assert.Null(Store.Observed);
     }
 
     [Fact]

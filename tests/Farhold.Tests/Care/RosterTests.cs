@@ -22,7 +22,7 @@ public class RosterTests
     [Fact]
     public void No_watch_is_longer_than_four_hours_but_where_one_is_alone_or_the_days_meet() =>
         Gen.Select(Gen.Int[2, 8], Gen.Int[1, 72]).Sample((people, hours) =>
-            Assert.All(Roster.Of(Party[..people], Start, Start + Duration.FromHours(hours)), w => Assert.True(w.Length <= Roster.LongestWatch)));
+            Assert.All(Roster.Of(Party[..people], Start, Start + Duration.FromHours(hours)), w => Assert.True(w.Length <= Roster.LongestShift)));
 
     [Fact]
     public void Watches_and_sleep_are_shared_to_within_a_turn() =>
@@ -30,9 +30,9 @@ public class RosterTests
         {
             var watches = Roster.Of(Party[..people], Start, Start + Duration.FromHours(hours));
             var rest = Roster.Rest(Party[..people], watches);
-            Assert.Equal(Duration.FromHours(hours), rest.Aggregate(Duration.Zero, (sum, r) => sum + r.OnWatch));
+            Assert.Equal(Duration.FromHours(hours), rest.Aggregate(Duration.Zero, (sum, r) => sum + r.OnShift));
             var turn = watches.Max(w => w.Length);
-            Assert.True(rest.Max(r => r.OnWatch) - rest.Min(r => r.OnWatch) <= turn);
+            Assert.True(rest.Max(r => r.OnShift) - rest.Min(r => r.OnShift) <= turn);
         });
 
     [Theory]
@@ -45,7 +45,7 @@ public class RosterTests
     {
         var watches = Roster.Of(Party[..people], Start, Start + Duration.FromHours(24));
         Assert.All(watches, w => Assert.Equal(Duration.FromHours(watchHours), w.Length));
-        Assert.All(Roster.Rest(Party[..people], watches), r => Assert.Equal(Duration.FromHours(24.0 / people), r.OnWatch));
+        Assert.All(Roster.Rest(Party[..people], watches), r => Assert.Equal(Duration.FromHours(24.0 / people), r.OnShift));
         var first = watches.Where(w => w.Who == Party[0]).ToArray();
         if (first.Length > 1)
             Assert.Equal(Duration.FromHours(offHours), first[1].From - first[0].To);
@@ -65,7 +65,7 @@ public class RosterTests
         for (var code = 0; code < (int)Math.Pow(people, hours); code++)
         {
             var rest = code;
-            var tried = ImmutableArray.CreateBuilder<RosterWatch>();
+            var tried = ImmutableArray.CreateBuilder<RosterShift>();
             for (var hour = 0; hour < hours; hour++, rest /= people)
                 tried.Add(new(Party[rest % people], Start + Duration.FromHours(hour), Start + Duration.FromHours(hour + 1)));
             best = Duration.Max(best, Roster.Rest(Party[..people], tried.ToImmutable()).Min(r => r.Asleep));

@@ -101,7 +101,7 @@ public class TaskRosterTests
     }
 
     /// <summary>Counted minute by minute: a sleep is at least an hour and a half without watch or help.</summary>
-    private static Duration Asleep(string who, ImmutableArray<RosterWatch> watches, List<(string Who, Instant At)> helping)
+    private static Duration Asleep(string who, ImmutableArray<RosterShift> watches, List<(string Who, Instant At)> helping)
     {
         var (sum, off) = (0, 0);
         for (var at = watches[0].From; at <= watches[^1].To; at += Duration.FromMinutes(1))

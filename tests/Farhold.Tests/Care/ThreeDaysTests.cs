@@ -79,7 +79,7 @@ public class ThreeDaysTests
     private static int Wakings(Judgement judged) => judged.Due
         .Where(d => d.Group == TaskGroup.Nursing && d.Every is not null && d.At < At(2, 6)).Select(d => d.At).Distinct().Count();
 
-    private static ImmutableArray<RosterWatch> Watches => Roster.Of(Party, At(0, 14), At(3, 14));
+    private static ImmutableArray<RosterShift> Watches => Roster.Of(Party, At(0, 14), At(3, 14));
 
     private static Rhythm Nights => Rhythm.ByClock(Zone, Rhythm.UsualFrom, Rhythm.UsualTo, At(1, 12));
 

@@ -42,7 +42,7 @@ public class WarningSignTests
             Urine(Case.Well.Signs(s => s with { Dizzy = true }), 30), Urine(Case.Well, 90), Urine(Case.Well.Signs(s => s with { Dizzy = null }), 30)),
         ["head"] = (Head.Signs(s => s with { Mental = Mental.Voice }), Case.Well, Head.Signs(s => s with { Mental = null })),
         ["over-filling"] = (
-            Course(Fluid(3500), (i, s) => s with { BreathRate = 14 + (2 * i), Spo2 = 97 }), Case.Well, Fluid(3500)),
+            Course(Fluid(3500), (i, s) => s with { RespiratoryRate = 14 + (2 * i), Spo2 = 97 }), Case.Well, Fluid(3500)),
         // JTS crush guideline: possible from 1 h without blood.
         ["potassium"] = (
             Released("01:20").Signs(s => s with { HeartRate = 48 }),
@@ -126,7 +126,7 @@ public class WarningSignTests
     public void Infection_is_not_called_before_it_can_be_nor_where_bleeding_explains_the_signs()
     {
         static Case Fevered(Case of) => of.Signs(s => s with { TemperatureC = 38.6, HeartRate = 104 });
-        static Case Low(Case of) => of.Signs(s => s with { BreathRate = 24, Systolic = 96 });
+        static Case Low(Case of) => of.Signs(s => s with { RespiratoryRate = 24, Systolic = 96 });
         Assert.Equal(Truth.NotMet, Of(Fevered(Case.Well), "infection").State);
         Assert.Equal(Truth.NotMet, Of(Low(Case.Well), "infection").State);
         Assert.Equal(Truth.Met, Of(Low(HoursOn), "infection").State);
@@ -144,7 +144,7 @@ public class WarningSignTests
     public void A_feverish_child_is_measured_by_its_own_range()
     {
         Case Child(double rate) => HoursOn.With("person", new Payload.CasualtyOpened("Runa", AgeYears: 4))
-            .Signs(s => s with { TemperatureC = 38.6, HeartRate = rate, BreathRate = 26, Systolic = 96 });
+            .Signs(s => s with { TemperatureC = 38.6, HeartRate = rate, RespiratoryRate = 26, Systolic = 96 });
         Assert.Equal(Truth.NotMet, Of(Child(118), "infection").State); // PALS card: up to 120 at 3 to 5 years
         Assert.Equal(Truth.Met, Of(Child(130), "infection").State);
     }
@@ -244,7 +244,7 @@ public class WarningSignTests
             var at = start + Duration.FromHours(hour);
             entries.Add((at, new Payload.SignsTaken
             {
-                HeartRate = Math.Round(Noisy(84, 6)), BreathRate = Math.Round(Noisy(15, 1.5)), Systolic = Math.Round(Noisy(122, 7)),
+                HeartRate = Math.Round(Noisy(84, 6)), RespiratoryRate = Math.Round(Noisy(15, 1.5)), Systolic = Math.Round(Noisy(122, 7)),
                 Spo2 = Math.Min(100, Math.Round(Noisy(96, 1))), TemperatureC = Math.Round(Noisy(36.8, 0.25), 1), Mental = Mental.Alert,
                 Dizzy = false, CapillaryRefillS = 1.5, Pain = Math.Clamp(Math.Round(Noisy(4, 1)), 0, 10),
                 DistalPulse = Pulse(DistalPulse.Present).DistalPulse,

@@ -98,7 +98,7 @@ public class DosingTests
         {
             "long tourniquet" => Casualty(30, 70).TightFor("02:00"),
             "shock" => Casualty(30, 70).Signs(s => s with { HeartRate = 130 }),
-            "slow breathing" => Casualty(30, 70).Signs(s => s with { BreathRate = 8 }),
+            "slow breathing" => Casualty(30, 70).Signs(s => s with { RespiratoryRate = 8 }),
             "head" => Casualty(30, 70).And("00:10", new Payload.WoundFound("w9", null, BodyRegion.Head, WoundNature.Bleeding)),
             "pregnant" => Casualty(30, 70, sex: Sex.Female, history: "pregnant, 20 weeks"),
             "child" => Casualty(12, 40),

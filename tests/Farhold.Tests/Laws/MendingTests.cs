@@ -89,12 +89,12 @@ public class MendingTests
         }, iter: Gens.Cases(2_000));
 
     /// <summary>Stands for a limb without a tight tourniquet: there is nothing to decide, any verdict is more cautious.</summary>
-    private const Verdict Watched = (Verdict)(-1);
+    private const Verdict Observed = (Verdict)(-1);
 
     private static Dictionary<Limb, Verdict> Verdicts(CareRecord record, Instant now)
     {
         var judgement = Judge.At(record, ShippedProtocol.Protocol, now);
-        return Enum.GetValues<Limb>().ToDictionary(l => l, l => judgement.Limbs.FirstOrDefault(v => v.Limb == l)?.Verdict ?? Watched);
+        return Enum.GetValues<Limb>().ToDictionary(l => l, l => judgement.Limbs.FirstOrDefault(v => v.Limb == l)?.Verdict ?? Observed);
     }
 
 

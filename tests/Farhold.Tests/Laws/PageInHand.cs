@@ -55,7 +55,7 @@ internal sealed class PageInHand(State state, Limb limb, Instant now)
         var before = taken.Where(e => e.When.Earliest <= end.When.Latest).Select(e => e.As<Payload.SignsTaken>()).ToArray();
         var measured = look.Any(s => s.Systolic is not null)
             || (before.Any(s => s.NoPressureCuff == true) && (before.All(s => s.Systolic is null) || look.Any(s => s.CapillaryRefillS is not null)));
-        return measured && look.Any(s => s.HeartRate is not null) && look.Any(s => s.BreathRate is not null) && look.Any(s => s.Mental is not null)
+        return measured && look.Any(s => s.HeartRate is not null) && look.Any(s => s.RespiratoryRate is not null) && look.Any(s => s.Mental is not null)
             && look.Any(s => s.Dizzy is not null) && look.Any(s => s.Pale is not null) && look.Any(s => s.Cool is not null)
             && look.Any(s => s.Clammy is not null) && (ArmsTied || look.Any(s => s.RadialPulse is not null));
     }
@@ -70,7 +70,7 @@ internal sealed class PageInHand(State state, Limb limb, Instant now)
             yield return ("wrist", false);
         if (s.HeartRate > 120 && At(a => a >= 12))
             yield return ("heart rate", false);
-        if (s.BreathRate > 30 && At(a => a >= 12))
+        if (s.RespiratoryRate > 30 && At(a => a >= 12))
             yield return ("breathing", false);
         if (At(a => s.Systolic < (a >= 65 ? 110 : a >= 10 ? 90 : a < 1 ? 70 : 70 + (2 * Math.Floor(a)))))
             yield return ("pressure", false);
@@ -127,7 +127,7 @@ internal sealed class PageInHand(State state, Limb limb, Instant now)
     private bool IsSaidOtherwise(string field) => field switch
     {
         "trunk" => state.Of(Kind.WoundFound).Any(w => w.As<Payload.WoundFound>().Region is not null),
-        "breathing" => taken.Any(e => e.As<Payload.SignsTaken>() is { BreathRate: < 10 or > 29 } or { Spo2: < 90 }),
+        "breathing" => taken.Any(e => e.As<Payload.SignsTaken>() is { RespiratoryRate: < 10 or > 29 } or { Spo2: < 90 }),
         "cold" => taken.Any(e => e.As<Payload.SignsTaken>().TemperatureC < 34),
         _ => state.Of(Kind.CasualtyOpened).Any(o => o.As<Payload.CasualtyOpened>() is { Medicines.IsDefault: false } or { History: not null }),
     };

@@ -42,7 +42,7 @@ internal static class Told
     public static Payload.SignsTaken Silenced(Payload.SignsTaken s, string input) => input switch
     {
         "heartRate" => s with { HeartRate = null },
-        "breathRate" => s with { BreathRate = null },
+        "breathRate" => s with { RespiratoryRate = null },
         "systolic" => s with { Systolic = null, NoPressureCuff = null },
         "spo2" => s with { Spo2 = null },
         "temperatureC" => s with { TemperatureC = null },

@@ -54,7 +54,7 @@ public class UnknownTests
     {
         Input[] asked =
         [
-            Input.HeartRate, Input.BreathRate, Input.Systolic, Input.Mental, Input.Dizzy, Input.Pale, Input.Cool, Input.Clammy, Input.RadialPulse,
+            Input.HeartRate, Input.RespiratoryRate, Input.Systolic, Input.Mental, Input.Dizzy, Input.Pale, Input.Cool, Input.Clammy, Input.RadialPulse,
             Input.WoundNature, Input.Bleeding, Input.WatchAble, Input.Packing, Input.PressureDressing,
             Input.BleedingElsewhere, Input.TrunkWound, Input.BreathingHard, Input.VeryCold, Input.BloodThinner,
         ];

@@ -8,7 +8,7 @@ public class MovedTourniquetTests
     {
         var judged = Judged(Some.At("10:00"), Some.At("10:00"), "10:30", "11:00");
         Assert.Equal([Limb.LeftLeg], judged.Limbs.Select(l => l.Limb)); // never slackened there
-        Assert.Equal([Limb.RightLeg], judged.Watched.Select(w => w.Limb));
+        Assert.Equal([Limb.RightLeg], judged.Observed.Select(w => w.Limb));
     }
 
     [Fact]

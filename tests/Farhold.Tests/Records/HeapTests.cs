@@ -57,7 +57,7 @@ public class HeapTests
     public void One_tourniquet_tightened_and_slackened_thousands_of_times()
     {
         var clock = Judged([.. Enumerable.Range(1, Many).Select(i => i % 2 == 0
-            ? (Payload)new Payload.TourniquetSlackened("t1") : new Payload.TourniquetTightened("t1", Limb.LeftLeg))]).Watched.Single().Clock;
+            ? (Payload)new Payload.TourniquetSlackened("t1") : new Payload.TourniquetTightened("t1", Limb.LeftLeg))]).Observed.Single().Clock;
         Assert.Equal(Duration.FromSeconds(Many / 2), clock.Occluded.Max);
         Assert.Equal(Many / 2, clock.Stretches.Length);
     }

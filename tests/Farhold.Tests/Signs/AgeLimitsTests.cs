@@ -33,12 +33,12 @@ public class AgeLimitsTests
     {
         var limits = AgeLimits.For(age)!;
         Assert.Equal((heartLow, heart), (limits.HeartRateLower, limits.HeartRateUpper));
-        Assert.Equal((breathLow, breath), (limits.BreathRateLower, limits.BreathRateUpper));
+        Assert.Equal((breathLow, breath), (limits.RespiratoryRateLower, limits.RespiratoryRateUpper));
     }
 
     [Fact]
     public void A_newborn_takes_the_infants_breath_rate_for_want_of_its_own() =>
-        Assert.Equal((205, 53), (AgeLimits.For(0)!.HeartRateUpper, AgeLimits.For(0)!.BreathRateUpper));
+        Assert.Equal((205, 53), (AgeLimits.For(0)!.HeartRateUpper, AgeLimits.For(0)!.RespiratoryRateUpper));
 
     [Theory]
     [InlineData(0.08, 180, 53)] // between newborn and one month
@@ -52,7 +52,7 @@ public class AgeLimitsTests
     public void On_edges_and_in_gaps_the_narrower_limits_count(double age, double heart, double breath)
     {
         var limits = AgeLimits.For(age)!;
-        Assert.Equal((heart, breath), (limits.HeartRateUpper, limits.BreathRateUpper));
+        Assert.Equal((heart, breath), (limits.HeartRateUpper, limits.RespiratoryRateUpper));
     }
 
     [Fact]
@@ -62,7 +62,7 @@ public class AgeLimitsTests
         {
             var limits = AgeLimits.For(days / 365.25);
             Assert.NotNull(limits);
-            Assert.True(limits.HeartRateLower < limits.HeartRateUpper && limits.BreathRateLower < limits.BreathRateUpper);
+            Assert.True(limits.HeartRateLower < limits.HeartRateUpper && limits.RespiratoryRateLower < limits.RespiratoryRateUpper);
         }
     }
 

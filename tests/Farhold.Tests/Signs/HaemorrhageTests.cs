@@ -21,7 +21,7 @@ public class HaemorrhageTests
             "percent" => Atls9.ByLossPercent,
             "ml" => Atls9.ByLossMl,
             "heart" => Atls9.ByHeartRate,
-            "breath" => Atls9.ByBreathRate,
+            "breath" => Atls9.ByRespiratoryRate,
             _ => Atls9.ByUrineMlPerHour,
         };
         foreach (var w in expected.Split('|').Select(c => c.Split(' ', '-')))
@@ -78,7 +78,7 @@ public class HaemorrhageTests
             "heart" => Atls10.ByHeartRate,
             "pressure" => Atls10.ByPressure,
             "pulse" => Atls10.ByPulsePressure,
-            "breath" => Atls10.ByBreathRate,
+            "breath" => Atls10.ByRespiratoryRate,
             "urine" => Atls10.ByUrine,
             _ => Atls10.ByGlasgow,
         };

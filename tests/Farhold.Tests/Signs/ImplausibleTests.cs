@@ -34,13 +34,13 @@ public class ImplausibleTests
     [Fact]
     public void What_is_alarming_and_possible_is_believed()
     {
-        Assert.Empty(Asked(new() { BreathRate = 8 }));
+        Assert.Empty(Asked(new() { RespiratoryRate = 8 }));
         Assert.Empty(Asked(new() { Spo2 = 84 }));
         Assert.Empty(Asked(new() { HeartRate = 38, Mental = Mental.Alert, RadialPulse = RadialPulse.Strong }));
         Assert.Empty(Asked(new() { TemperatureC = 31, Mental = Mental.Confused }));
         Assert.Empty(Asked(new() { Systolic = 60, Mental = Mental.Unresponsive, RadialPulse = RadialPulse.Absent }));
-        Assert.Empty(Asked(new() { HeartRate = 170, BreathRate = 44, Systolic = 62, Mental = Mental.Confused, RadialPulse = RadialPulse.Weak }));
-        Assert.Empty(Asked(new() { HeartRate = 205, BreathRate = 53 }, 0.05)); // PALS card 2015/2020: newborn and infant, upper ends
+        Assert.Empty(Asked(new() { HeartRate = 170, RespiratoryRate = 44, Systolic = 62, Mental = Mental.Confused, RadialPulse = RadialPulse.Weak }));
+        Assert.Empty(Asked(new() { HeartRate = 205, RespiratoryRate = 53 }, 0.05)); // PALS card 2015/2020: newborn and infant, upper ends
         Assert.Empty(Asked(new() { CapillaryRefillS = 8, RadialPulse = RadialPulse.Weak }));
     }
 
@@ -60,8 +60,8 @@ public class ImplausibleTests
     public void A_low_value_is_believed_of_a_casualty_so_deep()
     {
         Assert.Empty(Asked(new() { TemperatureC = 26, Mental = Mental.Pain }));
-        Assert.Empty(Asked(new() { HeartRate = 20, BreathRate = 3, Mental = Mental.Pain }));
-        Assert.Empty(Asked(new() { HeartRate = 0, BreathRate = 0, Mental = Mental.Unresponsive }));
+        Assert.Empty(Asked(new() { HeartRate = 20, RespiratoryRate = 3, Mental = Mental.Pain }));
+        Assert.Empty(Asked(new() { HeartRate = 0, RespiratoryRate = 0, Mental = Mental.Unresponsive }));
         Assert.Equal(["heartRate"], Asked(new() { HeartRate = 0, Mental = Mental.Pain }));
         Assert.Equal(["temperatureC"], Asked(new() { TemperatureC = 26, Mental = Mental.Voice }));
         Assert.Equal(["temperatureC"], Asked(new() { TemperatureC = 44, Mental = Mental.Unresponsive }));
@@ -85,7 +85,7 @@ public class ImplausibleTests
     {
         Assert.Empty(Asked(new() { HeartRate = 260 }, null));
         Assert.Equal(["heartRate"], Asked(new() { HeartRate = 301 }, null));
-        Assert.Empty(Asked(new() { HeartRate = 25, BreathRate = 4 }, null));
+        Assert.Empty(Asked(new() { HeartRate = 25, RespiratoryRate = 4 }, null));
         Assert.Equal(["heartRate"], Asked(new() { HeartRate = 24 }, null));
     }
 
@@ -122,7 +122,7 @@ public class ImplausibleTests
 
     [Fact]
     public void No_heart_beat_and_no_breath_are_never_settled_by_saying_so() => Assert.All(
-        Implausible.Of(new Payload.SignsTaken { HeartRate = 0, BreathRate = 0, Mental = Mental.Alert }, 34), o => Assert.False(o.BySaying));
+        Implausible.Of(new Payload.SignsTaken { HeartRate = 0, RespiratoryRate = 0, Mental = Mental.Alert }, 34), o => Assert.False(o.BySaying));
 
     [Theory]
     [InlineData(0.0, 78.0, true)]
@@ -176,7 +176,7 @@ public class ImplausibleTests
     private static Payload.SignsTaken One(string field, double value) => field switch
     {
         "heartRate" => new() { HeartRate = value },
-        "breathRate" => new() { BreathRate = value },
+        "breathRate" => new() { RespiratoryRate = value },
         "systolic" => new() { Systolic = value },
         "diastolic" => new() { Diastolic = value },
         "spo2" => new() { Spo2 = value },

@@ -19,7 +19,7 @@ public class News2Tests
     {
         Func<double, int> score = part switch
         {
-            "breath" => News2.OfBreathRate,
+            "breath" => News2.OfRespiratoryRate,
             "spo2-1" => News2.OfSpo2Scale1,
             "spo2-2-air" => percent => News2.OfSpo2Scale2(percent, onOxygen: false),
             "spo2-2-oxygen" => percent => News2.OfSpo2Scale2(percent, onOxygen: true),
@@ -57,7 +57,7 @@ public class News2Tests
     [Fact]
     public void Between_two_bands_the_higher_score_wins()
     {
-        Worse(News2.OfBreathRate, 8, 11, 20, 24);
+        Worse(News2.OfRespiratoryRate, 8, 11, 20, 24);
         Worse(News2.OfSpo2Scale1, 91, 93, 95);
         Worse(percent => News2.OfSpo2Scale2(percent, onOxygen: true), 83, 85, 87, 92, 94, 96);
         Worse(News2.OfSystolic, 90, 100, 110, 219);
@@ -122,7 +122,7 @@ public class News2Tests
     [Fact]
     public void A_three_already_seen_stands_whatever_is_missing()
     {
-        var result = News2.Score(new() { BreathRate = At(30, "11:30") }, News2Scale.One, now, fresh);
+        var result = News2.Score(new() { RespiratoryRate = At(30, "11:30") }, News2Scale.One, now, fresh);
         Assert.Equal((Truth.Met, News2Risk.LowMedium), (result.SingleThree, result.LeastRisk));
     }
 
@@ -207,7 +207,7 @@ public class News2Tests
                 Gen.Enum<Mental>(), Gen.Int[330, 410])
             .Select((breath, spo2, oxygen, systolic, heart, mental, tenths) => new News2Signs
             {
-                BreathRate = At<double>(breath, "11:30"),
+                RespiratoryRate = At<double>(breath, "11:30"),
                 Spo2 = At<double>(spo2, "11:30"),
                 OnOxygen = At(oxygen, "11:30"),
                 Systolic = At<double>(systolic, "11:30"),
@@ -227,7 +227,7 @@ public class News2Tests
 
     private static News2Signs Completed(News2Signs s, int missing, News2Signs from) => new()
     {
-        BreathRate = (missing & 1) == 0 ? s.BreathRate : from.BreathRate,
+        RespiratoryRate = (missing & 1) == 0 ? s.RespiratoryRate : from.RespiratoryRate,
         Spo2 = (missing & 2) == 0 ? s.Spo2 : from.Spo2,
         OnOxygen = (missing & 4) == 0 ? s.OnOxygen : from.OnOxygen,
         Systolic = (missing & 8) == 0 ? s.Systolic : from.Systolic,
@@ -241,7 +241,7 @@ public class News2Tests
         var w = text.Split(' ');
         return new()
         {
-            BreathRate = At(double.Parse(w[0]), "11:30"),
+            RespiratoryRate = At(double.Parse(w[0]), "11:30"),
             Spo2 = At(double.Parse(w[1]), "11:30"),
             OnOxygen = At(w[2] == "O2", "11:30"),
             Systolic = At(double.Parse(w[3]), "11:30"),

@@ -16,7 +16,7 @@ public class CriteriaTests
         ["shock.mental"] = Sign(s => s with { Mental = Mental.Confused }, s => s with { Mental = null }),
         ["shock.radial-pulse"] = Sign(s => s with { RadialPulse = RadialPulse.Weak }, s => s with { RadialPulse = null }),
         ["shock.heart-rate"] = Sign(s => s with { HeartRate = 121 }, s => s with { HeartRate = null }),
-        ["shock.breath-rate"] = Sign(s => s with { BreathRate = 31 }, s => s with { BreathRate = null }),
+        ["shock.breath-rate"] = Sign(s => s with { RespiratoryRate = 31 }, s => s with { RespiratoryRate = null }),
         ["shock.systolic"] = Sign(s => s with { Systolic = 89 }, s => s with { Systolic = null }),
         ["shock.rate-over-pressure"] = Sign(s => s with { HeartRate = 106, Systolic = 105 }, s => s with { HeartRate = null }),
         ["shock.pale"] = Sign(s => s with { Pale = true }, s => s with { Pale = null }),

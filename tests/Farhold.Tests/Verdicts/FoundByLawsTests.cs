@@ -70,7 +70,7 @@ public class FoundByLawsTests
             .At("10:25", new Payload.WoundPacked("w1", PackingMaterial.HaemostaticGauze)).At("10:30", new Payload.PressureHeld("w1", 5))
             .At("10:31", new Payload.DressingApplied("w1", DressingKind.Pressure)).At("10:33", Dry, Slack);
         Assert.Equal(StepId.Slacken, played.Now("10:34").Limbs.Single().Attempt!.Current!.Step.Id);
-        var watched = played.At("10:36", new Payload.TourniquetSlackened("t2")).Now("10:37").Watched.Single();
+        var watched = played.At("10:36", new Payload.TourniquetSlackened("t2")).Now("10:37").Observed.Single();
         Assert.Equal((StepId.Watch, Some.At("10:36")), (watched.Attempt!.Current!.Step.Id, watched.Attempt.Current.Began!.Value.Latest));
     }
 }

@@ -78,7 +78,7 @@ public class JudgementTests
     {
         var told = Judge.At(Disputed(Slack("t0"), new Payload.NoteWritten("nothing done")), ShippedProtocol.Protocol, Case.Now);
         Assert.Equal([Farhold.Values.Limb.LeftLeg], told.Limbs.Select(l => l.Limb));
-        Assert.Empty(told.Watched);
+        Assert.Empty(told.Observed);
     }
 
     [Fact]
@@ -93,7 +93,7 @@ public class JudgementTests
                 []),
             ShippedProtocol.Protocol,
             Case.Now);
-        Assert.Equal(Truth.Met, told.Watched.Single().Bleeding);
+        Assert.Equal(Truth.Met, told.Observed.Single().Bleeding);
         Assert.Equal("tighten.left-leg", told.Due.First(d => d.AtOnce && d.Limb is not null).Task);
         Assert.Single(told.Due, d => d.Task == "signs");
     }

@@ -65,7 +65,7 @@ public class WatchingTests
     [InlineData("12:01", Bleeding.Active, Truth.Unknown)]
     public void Whether_it_bleeds_is_told_by_the_last_look_since(string looked, Bleeding seen, Truth bleeding)
     {
-        var limb = Watched("11:30", (looked, new Payload.BleedingChecked("w1", seen)));
+        var limb = Observed("11:30", (looked, new Payload.BleedingChecked("w1", seen)));
         Assert.Equal(bleeding, limb.Bleeding);
         Assert.Equal(bleeding == Truth.Met ? When(looked) : null, limb.BledAgain);
     }
@@ -73,8 +73,8 @@ public class WatchingTests
     [Fact]
     public void Of_several_looks_at_a_wound_the_last_counts_and_of_several_wounds_the_worst()
     {
-        Assert.Equal(Truth.NotMet, Watched("11:30", ("11:40", new Payload.BleedingChecked("w1", Bleeding.Active)), ("11:50", new Payload.BleedingChecked("w1", Bleeding.None))).Bleeding);
-        var two = Watched("11:30", ("10:10", Tight("t2", wound: "w2")), ("11:00", Slack("t2")),
+        Assert.Equal(Truth.NotMet, Observed("11:30", ("11:40", new Payload.BleedingChecked("w1", Bleeding.Active)), ("11:50", new Payload.BleedingChecked("w1", Bleeding.None))).Bleeding);
+        var two = Observed("11:30", ("10:10", Tight("t2", wound: "w2")), ("11:00", Slack("t2")),
             ("11:40", new Payload.BleedingChecked("w2", Bleeding.Active)), ("11:50", new Payload.BleedingChecked("w1", Bleeding.None)));
         Assert.Equal((Truth.Met, When("11:40")), (two.Bleeding, two.BledAgain!.Value));
     }
@@ -89,12 +89,12 @@ public class WatchingTests
 
     [Fact]
     public void Of_several_tourniquets_the_watch_counts_from_the_last_to_give_way() =>
-        Assert.Equal(When("11:30"), Watched("11:30", ("10:10", Tight("t2", wound: "w1")), ("11:00", Slack("t2"))).Loosened);
+        Assert.Equal(When("11:30"), Observed("11:30", ("10:10", Tight("t2", wound: "w1")), ("11:00", Slack("t2"))).Loosened);
 
     private static DueTask? Due(string slackened, params (string, Payload)[] more) =>
         Judged(slackened, more).Due.SingleOrDefault(d => d.Task == "watch.left-leg");
 
-    private static WatchedLimb Watched(string slackened, params (string, Payload)[] more) => Judged(slackened, more).Watched.Single();
+    private static ObservedLimb Observed(string slackened, params (string, Payload)[] more) => Judged(slackened, more).Observed.Single();
 
     private static Judgement Judged(string slackened, params (string, Payload)[] more) => Judge.At(
         Written([("09:00", Tight("t1", wound: "w1")), (slackened, Slack("t1")), .. more]), ShippedProtocol.Protocol, Case.Now);

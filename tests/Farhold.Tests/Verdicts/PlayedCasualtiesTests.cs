@@ -88,7 +88,7 @@ public class PlayedCasualtiesTests
     [Fact]
     public void Elin_six_years_old_and_crying()
     {
-        var crying = Good with { HeartRate = 126, BreathRate = 24, Systolic = 104 };
+        var crying = Good with { HeartRate = 126, RespiratoryRate = 24, Systolic = 104 };
         new Played(Who("Elin", 6), "12:00").At("12:10", Ready).At("12:20", crying, Dry)
             .Says("12:21", Verdict.CheckFirst, "look again in ten minutes")
             .At("12:31", crying with { HeartRate = 122 }).Says("12:32", Verdict.LeaveOn, "next look in ten minutes")
@@ -168,7 +168,7 @@ public class PlayedCasualtiesTests
     [Fact]
     public void Eirik_looked_at_by_halves() => new Played(Who("Eirik", 36), "10:00")
         .At("10:08", Ready)
-        .At("10:20", new Payload.SignsTaken { HeartRate = 88, BreathRate = 16, RadialPulse = RadialPulse.Strong, Mental = Mental.Alert })
+        .At("10:20", new Payload.SignsTaken { HeartRate = 88, RespiratoryRate = 16, RadialPulse = RadialPulse.Strong, Mental = Mental.Alert })
         .At("10:31", new Payload.SignsTaken { Pale = false, Cool = false, Clammy = false, Dizzy = false, Systolic = 122 })
         .Says("10:32", Verdict.CheckFirst, "")
         .At("10:38", Good, Dry).Says("10:39", Verdict.CheckFirst, "")

@@ -90,7 +90,7 @@ public class PublishedCasesTests
     {
         var judgement = Case.Well.And("00:02", new Payload.TourniquetRemoved("t1")).Judgement;
         Assert.Empty(judgement.Limbs);
-        Assert.Equal(Limb.LeftLeg, Assert.Single(judgement.Watched).Limb);
+        Assert.Equal(Limb.LeftLeg, Assert.Single(judgement.Observed).Limb);
     }
 
     [Fact] // case 16: design; never as zero

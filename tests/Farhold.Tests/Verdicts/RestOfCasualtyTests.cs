@@ -70,7 +70,7 @@ public class RestOfCasualtyTests
     [InlineData(12, 29, 30)]
     public void Breathing_too_slow_or_too_fast(double age, double without, double with)
     {
-        Truth At(double rate) => Case.Well.Aged(age).NewSigns(s => s with { BreathRate = rate }).State("rest.breathing");
+        Truth At(double rate) => Case.Well.Aged(age).NewSigns(s => s with { RespiratoryRate = rate }).State("rest.breathing");
         Assert.Equal((Truth.NotMet, Truth.Met), (At(without), At(with)));
     }
 
@@ -78,7 +78,7 @@ public class RestOfCasualtyTests
     [InlineData(9)]
     [InlineData(30)]
     public void Under_twelve_years_the_rate_alone_does_not_say_so(double rate) =>
-        Assert.Equal(Truth.NotMet, Case.Well.Aged(11.9).NewSigns(s => s with { BreathRate = rate }).State("rest.breathing"));
+        Assert.Equal(Truth.NotMet, Case.Well.Aged(11.9).NewSigns(s => s with { RespiratoryRate = rate }).State("rest.breathing"));
 
     /// <summary>Under 90 %; above 2,500 m not alone (Luks and Swenson 2011).</summary>
     [Theory]

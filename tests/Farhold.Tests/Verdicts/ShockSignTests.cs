@@ -34,7 +34,7 @@ public class ShockSignTests
         Truth At(double value) => Case.Well.Aged(age).NewSigns(s => sign switch
         {
             "shock.heart-rate" => s with { HeartRate = value },
-            "shock.breath-rate" => s with { BreathRate = value },
+            "shock.breath-rate" => s with { RespiratoryRate = value },
             _ => s with { Systolic = value },
         }).State(sign);
         Assert.Equal((Truth.NotMet, Truth.Met), (At(without), At(with)));
@@ -54,7 +54,7 @@ public class ShockSignTests
     public void A_childs_rates_awake(double age, double heartRate, double breathRate)
     {
         Truth At(double heart, double breaths) =>
-            Case.Well.Aged(age).NewSigns(s => s with { HeartRate = heart, BreathRate = breaths, Systolic = 140 }).State("shock.child-rates");
+            Case.Well.Aged(age).NewSigns(s => s with { HeartRate = heart, RespiratoryRate = breaths, Systolic = 140 }).State("shock.child-rates");
         Assert.Equal(Truth.NotMet, At(heartRate, breathRate));
         Assert.Equal(Truth.Met, At(heartRate + 1, breathRate));
         Assert.Equal(Truth.Met, At(heartRate, breathRate + 1));
@@ -64,9 +64,9 @@ public class ShockSignTests
     [Fact]
     public void Rates_are_strong_signs_from_twelve_years_and_a_childs_signs_up_to_sixteen()
     {
-        var child = Case.Well.Aged(11.9).NewSigns(s => s with { HeartRate = 160, BreathRate = 45, Systolic = 140 });
+        var child = Case.Well.Aged(11.9).NewSigns(s => s with { HeartRate = 160, RespiratoryRate = 45, Systolic = 140 });
         Assert.Equal((Truth.NotMet, Truth.NotMet, Truth.Met), (child.State("shock.heart-rate"), child.State("shock.breath-rate"), child.State("shock.child-rates")));
-        Assert.Equal(Truth.NotMet, Case.Well.Aged(16).NewSigns(s => s with { HeartRate = 119, BreathRate = 29, Systolic = 200 }).State("shock.child-rates"));
+        Assert.Equal(Truth.NotMet, Case.Well.Aged(16).NewSigns(s => s with { HeartRate = 119, RespiratoryRate = 29, Systolic = 200 }).State("shock.child-rates"));
         Assert.Equal(Truth.NotMet, Case.Well.Aged(9.9).NewSigns(s => s with { Systolic = 95 }).State("shock.low-pressure"));
     }
 
@@ -208,7 +208,7 @@ public class ShockSignTests
     [InlineData("shock.child-rates", 110, Truth.Unknown)]
     public void Where_the_age_is_unknown_a_sign_decides_only_if_it_does_at_every_age(string sign, double rate, Truth expected)
     {
-        var ageless = Case.Well.With("person", null).Signs(s => s with { HeartRate = rate, Systolic = 160, BreathRate = 15 });
+        var ageless = Case.Well.With("person", null).Signs(s => s with { HeartRate = rate, Systolic = 160, RespiratoryRate = 15 });
         Assert.Equal(expected, ageless.State(sign));
         if (expected != Truth.Unknown)
             return;

@@ -41,7 +41,7 @@ public class SoftSignTests
     [Fact]
     public void A_childs_rates_and_index_count_as_one()
     {
-        var crying = Some.GoodSigns with { HeartRate = 125, BreathRate = 27, Systolic = 110 };
+        var crying = Some.GoodSigns with { HeartRate = 125, RespiratoryRate = 27, Systolic = 110 };
         Assert.Equal(Verdict.CheckFirst, Case.Well.Aged(8).Looks(("00:05", crying)).Verdict);
         Assert.Equal(Verdict.LeaveOn, Case.Well.Aged(8).Looks(("00:05", crying with { Pale = true })).Verdict);
     }

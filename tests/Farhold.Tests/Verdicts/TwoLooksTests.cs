@@ -40,7 +40,7 @@ public class TwoLooksTests
     [InlineData("00:10:01", Verdict.CheckFirst)]
     public void A_look_may_be_taken_over_five_minutes(string begun, Verdict verdict)
     {
-        var half = new Payload.SignsTaken { HeartRate = 84, BreathRate = 16, Systolic = 124, Mental = Mental.Alert, RadialPulse = RadialPulse.Strong };
+        var half = new Payload.SignsTaken { HeartRate = 84, RespiratoryRate = 16, Systolic = 124, Mental = Mental.Alert, RadialPulse = RadialPulse.Strong };
         var rest = new Payload.SignsTaken { Pale = false, Cool = false, Clammy = false, Dizzy = false };
         Assert.Equal(verdict, Case.Well.ClearLooks("00:30").And(begun, half).And("00:05", rest).Verdict);
     }

@@ -104,7 +104,7 @@ public sealed record World(
     public Payload.SignsTaken Signs(bool refill) => new()
     {
         HeartRate = Sign switch { "index" => 116, "rates" => (Age < 1 ? 180 : Age < 3 ? 140 : Age < 6 ? 120 : 118) + 4, _ => Rates.Heart },
-        BreathRate = Rates.Breath,
+        RespiratoryRate = Rates.Breath,
         Systolic = Cuff != Cuff.There ? null : Sign == "lowNormal" ? 97 : Rates.Systolic,
         NoPressureCuff = Cuff == Cuff.There ? null : true,
         Mental = Mental.Alert,

@@ -12,7 +12,7 @@ public abstract partial record Payload
         public double? HeartRate { get; init; }
 
         /// <summary>Breaths per minute.</summary>
-        public double? BreathRate { get; init; }
+        public double? RespiratoryRate { get; init; }
 
         /// <summary>mmHg.</summary>
         public double? Systolic { get; init; }
@@ -63,7 +63,7 @@ public abstract partial record Payload
             var signs = new SignsTaken
             {
                 HeartRate = f.Number(FieldRange.HeartRate, Field.HeartRate, p?.HeartRate),
-                BreathRate = f.Number(FieldRange.BreathRate, Field.BreathRate, p?.BreathRate),
+                RespiratoryRate = f.Number(FieldRange.RespiratoryRate, Field.BreathRate, p?.RespiratoryRate),
                 Systolic = f.Number(FieldRange.Systolic, Field.Systolic, p?.Systolic),
                 Diastolic = f.Number(FieldRange.Diastolic, Field.Diastolic, p?.Diastolic),
                 Spo2 = f.Number(FieldRange.Spo2, Field.Spo2, p?.Spo2),

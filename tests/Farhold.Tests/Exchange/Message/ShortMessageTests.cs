@@ -77,7 +77,7 @@ public class ShortMessageTests
             Assert.Empty(record.Doubts);
             var judgement = Judge.At(record, ShippedProtocol.Protocol, Instant.Max(t.From.Now, record.LastRecorded!.Value));
             Assert.DoesNotContain(judgement.Limbs, l => l.Verdict == Verdict.Attempt);
-            Assert.Equal(t.Facts.Limbs.Select(l => l.Limb).Order(), judgement.Limbs.Select(l => l.Limb).Concat(judgement.Watched.Select(w => w.Limb)).Order());
+            Assert.Equal(t.Facts.Limbs.Select(l => l.Limb).Order(), judgement.Limbs.Select(l => l.Limb).Concat(judgement.Observed.Select(w => w.Limb)).Order());
             foreach (var limb in judgement.Limbs)
                 Assert.True(limb.Clock.SinceFirstTightened.Max >= t.Facts.Limbs.Single(l => l.Limb == limb.Limb).SinceFirstTightened.Max - Duration.FromMinutes(1));
         },
@@ -239,7 +239,7 @@ public class ShortMessageTests
                 break;
             case MessageFact.Signs s:
                 Held(facts.Looks, l => l.As<Payload.SignsTaken>() is var p
-                    && (s.Taken.HeartRate ?? p.HeartRate) == p.HeartRate && (s.Taken.BreathRate ?? p.BreathRate) == p.BreathRate
+                    && (s.Taken.HeartRate ?? p.HeartRate) == p.HeartRate && (s.Taken.RespiratoryRate ?? p.RespiratoryRate) == p.RespiratoryRate
                     && (s.Taken.Systolic ?? p.Systolic) == p.Systolic && (s.Taken.Mental ?? p.Mental) == p.Mental
                     && (s.Taken.TemperatureC ?? p.TemperatureC) == p.TemperatureC && (s.Taken.Pale ?? p.Pale) == p.Pale
                     && (s.Taken.OnOxygen ?? p.OnOxygen) == p.OnOxygen && (s.Taken.RadialPulse ?? p.RadialPulse) == p.RadialPulse, s.When);

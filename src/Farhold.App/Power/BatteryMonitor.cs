@@ -7,7 +7,7 @@ using NodaTime;
 namespace Farhold.App.Power;
 
 /// <summary>Looks at the battery every few minutes and keeps what it saw since the last charge.</summary>
-public sealed class BatteryWatch : IDisposable
+public sealed class BatteryMonitor : IDisposable
 {
     private static readonly Duration Pace = Duration.FromMinutes(5);
 
@@ -21,7 +21,7 @@ public sealed class BatteryWatch : IDisposable
     private readonly Ticker ticker;
     private Instant? looked;
 
-    public BatteryWatch(IBattery battery, IPhone phone, Ticker ticker)
+    public BatteryMonitor(IBattery battery, IPhone phone, Ticker ticker)
     {
         (this.battery, this.phone, this.ticker) = (battery, phone, ticker);
         Levels = Read(phone.Get(Key));

@@ -5,7 +5,7 @@ using NodaTime;
 namespace Farhold.App.Sustain;
 
 /// <summary>Who shares the watch, kept on this phone, and what that makes of day and night.</summary>
-public sealed class WatchParty
+public sealed class ShiftParty
 {
     /// <summary>How far ahead the watches are shown (design): a day, so that everyone sees their own sleep.</summary>
     public static readonly Duration Ahead = Duration.FromHours(24);
@@ -13,7 +13,7 @@ public sealed class WatchParty
     private readonly IPhone phone;
     private readonly NightHours nights;
 
-    public WatchParty(IPhone phone, NightHours nights)
+    public ShiftParty(IPhone phone, NightHours nights)
     {
         (this.phone, this.nights) = (phone, nights);
         Members = [.. phone.Get("party").Split('\n', StringSplitOptions.RemoveEmptyEntries).Distinct().Take(Roster.MostMembers)];
@@ -39,7 +39,7 @@ public sealed class WatchParty
     public void Leave(string name, Instant now) => Keep(Members.Remove(name), now);
 
     /// <summary>A day of watches from now on, with the one that is on; empty without a party.</summary>
-    public ImmutableArray<RosterWatch> Watches(Instant now) =>
+    public ImmutableArray<RosterShift> Watches(Instant now) =>
         Members.IsEmpty ? [] : [.. Roster.Around(Members, Begun(now), now, Ahead).Where(w => w.To > now)];
 
     /// <summary>Day and night, without the changes of watch.</summary>
