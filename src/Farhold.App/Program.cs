@@ -29,7 +29,13 @@ builder.RootComponents.Add<Root>("#app");
 var phone = await BrowserPhone.StartAsync(builder.HostEnvironment.BaseAddress);
 var preferences = new Preferences(phone);
 
+#if DEBUG
+var clock = new Farhold.App.Dev.DemoClock(phone);
+builder.Services.AddSingleton(clock);
+builder.Services.AddSingleton<TimeProvider>(clock);
+#else
 builder.Services.AddSingleton(TimeProvider.System);
+#endif
 builder.Services.AddSingleton<IPhone>(phone);
 builder.Services.AddSingleton(preferences);
 builder.Services.AddSingleton(Texts.In(phone.Language));

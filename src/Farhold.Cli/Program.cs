@@ -9,7 +9,7 @@ args = Verbs.Asked(args);
 if (args is ["--version"])
 {
     var rules = ShippedProtocol.Protocol;
-    Console.Out.WriteLine($"farhold {typeof(Verbs).Assembly.GetName().Version!.ToString(3)}, protocol {rules.Id} {rules.Version} ({FileHash.Short(rules.Hash)})");
+    Console.Out.WriteLine($"farhold {Product.Version}, protocol {rules.Id} {rules.Version} ({FileHash.Short(rules.Hash)})");
     return 0;
 }
 

@@ -7,6 +7,11 @@ namespace Farhold.Hub;
 /// <summary>Serves the published app: compressed files as they are, every place of the app as index.html.</summary>
 internal static partial class FieldApp
 {
+    public const string ForGood = "public, max-age=31536000, immutable", AskAgain = "no-cache";
+
+    /// <summary>The publisher puts ten characters of the content's hash before the ending, as in dotnet.native.x1y2z3a4b5.wasm.</summary>
+    public const string Hashed = @".+\.[a-z0-9]{10}\.(wasm|js|dat)$";
+
     private static readonly FileExtensionContentTypeProvider Types = new(
         new Dictionary<string, string>(new FileExtensionContentTypeProvider().Mappings, StringComparer.OrdinalIgnoreCase)
         {
@@ -18,6 +23,10 @@ internal static partial class FieldApp
         app.MapMethods("/{**path}", ["GET", "HEAD"], (HttpContext context, string? path) =>
             Serve(context, options.AppFolder, path ?? ""));
 
+    public static string CachingOf(string file) => Fingerprinted().IsMatch(file) ? ForGood : AskAgain;
+
+    public static string TypeOf(string file) => Types.TryGetContentType(file, out var type) ? type : "application/octet-stream";
+
     private static IResult Serve(HttpContext context, string folder, string path)
     {
         var file = Path.GetFullPath(Path.Combine(folder, path));
@@ -28,12 +37,9 @@ internal static partial class FieldApp
                 return Results.NotFound();
             file = Path.Combine(folder, "index.html");
         }
-        context.Response.Headers.CacheControl = Fingerprinted().IsMatch(file)
-            ? "public, max-age=31536000, immutable"
-            : "no-cache";
+        context.Response.Headers.CacheControl = CachingOf(file);
         context.Response.Headers.Vary = HeaderNames.AcceptEncoding;
-        Types.TryGetContentType(file, out var type);
-        return Results.File(Encoded(context, file), type, lastModified: File.GetLastWriteTimeUtc(file), entityTag: Tag(file));
+        return Results.File(Encoded(context, file), TypeOf(file), lastModified: File.GetLastWriteTimeUtc(file), entityTag: Tag(file));
     }
 
     private static string Encoded(HttpContext context, string file)
@@ -54,7 +60,6 @@ internal static partial class FieldApp
         return new EntityTagHeaderValue($"\"{info.LastWriteTimeUtc.Ticks:x}-{info.Length:x}\"", isWeak: true);
     }
 
-    // The publisher puts ten characters of the content's hash before the ending, as in dotnet.native.x1y2z3a4b5.wasm.
-    [GeneratedRegex(@"[/\\]_framework[/\\].+\.[a-z0-9]{10}\.(wasm|js|dat)$")]
+    [GeneratedRegex(@"[/\\]_framework[/\\]" + Hashed)]
     private static partial Regex Fingerprinted();
 }

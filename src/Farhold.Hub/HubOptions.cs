@@ -15,6 +15,8 @@ internal sealed record HubOptions(string AppFolder, string Listen, ImmutableArra
           --port N       where to listen on this machine, this time only; nothing is remembered
           --urls ADDR    where to listen, such as http://0.0.0.0:5080; several divided by ';'
           --host NAME    a name under which the app is opened, such as farhold.example; may be given several times
+          --version      the version, and nothing else
+          --static-host FOLDER TARGET   writes what another host of the app in FOLDER has to send into TARGET, and ends
         Without --port and --urls it serves this machine alone, at a port drawn on the first start and kept in
         $XDG_CONFIG_HOME/farhold/port (usually ~/.config/farhold/port): the browser keeps records by address, port included.
         FARHOLD_LISTEN stands for --urls, FARHOLD_HOSTS for --host (several divided by ';').

@@ -5,6 +5,16 @@ if (args.Contains("--help"))
     Console.WriteLine(HubOptions.Help);
     return 0;
 }
+if (args is ["--version"])
+{
+    Console.WriteLine(Product.Named);
+    return 0;
+}
+if (args is ["--static-host", var published, var target])
+{
+    StaticHost.Write(published, target);
+    return 0;
+}
 if (HubOptions.From(args, Environment.GetEnvironmentVariable) is not { } options)
     return 2;
 

@@ -26,17 +26,24 @@ internal static partial class SecurityHeaders
         // Put last, so that an answer begun anew after a failure has them as well.
         context.Response.OnStarting(() =>
         {
-            var headers = context.Response.Headers;
-            headers.ContentSecurityPolicy = Policy(File.ReadAllText(Path.Combine(options.AppFolder, "index.html")));
-            headers.XContentTypeOptions = "nosniff";
-            headers["Referrer-Policy"] = "no-referrer";
-            headers["Permissions-Policy"] = Permissions;
-            headers["Cross-Origin-Opener-Policy"] = "same-origin";
-            headers["Cross-Origin-Resource-Policy"] = "same-origin";
+            foreach (var (name, value) in For(options.AppFolder))
+                context.Response.Headers[name] = value;
             return Task.CompletedTask;
         });
         return next(context);
     });
+
+    /// <summary>What every answer carries; whoever else serves the app has to send the same (<see cref="StaticHost"/>).</summary>
+    public static (string Name, string Value)[] For(string appFolder) =>
+    [
+        ("Content-Security-Policy", Policy(File.ReadAllText(Path.Combine(appFolder, "index.html")))),
+        ("X-Content-Type-Options", "nosniff"),
+        ("Referrer-Policy", "no-referrer"),
+        ("Permissions-Policy", Permissions),
+        ("Cross-Origin-Opener-Policy", "same-origin"),
+        ("Cross-Origin-Resource-Policy", "same-origin"),
+    ];
+
     /// <summary>What a page may load. Only the import map is inline, so only its hash is let through.</summary>
     /// <remarks>Source: learn.microsoft.com/aspnet/core/blazor/security/content-security-policy.</remarks>
     public static string Policy(string indexHtml)

@@ -18,7 +18,7 @@ public static class ReachGpx
         {
             xml.WriteStartElement("gpx", Namespace);
             xml.WriteAttributeString("version", "1.1");
-            xml.WriteAttributeString("creator", "Farhold");
+            xml.WriteAttributeString("creator", Product.Named);
             foreach (var way in profile.Ways)
                 Point(xml, "wpt", way.Place, null, $"{way.Letter}: {way.Name}", ReachWords.Kind(way.Kind));
             foreach (var stretch in profile.Stretches)

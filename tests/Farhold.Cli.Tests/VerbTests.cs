@@ -1,4 +1,5 @@
 using System.Text;
+using System.Text.RegularExpressions;
 using System.Xml.Linq;
 
 namespace Farhold.Cli.Tests;
@@ -29,7 +30,8 @@ public class VerbTests
 
     [Fact]
     public void Version_names_the_rules_that_ship_with_it() =>
-        Assert.Matches(@"^farhold \d+\.\d+\.\d+, protocol farhold-base 2\.\d+\.\d+ \([0-9a-f]{8}\)\n$", Run.Farhold("--version").Output);
+        Assert.Matches(
+            $@"^farhold {Regex.Escape(Product.Version)}, protocol farhold-base 2\.\d+\.\d+ \([0-9a-f]{{8}}\)\n$", Run.Farhold("--version").Output);
 
     [Fact]
     public void Help_of_a_verb_is_asked_for_either_way()

@@ -18,7 +18,8 @@ internal static class BillOfMaterials
 
     /// <summary>Referenced by delivered parts, and yet nothing of it is delivered.</summary>
     private static readonly string[] BuildOnly =
-        ["Microsoft.CodeAnalysis.BannedApiAnalyzers", "Microsoft.NET.ILLink.Tasks", "Microsoft.NET.Sdk.WebAssembly.Pack"];
+        ["Microsoft.CodeAnalysis.BannedApiAnalyzers", "Microsoft.NET.ILLink.Tasks", "Microsoft.NET.Sdk.WebAssembly.Pack",
+            "Microsoft.AspNetCore.Components.WebAssembly.DevServer"];
 
     private static readonly string[] DeliveredScripts = ["jsqr", "saxes", "xmlchars"];
 

@@ -204,6 +204,8 @@ public sealed partial class Texts
 
     public string OfflineUnable => Get();
 
+    public string VersionLabel => Get();
+
     public string BuildLabel => Get();
 
     public string BuildUnknown => Get();

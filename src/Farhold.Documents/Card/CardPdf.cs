@@ -26,7 +26,7 @@ public static class CardPdf
             document.Options.CompressContentStreams = false; // the library's own compression ends its streams early
             document.Options.ColorMode = PdfColorMode.Rgb;
             document.Info.Title = CardFonts.Printable(sheet.Title);
-            document.Info.Creator = "Farhold";
+            document.Info.Creator = Product.Named;
             document.Info.CreationDate = document.Info.ModificationDate = at.ToDateTimeUtc();
             document.ViewerPreferences.DisplayDocTitle = true;
             var tags = UAManager.ForDocument(document);

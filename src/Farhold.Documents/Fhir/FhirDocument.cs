@@ -78,7 +78,7 @@ public static class FhirDocument
         CareRecord record, Draft draft, Dictionary<string, DomainResource[]> made, DetectedIssue[] issues, NodaTime.Instant at) => new()
     {
         Id = Names.Uuid($"composition {draft.Root} {at}"),
-        Text = Legible.Narrative(["Record of care in the field, made with Farhold. " + VerdictWords.Caution]),
+        Text = Legible.Narrative([$"Record of care in the field, made with {Product.Named}. {VerdictWords.Caution}"]),
         Status = Person.End(draft) is null ? CompositionStatus.Preliminary : CompositionStatus.Final,
         Type = Codes.Of(Codes.Loinc, EpisodeSummary, "Summary of episode note"),
         Subject = draft.ToPatient,

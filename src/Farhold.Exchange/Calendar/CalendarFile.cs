@@ -28,7 +28,7 @@ public static class CalendarFile
         var file = new StringBuilder();
         ContentLine.Write(file, "BEGIN", "VCALENDAR");
         ContentLine.Write(file, "VERSION", "2.0");
-        ContentLine.Write(file, "PRODID", "-//Farhold//Reminders//EN");
+        ContentLine.Write(file, "PRODID", $"-//Farhold//{Product.Named} reminders//EN");
         ContentLine.Write(file, "METHOD", "PUBLISH");
         foreach (var item in items)
             Write(file, item, written);

@@ -53,6 +53,13 @@ public class CardPdfTests
         || said.Split(' ').All(word => text.Contains(Tool.Squeezed(CardFonts.Printable(word)), StringComparison.Ordinal));
 
     [Fact]
+    public void The_file_names_the_program_and_its_version()
+    {
+        var card = CardPdf.Write(Sheet(Names("Runa"), Some.At("04:50")), Paper.A4, Some.At("04:50"), TestContext.Current.CancellationToken);
+        Assert.Matches($@"(?m)^Creator: +{System.Text.RegularExpressions.Regex.Escape(Product.Named)}$", Tool.Run("pdfinfo", card, "{}").Output);
+    }
+
+    [Fact]
     public void A_card_that_nobody_waits_for_any_more_is_given_up_and_the_next_is_made()
     {
         var sheet = Sheet(Names("Runa"), Some.At("04:50"));

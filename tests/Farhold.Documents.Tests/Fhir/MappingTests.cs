@@ -12,6 +12,11 @@ public class MappingTests
     private const string Loinc = "http://loinc.org";
 
     [Fact]
+    public void The_document_names_the_program_and_its_version() => Assert.Contains(
+        $"made with {Product.Named}.",
+        One<Composition>(Write(1, "02:10", new Payload.NoteWritten("calm"))).Text!.Div, StringComparison.Ordinal);
+
+    [Fact]
     public void A_heart_rate_has_its_loinc_code_ucum_unit_and_time()
     {
         var sign = One<Observation>(Write(1, "02:10", new Payload.SignsTaken { HeartRate = 128 }));

@@ -6,7 +6,7 @@ namespace Farhold.Hub.Tests.Harness;
 /// <summary>The built command line, asked from outside.</summary>
 internal static class CommandLine
 {
-    private static string Program { get; } = Path.Combine(
+    public static string Program { get; } = Path.Combine(
         Published.Root, "artifacts", "bin", "Farhold.Cli", Configuration, OperatingSystem.IsWindows() ? "farhold.exe" : "farhold");
 
     /// <summary>That of these tests: <c>debug</c> or <c>release</c>.</summary>

@@ -30,6 +30,10 @@ public class CalendarFileTests
         Assert.Equal(TimeSpan.FromMinutes(-5), read.Alarms[1]!.Trigger!.Duration!.Value.ToTimeSpanUnspecified());
     });
 
+    [Fact]
+    public void The_file_names_the_program_and_its_version() => Assert.Contains(
+        Product.Named, IcalCalendar.Load(CalendarFile.Write([new("a", 0, Now, "s", "d", [])], Now))!.ProductId, StringComparison.Ordinal);
+
     /// <summary>RFC 5545, section 3.1: lines end in CRLF and are not longer than 75 octets without it.</summary>
     [Fact]
     public void No_line_is_longer_than_75_octets_and_each_ends_in_CRLF() => Items.Sample(item =>

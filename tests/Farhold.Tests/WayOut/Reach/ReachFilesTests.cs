@@ -29,6 +29,10 @@ public class ReachFilesTests
     }
 
     [Fact]
+    public void The_gpx_names_the_program_and_its_version() =>
+        Assert.Equal(Product.Named, (string?)XDocument.Parse(Encoding.UTF8.GetString(ReachGpx.Write(demo))).Root!.Attribute("creator"));
+
+    [Fact]
     public void The_geojson_has_the_form_of_rfc_7946()
     {
         using var json = JsonDocument.Parse(ReachGeoJson.Write(demo).Utf8);
