@@ -1,5 +1,8 @@
 using System.ComponentModel;
+using Farhold.Documents.Fhir;
 using Farhold.Exchange.Evidence;
+using Farhold.WayOut;
+using Farhold.Xml;
 using Spectre.Console.Cli;
 
 namespace Farhold.Cli;
@@ -9,7 +12,8 @@ internal sealed class CheckCommand(TimeProvider clock) : Command<CheckCommand.Se
     public sealed class Settings : CommandSettings
     {
         [CommandArgument(0, "<FILE>")]
-        [Description("A record, a protocol, a local protocol, a trip, a kit list, a formulary or rules of warning signs: its content shows which. A dash reads standard input.")]
+        [Description("A record, a protocol, a local protocol, its signature, an issuer's code, a trip, a kit list, a formulary, rules of warning "
+            + "signs, a plan, a route, a track (GPX) or a FHIR document: its content shows which. A dash reads standard input.")]
         public string File { get; init; } = "";
 
         [CommandOption("--protocol <FILE>")]
@@ -40,6 +44,13 @@ internal sealed class CheckCommand(TimeProvider clock) : Command<CheckCommand.Se
                     Content.Kit => Whole(KitReader.Read(bytes, file), file, Lines),
                     Content.Formulary => Whole(FormularyReader.Read(bytes, file), file, Lines),
                     Content.WarningSigns => Whole(WarningSignReader.Read(bytes, file), file, Lines),
+                    Content.Plan => PlanOf(PlanReader.Read(bytes, file), file),
+                    Content.Route => Whole(RouteReader.Read(bytes, file, XmlTracks.In(Files.Beside(file))), file, Lines),
+                    Content.Track => Whole(XmlTracks.In(_ => new Read<ReadOnlyMemory<byte>>.Usable(bytes))(file), file, Lines),
+                    Content.Document => Document(FhirReader.Read(bytes, file, cancellationToken), file),
+                    Content.Issuer => Whole(IssuerCode.Read(bytes.Span, file), file, Lines),
+                    Content.Rotation => Whole(KeyRotation.Read(bytes.Span, file), file, Lines),
+                    Content.Signature => Whole(LocalSignature.Read(bytes.Span, file), file, Lines),
                     _ => Record(RecordReader.Read(bytes, file), file),
                 };
             case Read<ReadOnlyMemory<byte>>.Refused refused:
@@ -91,6 +102,56 @@ internal sealed class CheckCommand(TimeProvider clock) : Command<CheckCommand.Se
 
     private static IEnumerable<string> Lines(WarningRules rules) =>
         [$"Warning signs {rules.Id} {rules.Version}: {rules.Title}", $"{rules.Rules.Length} rules, {rules.Sources.Count} sources"];
+
+    /// <summary>With its tracks, which lie beside it: one that is missing or no good makes the plan unusable.</summary>
+    private static int PlanOf(Read<Plan> read, string file)
+    {
+        if (read is not Read<Plan>.Usable(var plan))
+            return ErrorOutput.Of(((Read<Plan>.Refused)read).Refusals);
+        var tracks = plan.Tracks.Distinct().Select(XmlTracks.In(Files.Beside(file))).ToArray();
+        if (tracks.OfType<Read<TrackFile>.Refused>().SelectMany(t => t.Refusals).ToArray() is { Length: > 0 } refusals)
+            return ErrorOutput.Of(refusals);
+        Print($"{file}: usable");
+        Print($"A plan: {plan.Title ?? plan.Id ?? "without a title"}, {Counted(plan.Legs.Length, "leg")}, from {Say.Time(plan.Start)}");
+        foreach (var track in tracks.OfType<Read<TrackFile>.Usable>())
+            Print($"{track.Value.Name}: {Say.Number(track.Value.Metres / 1000)} km");
+        return 0;
+    }
+
+    private static string Counted(int count, string what) => $"{Say.Number(count)} {what}{(count == 1 ? "" : "s")}";
+
+    private static IEnumerable<string> Lines(Route route) =>
+        [$"A route: {route.Title ?? route.Id ?? "without a title"}, {Say.Number(route.Track.Metres / 1000)} km, {Counted(route.Exits.Length, "side exit")}"];
+
+    private static IEnumerable<string> Lines(TrackFile track) =>
+    [
+        $"A track: {Say.Number(track.Metres / 1000)} km{(track.Climb is null ? ", no heights" : "")}",
+        .. track.Oddities.Select(odd => $"odd: {odd}"),
+    ];
+
+    private static IEnumerable<string> Lines(IssuerCode issuer) =>
+        [$"An issuer's code: {issuer.Name}, {issuer.Role}", $"digits to compare by voice: {issuer.Digits}"];
+
+    private static IEnumerable<string> Lines(KeyRotation rotation) =>
+        [$"A new key of the issuer {rotation.From}: {rotation.To.Name}, {rotation.To.Role}", $"digits to compare by voice: {rotation.To.Digits}"];
+
+    private static IEnumerable<string> Lines(LocalSignature signature) =>
+    [
+        $"A signature over a local protocol for {signature.Head.Over}, serial {signature.Head.Serial}",
+        $"by the issuer {signature.Head.Issuer}, valid from {Say.Time(signature.Head.NotBefore)} until {Say.Time(signature.Head.Expires)}",
+        "Whether it fits: farhold check of the local protocol, with its issuer's code (--issuer)",
+    ];
+
+    /// <summary>The record in it, and what was changed in the document since it was written.</summary>
+    private static int Document(Read<FhirRecord> read, string file)
+    {
+        var code = Whole(read, file, document => [$"A FHIR document with a record of {document.Record.Count} entries"]);
+        if (read is not Read<FhirRecord>.Usable { Value.Differences: { Length: > 0 } differences })
+            return code;
+        foreach (var difference in differences)
+            ErrorOutput.Say($"{file}: {difference} since it was written");
+        return ErrorOutput.Unusable;
+    }
 
     /// <summary>What can't be read, or not understood, makes the check fail, though the rest of the record still serves.</summary>
     private static int Record(Read<RecordFile> read, string file)

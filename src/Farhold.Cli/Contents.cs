@@ -1,3 +1,4 @@
+using System.Text;
 using System.Text.Json;
 
 namespace Farhold.Cli;
@@ -11,6 +12,13 @@ internal enum Content
     Kit,
     Formulary,
     WarningSigns,
+    Plan,
+    Route,
+    Track,
+    Document,
+    Issuer,
+    Rotation,
+    Signature,
 }
 
 /// <summary>Tells what a file is meant to be, even where it is broken further down.</summary>
@@ -21,6 +29,8 @@ internal static class Contents
     {
         if (utf8.StartsWith("\uFEFF"u8))
             utf8 = utf8[3..];
+        if (OfText(utf8.TrimStart(" \t\r\n"u8)) is { } text)
+            return text;
         var reader = new Utf8JsonReader(utf8);
         var otherwise = Content.Record;
         try
@@ -41,6 +51,12 @@ internal static class Contents
                     return Content.Formulary;
                 if (reader.ValueTextEquals("warningSigns"u8) || reader.ValueTextEquals("rules"u8))
                     return Content.WarningSigns;
+                if (reader.ValueTextEquals("resourceType"u8))
+                    return Content.Document;
+                if (reader.ValueTextEquals("legs"u8))
+                    return Content.Plan;
+                if (OfARoute(ref reader))
+                    return Content.Route;
                 if (OfATrip(ref reader))
                     return Content.Trip;
                 if (reader.ValueTextEquals("route"u8))
@@ -57,6 +73,17 @@ internal static class Contents
 
         return otherwise;
     }
+
+    /// <summary>Of what is no JSON.</summary>
+    private static Content? OfText(ReadOnlySpan<byte> utf8) =>
+        utf8.StartsWith("<"u8) ? Content.Track
+        : LocalSignature.IsOne(utf8) ? Content.Signature
+        : utf8.StartsWith(Encoding.UTF8.GetBytes(KeyRotation.First)) ? Content.Rotation
+        : utf8.StartsWith(Encoding.UTF8.GetBytes(IssuerCode.First)) ? Content.Issuer
+        : null;
+
+    private static bool OfARoute(ref Utf8JsonReader name) =>
+        name.ValueTextEquals("track"u8) || name.ValueTextEquals("spacingM"u8) || name.ValueTextEquals("exits"u8);
 
     private static bool OfATrip(ref Utf8JsonReader name) => name.ValueTextEquals("party"u8) || name.ValueTextEquals("packed"u8)
         || name.ValueTextEquals("hours"u8) || name.ValueTextEquals("days"u8) || name.ValueTextEquals("alarm"u8) || name.ValueTextEquals("contacts"u8);

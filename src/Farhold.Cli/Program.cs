@@ -29,7 +29,7 @@ app.Configure(config =>
         .WithDescription("List every instant at which the answer changed, and what changed it.")
         .WithExample("replay", "demo/skarvedal.jsonl");
     verbs.Add<CheckCommand>("check")
-        .WithDescription("Check a record, a protocol, a local protocol, a trip or a kit list, with line and column of every fault.")
+        .WithDescription("Check any file of Farhold (record, protocol, plan, route, trip, kit list, signature, document, track), with line and column of every fault.")
         .WithExample("check", "demo/skarvedal.jsonl");
     verbs.Add<SignCommand>("sign")
         .WithDescription("Sign a local protocol, after saying all that it changes.")

@@ -30,31 +30,12 @@ public abstract class ScreenTest : BunitContext
         Services.AddSingleton<IPhone>(Phone);
         Services.AddSingleton<ILogStore>(Store);
         Services.AddSingleton<IOfflineCopy>(Copy);
-        Services.AddSingleton(Texts);
-        Services.AddSingleton(Clock);
-        Services.AddSingleton<Preferences>();
-        Services.AddSingleton<Session>();
-        Services.AddSingleton<Toasts>();
-        Services.AddSingleton<Ticker>();
-        Services.AddSingleton<Glance>();
-        Services.AddSingleton<NightHours>();
-        Services.AddSingleton<ShiftParty>();
-        Services.AddSingleton<CareDesk>();
-        Services.AddSingleton<Logbook>();
-        Services.AddSingleton<WayDesk>();
+        Services.AddFarhold(Texts, Clock);
         Services.AddSingleton<IAlerts>(Alerts);
         Services.AddSingleton<IHandOverPhone>(HandOver);
         Services.AddSingleton<IXmlFiles>(Xml);
-        Services.AddSingleton<AlertSignals>();
-        Services.AddSingleton<AttemptLog>();
-        Services.AddSingleton<Reminder>();
         Services.AddSingleton<SignatureCheck>(Signing.FrameworkSignatures.CheckAsync);
-        Services.AddSingleton<TrustedIssuers>();
-        Services.AddSingleton<LocalProtocolKeeper>();
-        Services.AddSingleton<KeptAround>();
-        Services.AddSingleton<KeptTrip>();
         Services.AddSingleton<IBattery>(Battery);
-        Services.AddSingleton<BatteryMonitor>();
         JSInterop.Mode = JSRuntimeMode.Loose;
     }
 
