@@ -32,6 +32,22 @@ public class HastyTapTests(Browser browser) : PhoneTest(browser)
             }
             """));
 
+    /// <summary>The mark that taps do nothing must not stay where the timer that ends it comes too early.</summary>
+    [Fact]
+    public async Task A_timer_that_comes_too_early_leaves_no_picture_blind()
+    {
+        await Page.EvaluateAsync(
+            """
+            async () => {
+              const { replaced } = await import('/taps.js');
+              const real = setTimeout;
+              window.setTimeout = (f, ms) => real(f, ms > 300 ? ms - 300 : ms);
+              replaced();
+            }
+            """);
+        await Page.WaitForFunctionAsync("() => document.documentElement.dataset.blind === undefined");
+    }
+
     [Fact]
     public async Task Until_what_lay_beneath_a_choice_is_painted_a_tap_does_nothing_and_then_it_does()
     {
