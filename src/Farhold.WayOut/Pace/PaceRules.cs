@@ -7,7 +7,7 @@ namespace Farhold.WayOut;
 /// <param name="Id">The word a plan uses.</param>
 public sealed record PaceRule(string Id, string Name, Evidence Mark, string Source, string Caution, Func<Stretch, Duration> Time);
 
-/// <summary>The walking rules a plan may name. Tranter is not among them: its table judges a whole day, not a leg.</summary>
+/// <summary>The walking rules a plan may name; each times one leg, not a day.</summary>
 public static class PaceRules
 {
     public static ImmutableArray<PaceRule> All { get; } =

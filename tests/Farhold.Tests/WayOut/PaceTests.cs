@@ -8,34 +8,11 @@ public class PaceTests
 
     public static TheoryData<int, string> Walks => CheckRow.Theory("walking_checks.csv", _ => true, "method", "variant", "expected_min");
 
-    public static TheoryData<int, string> Cells =>
-        CheckRow.Theory("tranter_table.csv", _ => true, "fitness_min_per_1000ft_climb_half_mile", "naismith_h", "tranter_h");
-
     [Theory, MemberData(nameof(Walks))]
     public void A_rule_gives_the_time_of_its_worked_example(int row, string source)
     {
         var check = walking[row];
         Assert.True(Math.Abs(Time(check)!.Value.TotalMinutes - check.Number("expected_min")) <= Tolerance(check), source);
-    }
-
-    [Theory, MemberData(nameof(Cells))]
-    public void Tranters_table_is_the_printed_one(int row, string source)
-    {
-        var cell = CheckRow.Of("tranter_table.csv").ElementAt(row);
-        var time = Tranter.Time(
-            Duration.FromHours(cell.Number("naismith_h")), (int)cell.Number("fitness_min_per_1000ft_climb_half_mile"));
-        if (cell["tranter_h"].Length == 0)
-            Assert.True(time is null, source);
-        else
-            Assert.Equal(cell.Number("tranter_h"), time!.Value.TotalHours, 1e-9);
-    }
-
-    [Fact]
-    public void Tranter_refuses_what_its_table_leaves_out()
-    {
-        Assert.Null(Tranter.Time(Duration.FromHours(1.9), 15));
-        Assert.Null(Tranter.Time(Duration.FromHours(8.1), 40));
-        Assert.Throws<ArgumentOutOfRangeException>(() => Tranter.Time(Duration.FromHours(5), 22));
     }
 
     [Fact]
@@ -88,8 +65,6 @@ public class PaceTests
     private static Duration? Time(CheckRow check)
     {
         double Given(string key, double otherwise) => check.Parameter("params", key) ?? otherwise;
-        if (check["method"] == "tranter")
-            return Tranter.Time(Duration.FromHours(Given("naismith_h", 0)), (int)Given("fitness_min", 0));
         var stretch = new Stretch(check.Number("distance_km"), check.Number("ascent_m"), check.Number("descent_m"));
         return check["method"] switch
         {
