@@ -50,58 +50,6 @@ public class TrackTests
     }
 
     [Fact]
-    public void Legs_sum_to_the_track_and_join_end_to_start() =>
-        Gen.Select(Tracks, Gen.Int[1, 9]).Sample((track, count) =>
-        {
-            var legs = TrackLegs.OfEqualLength(track, count);
-            Assert.Equal(count, legs.Length);
-            Assert.All(legs, leg => Assert.Equal(track.Metres() / count, leg.Track.Metres(), 1e-4));
-            foreach (var (before, after) in legs.Zip(legs.Skip(1)))
-                Assert.True(
-                    before.Track.Points.Last() == after.Track.Points.First()
-                    || track.Segments.Any(s => Geodesic.Metres(s.Points[^1].Place, before.Track.Points.Last().Place) < 1e-5));
-        });
-
-    [Fact]
-    public void Cutting_adds_no_climb_beyond_the_cuts_own_points() =>
-        Gen.Select(Tracks, Gen.Int[1, 9]).Sample((track, count) =>
-        {
-            var whole = Climb.Of(track, 0)!.Value;
-            var parts = TrackLegs.OfEqualLength(track, count).Select(l => Climb.Of(l.Track, 0)!.Value).Aggregate((a, b) => a.Plus(b));
-            Assert.Equal(whole.AscentM, parts.AscentM, 1e-3);
-            Assert.Equal(whole.DescentM, parts.DescentM, 1e-3);
-        });
-
-    [Fact]
-    public void A_cut_falls_where_it_was_wanted()
-    {
-        var legs = TrackLegs.At(RealRun.Value, 5000, 1234.5);
-        Assert.Equal([1234.5, 3765.5, 16545.88167], legs.Select(l => Math.Round(l.Track.Metres(), 5)));
-    }
-
-    [Theory]
-    [InlineData(0)]
-    [InlineData(-1)]
-    [InlineData(30_000)]
-    [InlineData(double.NaN)]
-    public void A_cut_off_the_track_is_a_mistake_of_the_caller(double metres) =>
-        Assert.Throws<ArgumentOutOfRangeException>(() => TrackLegs.At(RealRun.Value, metres));
-
-    [Fact]
-    public void Waypoints_near_the_track_divide_it_by_name()
-    {
-        var start = new GeoPoint(46.5, 8.5);
-        GeoPoint North(double metres) => Geodesic.From(start, 0, metres).Place;
-        Waypoint At(string name, double north, double east) => new(name, new(Geodesic.From(North(north), 90, east).Place, null, null));
-        var track = new Track(
-            null, [new([new(start, null, null), new(North(1500), null, null), new(North(3000), null, null)])],
-            [At("hut", 2000, 150), At("bridge", 700, -20), At("far village", 1000, 900), At("car park", 3000, 0)], []);
-        var legs = TrackLegs.AtWaypoints(track);
-        Assert.Equal(["bridge", "hut", null], legs.Select(l => l.EndName));
-        Assert.Equal([700.0, 1300.0, 1000.0], legs.Select(l => Math.Round(l.Track.Metres(), 1)));
-    }
-
-    [Fact]
     public void No_point_of_a_track_is_nearer_than_the_nearest_spot() =>
         Gen.Select(Tracks, Gen.Double[0, 360], Gen.Double[0, 2000]).Sample((track, azimuth, metres) =>
         {
@@ -158,14 +106,6 @@ public class TrackTests
         Assert.Equal(new Climb(100, 20), Climb.Of(track));
     }
 
-    [Fact]
-    public void A_spike_is_put_right_and_a_cliff_is_left()
-    {
-        Assert.Equal([10.0, 11, 12, 13, 14], Heights.WithoutSpikes([10.0, 11, 400, 13, 14]).Select((h, i) => i == 2 ? h - 1 : h));
-        double[] cliff = [10, 10, 10, 90, 90, 90];
-        Assert.Equal(cliff, Heights.WithoutSpikes(cliff));
-    }
-
     private static object Measured(string quantity, double[] heights)
     {
         var run = RealRun.Value;
@@ -184,7 +124,6 @@ public class TrackTests
             "descent_naive" => Climb.Of(heights, 0).DescentM,
             _ when quantity.StartsWith("ascent_hysteresis", StringComparison.Ordinal) => Climb.Of(heights, number).AscentM,
             _ when quantity.StartsWith("descent_hysteresis", StringComparison.Ordinal) => Climb.Of(heights, number).DescentM,
-            _ when quantity.StartsWith("ascent_moving_average", StringComparison.Ordinal) => Climb.Of(Heights.MovingAverage(heights, number), 0).AscentM,
             _ => throw new ArgumentOutOfRangeException(nameof(quantity), quantity, "Nothing that is measured here."),
         };
     }
