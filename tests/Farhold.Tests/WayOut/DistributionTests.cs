@@ -9,11 +9,7 @@ public class DistributionTests
     private static readonly Gen<Distribution> gen = Gen.OneOf<Distribution>(
         Gen.Select(Gen.Double[0, 50], Gen.Double[0, 50], Gen.Double[0.1, 50], Gen.Double[0.1, 12])
             .Select((low, up, more, lambda) => (Distribution)new Pert(low, low + up, low + up + more, lambda)),
-        Gen.Select(Gen.Double[0, 50], Gen.Double[0.1, 50], Gen.Double[0.1, 50])
-            .Select((low, up, more) => (Distribution)new Triangular(low, low + up, low + up + more)),
-        Gen.Select(Gen.Double[1, 50], Gen.Double[0.1, 1.5]).Select((median, sigma) => (Distribution)LogNormal.FromMedian(median, sigma)),
-        Gen.Double[1, 90].Select(mean => (Distribution)new Exponential(mean)),
-        Gen.Select(Gen.Double[0, 50], Gen.Double[0.1, 50]).Select((low, more) => (Distribution)new Uniform(low, low + more)));
+        Gen.Select(Gen.Double[1, 50], Gen.Double[0.1, 1.5]).Select((median, sigma) => (Distribution)LogNormal.FromMedian(median, sigma)));
 
     [Fact]
     public void The_normal_law_agrees_with_an_independent_library()
@@ -117,8 +113,9 @@ public class DistributionTests
     [Fact]
     public void Moments_are_those_of_the_law() => gen.Sample(law =>
     {
-        Assert.Equal(law.Mean, Quadrature.Mean(law), 1e-4 * (1 + law.Mean));
-        Assert.Equal(1, Quadrature.Variance(law) / Math.Max(law.Variance, 1e-12), law.Variance < 1e-9 ? 2 : 2e-3);
+        Assert.Equal(law.Mean, Expect(law, x => x), 1e-4 * (1 + law.Mean));
+        var variance = Expect(law, x => (x - law.Mean) * (x - law.Mean));
+        Assert.Equal(1, variance / Math.Max(law.Variance, 1e-12), law.Variance < 1e-9 ? 2 : 2e-3);
     }, iter: 50);
 
     [Fact]
@@ -135,9 +132,7 @@ public class DistributionTests
         Assert.Throws<ArgumentOutOfRangeException>(() => new Pert(60, 30, 90));
         Assert.Throws<ArgumentOutOfRangeException>(() => new Pert(30, 60, 50));
         Assert.Throws<ArgumentOutOfRangeException>(() => new Pert(30, 60, double.NaN));
-        Assert.Throws<ArgumentOutOfRangeException>(() => new Triangular(2, 1, 3));
         Assert.Throws<ArgumentOutOfRangeException>(() => LogNormal.FromQuantiles(0, 10));
-        Assert.Throws<ArgumentException>(() => new Mixture((0.6, new Constant(1)), (0.6, new Constant(2))));
     }
 
     [Fact]
@@ -150,5 +145,12 @@ public class DistributionTests
         Assert.Equal((10, 60), (Rounded(leftward, 0.1), Rounded(leftward, 0.9)));
 
         static double Rounded(Distribution law, double p) => Math.Round(law.Quantile(p), 6);
+    }
+
+    /// <summary>A moment over the normal score against its density, by the trapezium rule.</summary>
+    private static double Expect(Distribution law, Func<double, double> of)
+    {
+        const double last = 8, step = 2 * last / 6000;
+        return Enumerable.Range(0, 6001).Select(i => -last + (i * step)).Sum(z => NormalLaw.Density(z) * of(law.AtScore(z)) * step);
     }
 }

@@ -46,9 +46,9 @@ public class JoiningTests
     [Fact]
     public void A_file_that_is_not_there_refuses_the_plan()
     {
-        var read = Outlooks.Of(SomePlan.Of("""{"mode":"walk","track":"a.gpx"}"""),
-            name => new Read<TrackFile>.Refused([new Refusal(name, 1, 1, "there is no such file")]), new Rng(1), cancellation: TestContext.Current.CancellationToken);
-        Assert.Equal("a.gpx:1:1: there is no such file", Assert.Single(Assert.IsType<Read<Outlook>.Refused>(read).Refusals).ToString());
+        var read = ReadyPlan.Of(SomePlan.Of("""{"mode":"walk","track":"a.gpx"}"""),
+            name => new Read<TrackFile>.Refused([new Refusal(name, 1, 1, "there is no such file")]));
+        Assert.Equal("a.gpx:1:1: there is no such file", Assert.Single(Assert.IsType<Read<ReadyPlan>.Refused>(read).Refusals).ToString());
     }
 
     [Fact]
@@ -58,8 +58,9 @@ public class JoiningTests
         var record = CareRecord.Of(Assert.IsType<Read<RecordFile>.Usable>(RecordReader.Read(SomeRoute.Demo("skarvedal.jsonl"), "skarvedal.jsonl")).Value);
         var deadlines = LimbDeadlines.Of(Judge.At(record, ShippedProtocol.Protocol, Some.At("03:23")));
         Assert.Equal([new("left-leg window-2h", Some.At("03:50")), new Deadline("left-leg limit-6h", Some.At("07:50"))], deadlines);
-        var outlook = Assert.IsType<Read<Outlook>.Usable>(
-            Outlooks.Of(plan, XmlTracks.In(SomeRoute.DemoFile), new Rng(1), SamplingLimits.Exactly(2000), deadlines, TestContext.Current.CancellationToken)).Value;
+        var ready = Assert.IsType<Read<ReadyPlan>.Usable>(ReadyPlan.Of(plan, XmlTracks.In(SomeRoute.DemoFile))).Value;
+        var trials = ready.Start(new Rng(1), SamplingLimits.Exactly(2000), deadlines).Run(TestContext.Current.CancellationToken);
+        var outlook = ready.Told(trials, deadlines);
         Assert.Equal(deadlines, outlook.Deadlines.Select(d => d.Deadline));
         Assert.Equal(0, outlook.Deadlines[0].Before.Hits);
         Assert.InRange(outlook.At(0.5).At!.Value, Some.At("06:00"), Some.At("20:00"));

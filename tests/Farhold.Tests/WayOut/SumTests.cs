@@ -110,10 +110,6 @@ public class SumTests
             "sum_pert_3_legs_fully_dependent" => FromPlan(Perts, 1, trials),
             "sum_pert_3_legs_gaussian_copula" => FromPlan(Perts, double.Parse(check["inputs"].Split("rho=")[1]), trials),
             "sum_lognormal_3_legs" => FromPlan(Tenths, 0, trials),
-            "sum_triangular_3_legs" => Sum(trials, new Triangular(30, 60, 180), new Triangular(60, 120, 300), new Triangular(20, 30, 60)),
-            "sum_uniform_3" => Sum(trials, new Uniform(0, 120), new Uniform(0, 120), new Uniform(0, 120)),
-            "sum_exponential_equal" => Sum(trials, new Exponential(60), new Exponential(60), new Exponential(60)),
-            "sum_exponential_unequal" => Sum(trials, new Exponential(60), new Exponential(120), new Exponential(30)),
             "daylight_gate" => Gate(check, trials),
             var other => throw new FormatException(other),
         };
@@ -124,8 +120,7 @@ public class SumTests
     private static double[] FromPlan(string legs, double rho, int trials) =>
         [.. SomePlan.Seconds(SomePlan.Of(legs, FormattableString.Invariant($"\"correlation\":{rho},")), null, trials).Select(s => s / 60)];
 
-    private static double[] Sum(int trials, params Distribution[] laws) =>
-        [.. Enumerable.Range(0, trials).Select(t => laws.Select((law, i) => law.AtScore(NormalLaw.Quantile(Slice.At(new Rng(5), t, i, 0)))).Sum())];
+    private static IEnumerable<double> Uniform(int trials) => Enumerable.Range(0, trials).Select(t => Slice.At(new Rng(5), t, 0, 0));
 
     /// <summary>Light from 06 to 18 on every day; as many ready times as trials through the gate of an aircraft leg.</summary>
     private static double[] Gate(CheckRow check, int trials)
@@ -134,8 +129,8 @@ public class SumTests
         var later = check["inputs"] == "ready at 15:00 + exponential mean 120 min; window closes 18:00; next opens 06:00"
             || check["inputs"].StartsWith("ready at 15:00", StringComparison.Ordinal) || check["quantity"].Contains("15:00", StringComparison.Ordinal);
         return later
-            ? [.. Sum(trials, new Exponential(120)).Select(m => (dark.NextLight((m + 900) * 60) / 60) - 900)]
-            : [.. Sum(trials, new Uniform(0, 1440)).Select(m => (dark.NextLight(m * 60) / 60) - m)];
+            ? [.. Uniform(trials).Select(u => -120 * Math.Log(u)).Select(m => (dark.NextLight((m + 900) * 60) / 60) - 900)]
+            : [.. Uniform(trials).Select(u => 1440 * u).Select(m => (dark.NextLight(m * 60) / 60) - m)];
     }
 
     /// <summary>The rows that show how far a shortcut is off are formulas.</summary>
@@ -147,12 +142,11 @@ public class SumTests
         Distribution[] laws = check["check"] switch
         {
             "sum_pert_3_legs" => [new Pert(30, 60, 180), new Pert(60, 120, 300), new Pert(20, 30, 60)],
-            "sum_triangular_3_legs" => [new Triangular(30, 60, 180), new Triangular(60, 120, 300), new Triangular(20, 30, 60)],
             _ => [LogNormal.FromQuantiles(20, 80), LogNormal.FromQuantiles(60, 240), LogNormal.FromQuantiles(15, 40)],
         };
         var (mean, sd) = (laws.Sum(l => l.Mean), Math.Sqrt(laws.Sum(l => l.Variance)));
         return check["quantity"].StartsWith("P(T>360)", StringComparison.Ordinal)
-            ? 1 - new Normal(mean, sd).Cdf(360)
+            ? 1 - NormalLaw.Cdf((360 - mean) / sd)
             : LogNormal.FromMean(mean, sd).Quantile(double.Parse(check["quantity"].Split('_', ' ')[1]));
     }
 }

@@ -28,21 +28,3 @@ public sealed record ReadyPlan(CompiledPlan Compiled, ImmutableArray<TrackFile> 
         return outlook with { Cautions = [.. outlook.Cautions, .. Tracks.SelectMany(track => track.Cautions)] };
     }
 }
-
-/// <summary>From a plan to its forecast in one step.</summary>
-public static class Outlooks
-{
-    public static Read<Outlook> Of(
-        Plan plan,
-        Func<string, Read<TrackFile>> read,
-        Rng rng,
-        SamplingLimits? limits = null,
-        IReadOnlyCollection<Deadline>? deadlines = null,
-        CancellationToken cancellation = default) => ReadyPlan.Of(plan, read) switch
-        {
-            Read<ReadyPlan>.Usable(var ready) =>
-                new Read<Outlook>.Usable(ready.Told(ready.Start(rng, limits, deadlines).Run(cancellation), deadlines ?? [])),
-            Read<ReadyPlan>.Refused(var why) => new Read<Outlook>.Refused(why),
-            _ => throw new System.Diagnostics.UnreachableException(),
-        };
-}
