@@ -17,7 +17,7 @@ static CompiledPlan Plan(int legs)
     return CompiledPlan.Of(((Read<Plan>.Usable)read).Value, null);
 }
 
-// The least of several runs: on a machine that others use too, what is above it is theirs. Wall for several threads, else processor time.
+// The least of several runs: on a machine that others use too, what is above it is theirs.
 static double Best(int runs, bool wall, Action work)
 {
     var best = double.PositiveInfinity;
@@ -33,13 +33,6 @@ static double Best(int runs, bool wall, Action work)
 
 static double OnOne(CompiledPlan plan, int trials, bool wall = false, int runs = 40) =>
     Best(runs, wall, () => new Simulation(plan, new Rng(1), SamplingLimits.Exactly(trials)).Run());
-
-static double OnTwo(CompiledPlan plan, int trials) => Best(40, true, () =>
-{
-    var simulation = new Simulation(plan, new Rng(1), SamplingLimits.Exactly(trials));
-    Parallel.ForEach(simulation.Round(), new ParallelOptions { MaxDegreeOfParallelism = 2 }, simulation.Run);
-    simulation.EndRound();
-});
 
 static string Track(double km)
 {
@@ -80,7 +73,6 @@ for (var warm = Stopwatch.StartNew(); warm.Elapsed.TotalSeconds < 3;)
     OnOne(plan, 65_536, runs: 1);
 Say($"{legs} legs, {Trials} trials, one core, processor time", OnOne(plan, Trials), legs);
 Say($"{legs} legs, {Trials} trials, one core, wall", OnOne(plan, Trials, wall: true), legs);
-Say($"{legs} legs, {Trials} trials, two cores, wall", OnTwo(plan, Trials), legs);
 if (args.Contains("short"))
     return;
 Console.WriteLine("growth with trials (6 legs, ms of processor): " + Row(manyTrials, n => OnOne(Plan(6), n, runs: 5)));

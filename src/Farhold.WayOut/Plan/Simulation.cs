@@ -14,14 +14,11 @@ public sealed record SamplingLimits(int FirstTrials = 4096, int MostTrials = 16_
     public static SamplingLimits Exactly(int trials) => new(trials, trials);
 }
 
-/// <summary>Trials that can be run apart from all others.</summary>
-public readonly record struct TrialBlock(int First, int Count);
-
 /// <param name="Done">Trials run.</param>
 /// <param name="Planned">Trials of this round and those before.</param>
 public readonly record struct SimulationProgress(int Done, int Planned, bool Finished);
 
-/// <summary>A forecast under way: in small steps on one thread, or by blocks on several; the digits are the same.</summary>
+/// <summary>A forecast under way, in steps as large as the caller likes; the digits are the same.</summary>
 /// <remarks>Each trial draws from its own part of the generator's stream, so nothing depends on who ran before it.</remarks>
 public sealed class Simulation
 {
@@ -81,25 +78,6 @@ public sealed class Simulation
         while (!Step(BlockTrials).Finished)
             cancellation.ThrowIfCancellationRequested();
         return this;
-    }
-
-    /// <summary>What is left of this round, to be given to <see cref="Run(TrialBlock)"/> in any order on any threads.</summary>
-    public ImmutableArray<TrialBlock> Round()
-    {
-        var blocks = ImmutableArray.CreateBuilder<TrialBlock>();
-        for (var first = Done; first < Planned; first += BlockTrials)
-            blocks.Add(new(first, Math.Min(BlockTrials, Planned - first)));
-        return blocks.ToImmutable();
-    }
-
-    public void Run(TrialBlock block) => new Slice(Rng, BlockTrials).Run(Plan.Steps, block.First, block.Count, arrivals);
-
-    /// <summary>Call when every block of the round has run; says whether another round is wanted.</summary>
-    public bool EndRound()
-    {
-        Done = Planned;
-        Settle();
-        return !Finished;
     }
 
     /// <summary>Seconds from the plan's start to the end of a leg, by trial; not a number where the trial went another way.</summary>
