@@ -2,27 +2,21 @@ using CsCheck;
 
 namespace Farhold.Tests.Signs;
 
-/// <summary>Parts: Teasdale and Jennett 1974; severity bands in common use; both from memory.</summary>
+/// <summary>Parts: Teasdale and Jennett 1974; from memory.</summary>
 public class GlasgowTests
 {
     [Theory]
-    [InlineData(4, 5, 6, 15, GlasgowSeverity.Mild)]
-    [InlineData(3, 4, 6, 13, GlasgowSeverity.Mild)]
-    [InlineData(3, 4, 5, 12, GlasgowSeverity.Moderate)]
-    [InlineData(2, 2, 5, 9, GlasgowSeverity.Moderate)]
-    [InlineData(2, 2, 4, 8, GlasgowSeverity.Severe)]
-    [InlineData(1, 1, 1, 3, GlasgowSeverity.Severe)]
-    public void Parts_add_up_and_the_total_has_a_severity(int eye, int verbal, int motor, int total, GlasgowSeverity severity)
-    {
-        Assert.Equal(total, Glasgow.Total(new(eye, verbal, motor)));
-        Assert.Equal(severity, Glasgow.SeverityOf(total));
-    }
+    [InlineData(4, 5, 6, 15)]
+    [InlineData(3, 4, 6, 13)]
+    [InlineData(2, 2, 5, 9)]
+    [InlineData(1, 1, 1, 3)]
+    public void Parts_add_up(int eye, int verbal, int motor, int total) =>
+        Assert.Equal(ScoreBounds.Exactly(total), Glasgow.Bounds(new(eye, verbal, motor)));
 
     [Fact]
-    public void A_part_that_can_not_be_tested_leaves_no_total_but_bounds()
+    public void A_part_that_can_not_be_tested_leaves_bounds()
     {
         var parts = new GlasgowParts(4, null, 6);
-        Assert.Null(Glasgow.Total(parts));
         Assert.Equal(new ScoreBounds(11, 15), Glasgow.Bounds(parts));
         Assert.Equal(new ScoreBounds(3, 15), Glasgow.Bounds(new(null, null, null)));
     }
@@ -35,13 +29,7 @@ public class GlasgowTests
     [InlineData(4, 5, 7)]
     [InlineData(4, 5, 0)]
     public void A_part_outside_its_scale_is_refused(int eye, int verbal, int motor) =>
-        Assert.ThrowsAny<ArgumentException>(() => Glasgow.Total(new(eye, verbal, motor)));
-
-    [Theory]
-    [InlineData(2)]
-    [InlineData(16)]
-    public void A_total_outside_the_scale_has_no_severity(int total) =>
-        Assert.ThrowsAny<ArgumentException>(() => Glasgow.SeverityOf(total));
+        Assert.ThrowsAny<ArgumentException>(() => Glasgow.Bounds(new(eye, verbal, motor)));
 
     // Totals at the medians of McNarry and Goldhill 2004 (15, 13, 8, 3; from memory) agree with their level only.
     [Theory]

@@ -1,5 +1,5 @@
 #!/usr/bin/env python3
-"""Writes theilslopes_checks.csv: Theil-Sen lines and Kendall tests by scipy, for the tests of Trend.
+"""Writes theilslopes_checks.csv: Theil-Sen slopes by scipy, for the tests of PairSlopes.
 
 Run from this folder, with Debian's python3-scipy:  /usr/bin/python3 make_theilslopes.py > theilslopes_checks.csv
 """
@@ -7,7 +7,7 @@ import warnings
 
 import numpy as np
 import scipy
-from scipy.stats import kendalltau, theilslopes
+from scipy.stats import theilslopes
 
 warnings.simplefilter("error")
 
@@ -26,13 +26,11 @@ def cases():
 
 
 print(f"# scipy {scipy.__version__}, numpy {np.__version__}; made by: /usr/bin/python3 make_theilslopes.py > theilslopes_checks.csv")
-print("# hours and values are separated by spaces; slope, intercept, low, high: theilslopes(alpha=0.99, method='separate');")
-print("# tau, p: kendalltau(variant='b', method='asymptotic')")
-print("case,hours,values,slope,intercept,low,high,tau,p")
+print("# hours and values are separated by spaces; slope, low, high: theilslopes(alpha=0.99, method='separate')")
+print("case,hours,values,slope,low,high")
 for name, x, y in cases():
     x, y = np.asarray(x, float), np.asarray(y, float)
     line = theilslopes(y, x, alpha=0.99, method="separate")
-    test = kendalltau(x, y, method="asymptotic", variant="b")
-    figures = [line[0], line[1], line[2], line[3], test[0], test[1]]
+    figures = [line[0], line[2], line[3]]
     print(",".join([name, " ".join(repr(float(v)) for v in x), " ".join(repr(float(v)) for v in y),
                     *(repr(float(f)) for f in figures)]))
