@@ -98,6 +98,11 @@ public abstract class CareTest : ScreenTest
     protected static void Write(IRenderedComponent<Frame> frame, string label, string text) =>
         frame.FindAll("label.field").Single(l => Text(l) == label).QuerySelector("input, textarea")!.Input(text);
 
+    /// <summary>An option of a choice, by the choice's legend.</summary>
+    protected static void Pick(IRenderedComponent<Frame> frame, string legend, string option) =>
+        frame.FindAll("fieldset").Single(f => f.QuerySelector("legend")?.TextContent == legend)
+            .QuerySelectorAll("label").Single(l => l.TextContent.Trim() == option).QuerySelector("input")!.Change(true);
+
     protected static string Text(INode node) => string.Join(' ', node.TextContent.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
 
     protected T Last<T>()

@@ -155,6 +155,24 @@ public sealed partial class Texts
 
     public string MixSource => Get();
 
+    public string DripTitle => Get();
+
+    public string DripWho => Get();
+
+    public string DripAmount => Get();
+
+    public string DripOver => Get();
+
+    public string DripSet => Get();
+
+    public string DripRate(string first) => Fill(first);
+
+    public string DripSeconds(string first) => Fill(first);
+
+    public string DripFast => Get();
+
+    public string DripChoose => Get();
+
     public string DrugsTitle => Get();
 
     public string DrugsAsk => Get();

@@ -97,6 +97,14 @@ public sealed partial class Texts
 
     public string LegPackaging => Get();
 
+    public string LegWanted(int first) => Fill(first);
+
+    public string LegLasts => Get();
+
+    public string LegLastsOne(int first, int second, string third) => Fill(first, second, third);
+
+    public string LegLastsHow => Get();
+
     public string PriorsTitle => Get();
 
     public string PriorsWhy => Get();

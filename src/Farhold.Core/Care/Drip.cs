@@ -1,10 +1,15 @@
+using System.Collections.Immutable;
+
 namespace Farhold.Care;
 
-/// <summary>Rates and volumes of what runs in or is drawn up.</summary>
+/// <summary>How fast a drip runs.</summary>
 public static class Drip
 {
+    /// <summary>Drops of common giving sets to a millilitre (common practice); printed on the packet.</summary>
+    public static ImmutableArray<int> DropsPerMl { get; } = [10, 15, 20, 60];
+
     /// <summary>Drops a minute.</summary>
-    /// <param name="dropsPerMl">Of the giving set, usually 10, 15, 20 or 60; printed on it.</param>
+    /// <param name="dropsPerMl">Of the giving set: see <see cref="DropsPerMl"/>.</param>
     /// <exception cref="ArgumentOutOfRangeException">A value is not above 0.</exception>
     public static double DropsPerMinute(double millilitres, double minutes, double dropsPerMl)
     {
@@ -14,18 +19,9 @@ public static class Drip
         return millilitres * dropsPerMl / minutes;
     }
 
-    /// <summary>Volume, mL, that holds an amount at a concentration (the same unit per mL).</summary>
-    /// <exception cref="ArgumentOutOfRangeException">A value is not above 0.</exception>
-    public static double VolumeMl(double amount, double perMl)
-    {
-        Positive(amount, nameof(amount));
-        Positive(perMl, nameof(perMl));
-        return amount / perMl;
-    }
-
     private static void Positive(double value, string name)
     {
         if (!(double.IsFinite(value) && value > 0))
-            throw new ArgumentOutOfRangeException(name, value, "A rate or volume needs numbers above 0.");
+            throw new ArgumentOutOfRangeException(name, value, "A rate needs numbers above 0.");
     }
 }

@@ -111,6 +111,21 @@ public class PackScreensTests : CareTest
     }
 
     [Fact]
+    public async Task A_drip_is_counted_only_once_the_set_is_named()
+    {
+        await TightAsync();
+        var shown = Show<FluidsScreen>();
+        Pick(shown, Texts.DripAmount, "1000 mL");
+        Pick(shown, Texts.DripOver, "8 h");
+        Assert.Contains(Texts.DripChoose, Text(shown.Find("main")), StringComparison.Ordinal);
+        Assert.DoesNotContain("drops a minute", Text(shown.Find("main")), StringComparison.Ordinal);
+        Pick(shown, Texts.DripSet, "20");
+        Assert.Contains("42 drops a minute One drop about every 1.4 s.", Text(shown.Find("main")), StringComparison.Ordinal); // 1000 × 20 / 480
+        Pick(shown, Texts.DripOver, "30 min");
+        Assert.Contains($"667 drops a minute {Texts.DripFast}", Text(shown.Find("main")), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Without_an_authority_no_dose_is_shown()
     {
         await TightAsync();

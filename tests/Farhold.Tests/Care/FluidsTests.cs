@@ -56,15 +56,6 @@ public class FluidsTests
     public void Drops_a_minute_are_as_worked(double millilitres, double minutes, double dropsPerMl, double rate) =>
         Assert.Equal(rate, Drip.DropsPerMinute(millilitres, minutes, dropsPerMl), 0.051);
 
-    [Theory]
-    [InlineData(21, 50, 0.42)] // ketamine 0.3 mg/kg, 70 kg, 50 mg/mL (derived)
-    [InlineData(70, 100, 0.70)]
-    [InlineData(0.07, 0.05, 1.4)] // fentanyl 1 µg/kg, 70 kg, 50 µg/mL
-    [InlineData(300, 24, 12.5)]
-    [InlineData(300, 100, 3)]
-    public void A_volume_is_the_amount_by_the_concentration(double mg, double mgPerMl, double millilitres) =>
-        Assert.Equal(millilitres, Drip.VolumeMl(mg, mgPerMl), 9);
-
     /// <summary>Two recipes are in print; the salty one is dangerous (conflict C17 of the sources: the safe one).</summary>
     [Fact]
     public void The_home_mix_is_the_one_with_less_salt() => Assert.Equal((0.25, 3), HomeRehydration.For(0.5));
