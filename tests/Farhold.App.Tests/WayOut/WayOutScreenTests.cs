@@ -112,6 +112,19 @@ public class WayOutScreenTests : WayTest
     }
 
     [Fact]
+    public async Task A_carry_says_how_many_it_takes_and_how_long_they_last()
+    {
+        await ReadyAsync();
+        var screen = Shown();
+        PressFirst(screen, Texts.ModeCarry);
+        Assert.DoesNotContain(Texts.LegWanted(18), screen.Markup, StringComparison.Ordinal);
+        Press(screen, "3");
+        Assert.Contains(Texts.LegWanted(18), screen.Markup, StringComparison.Ordinal); // three teams of six beyond 1.6 km
+        Assert.Contains("By hand: 2 people with 80 kg, about 3 min", screen.Markup, StringComparison.Ordinal); // Knapik 2000: 2.7 min
+        Assert.Contains("Hip and shoulder harness: 2 people with 80 kg, about 25 min", screen.Markup, StringComparison.Ordinal); // 25.4 min
+    }
+
+    [Fact]
     public async Task Weather_that_may_hold_a_leg_up_is_told_by_touch_and_taken_out_again()
     {
         await ReadyAsync();
