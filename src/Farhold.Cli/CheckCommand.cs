@@ -1,7 +1,6 @@
 using System.ComponentModel;
 using Farhold.Documents.Fhir;
 using Farhold.Exchange.Evidence;
-using Farhold.WayOut;
 using Farhold.Xml;
 using Spectre.Console.Cli;
 

@@ -1,4 +1,3 @@
-using Farhold.WayOut;
 using Farhold.Xml;
 using NodaTime;
 

@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using System.ComponentModel;
 using System.Text;
-using Farhold.WayOut;
 using Spectre.Console.Cli;
 
 namespace Farhold.Cli;

@@ -1,6 +1,5 @@
 using System.ComponentModel;
 using System.Text;
-using Farhold.WayOut;
 using Farhold.Xml;
 using NodaTime;
 using Spectre.Console.Cli;

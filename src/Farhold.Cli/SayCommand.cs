@@ -48,7 +48,7 @@ internal sealed class SayCommand(TimeProvider clock) : Command<SayCommand.Settin
         [Description("For nine-line: what the ground is like.")]
         public string? Terrain { get; init; }
 
-        public PickUp PickUp => new()
+        public Farhold.Exchange.HandOver.PickUp PickUp => new()
         {
             Place = Place,
             Call = Call,

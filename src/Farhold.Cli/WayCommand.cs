@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using System.ComponentModel;
 using System.Text;
-using Farhold.WayOut;
 using Farhold.Xml;
 using NodaTime;
 using Spectre.Console.Cli;

@@ -1,5 +1,4 @@
 using System.Globalization;
-using Farhold.WayOut;
 using NodaTime;
 
 namespace Farhold.Cli;

@@ -1,6 +1,5 @@
 using System.Runtime.InteropServices;
 using System.Xml;
-using Farhold.WayOut;
 
 namespace Farhold.Xml;
 

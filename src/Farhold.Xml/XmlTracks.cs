@@ -1,4 +1,3 @@
-using Farhold.WayOut;
 
 namespace Farhold.Xml;
 

@@ -1,7 +1,6 @@
 using System.Globalization;
 using System.Text;
 using Farhold.Hub.Tests.Harness;
-using Farhold.WayOut;
 using Farhold.Xml;
 using Microsoft.Playwright;
 

@@ -1,7 +1,6 @@
 using System.Diagnostics;
 using System.Globalization;
 using System.Text;
-using Farhold.WayOut;
 using Farhold.Xml;
 using NodaTime;
 

@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using System.Globalization;
 using Farhold.App.Phone;
 using Farhold.App.WayOut;
-using Farhold.WayOut;
 using NodaTime;
 
 namespace Farhold.App.Sustain;

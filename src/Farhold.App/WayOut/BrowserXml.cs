@@ -1,6 +1,5 @@
 using System.Runtime.InteropServices.JavaScript;
 using System.Runtime.Versioning;
-using Farhold.WayOut;
 
 namespace Farhold.App.WayOut;
 

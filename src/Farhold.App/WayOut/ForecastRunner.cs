@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using Farhold.WayOut;
 
 namespace Farhold.App.WayOut;
 

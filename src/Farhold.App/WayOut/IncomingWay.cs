@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using System.Text;
-using Farhold.WayOut;
 using NodaTime;
 
 namespace Farhold.App.WayOut;

@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using System.Text;
 using System.Text.Json;
-using Farhold.WayOut;
 using NodaTime;
 
 namespace Farhold.App.WayOut;

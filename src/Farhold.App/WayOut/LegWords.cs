@@ -1,7 +1,6 @@
 using System.Globalization;
 using Farhold.App.Care;
 using Farhold.App.Words;
-using Farhold.WayOut;
 
 namespace Farhold.App.WayOut;
 

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using Farhold.WayOut;
 using NodaTime;
 
 namespace Farhold.App.WayOut;

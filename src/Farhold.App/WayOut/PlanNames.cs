@@ -1,5 +1,4 @@
 using System.Globalization;
-using Farhold.WayOut;
 
 namespace Farhold.App.WayOut;
 

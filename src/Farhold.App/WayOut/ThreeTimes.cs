@@ -1,4 +1,3 @@
-using Farhold.WayOut;
 using NodaTime;
 
 namespace Farhold.App.WayOut;

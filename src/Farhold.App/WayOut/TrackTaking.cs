@@ -1,5 +1,4 @@
 using Farhold.App.Words;
-using Farhold.WayOut;
 
 namespace Farhold.App.WayOut;
 

@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using Farhold.App.Care;
 using Farhold.App.Phone;
 using Farhold.App.Shell;
-using Farhold.WayOut;
 using NodaTime;
 
 namespace Farhold.App.WayOut;

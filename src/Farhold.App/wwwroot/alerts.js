@@ -47,7 +47,8 @@ const patterns = [[80], [200, 100, 400], [200, 150, 200, 150, 200], [500, 100, 5
 export const canVibrate = () => 'vibrate' in navigator;
 
 export function vibrate(signal) {
-  try { navigator.vibrate?.(patterns[signal]); } catch { /* not allowed before the first tap */ }
+  if (navigator.userActivation?.hasBeenActive === false) return; // a browser refuses it before the first tap, and complains
+  try { navigator.vibrate?.(patterns[signal]); } catch { /* or so it does where it can't say */ }
 }
 
 export const awake = () => lock !== null;

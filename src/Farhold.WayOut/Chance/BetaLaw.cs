@@ -1,4 +1,4 @@
-namespace Farhold.WayOut;
+namespace Farhold.WayOut.Chance;
 
 /// <summary>The beta law on 0 to 1.</summary>
 public static class BetaLaw

@@ -1,7 +1,7 @@
 using System.Runtime.InteropServices;
 using System.Runtime.Intrinsics;
 
-namespace Farhold.WayOut;
+namespace Farhold.WayOut.Chance;
 
 /// <summary>Sums on many numbers at once. A number comes out the same wherever it stands and however many there are.</summary>
 /// <remarks>The exponential is the framework's own for four numbers, good to a unit in the last place; where a machine has no such width, the one for one number.</remarks>

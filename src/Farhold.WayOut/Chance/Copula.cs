@@ -1,4 +1,4 @@
-namespace Farhold.WayOut;
+namespace Farhold.WayOut.Chance;
 
 /// <summary>Numbers that rise and fall together through one shared normal factor, every pair alike.</summary>
 /// <remarks>Score of each: √rho · shared + √(1 − rho) · own. Spearman and Kendall by the closed forms for a normal pair.</remarks>

@@ -1,4 +1,4 @@
-namespace Farhold.WayOut;
+namespace Farhold.WayOut.Chance;
 
 /// <summary>What is known of a number before it happens. Units are the caller's.</summary>
 public abstract class Distribution

@@ -1,4 +1,4 @@
-namespace Farhold.WayOut;
+namespace Farhold.WayOut.Chance;
 
 /// <summary>A quantile of a sample with its 95 % interval.</summary>
 /// <param name="Low">Lower end of the interval, an order statistic.</param>

@@ -1,4 +1,4 @@
-namespace Farhold.WayOut;
+namespace Farhold.WayOut.Chance;
 
 /// <summary>A number whose logarithm is normal, set off by a shift.</summary>
 public sealed class LogNormal : Distribution

@@ -1,6 +1,6 @@
 using System.Numerics;
 
-namespace Farhold.WayOut;
+namespace Farhold.WayOut.Chance;
 
 /// <summary>Normal scores from random bits, read from tables good to 1e-8: even cells in the middle, cells that halve with the share in the tails.</summary>
 internal static class NormalScores

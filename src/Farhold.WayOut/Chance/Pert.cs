@@ -1,4 +1,4 @@
-namespace Farhold.WayOut;
+namespace Farhold.WayOut.Chance;
 
 /// <summary>A beta law between a least and a greatest figure, heaped on the likeliest.</summary>
 /// <remarks>

@@ -2,7 +2,7 @@ using System.Globalization;
 using System.Runtime.InteropServices;
 using System.Runtime.Intrinsics;
 
-namespace Farhold.WayOut;
+namespace Farhold.WayOut.Chance;
 
 /// <summary>A seeded generator of 64 random bits that can be asked for any place in its stream.</summary>
 /// <remarks>

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 
-namespace Farhold.WayOut;
+namespace Farhold.WayOut.Ground;
 
 /// <summary>Reads latitude and longitude in degrees, in any of their usual forms.</summary>
 internal static class AnglePairText

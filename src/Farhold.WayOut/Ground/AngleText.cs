@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 
-namespace Farhold.WayOut;
+namespace Farhold.WayOut.Ground;
 
 /// <summary>One angle as written: its value, the letter beside it, or what is wrong with it.</summary>
 /// <param name="Degrees">With the sign the letter or the number gives it.</param>

@@ -1,4 +1,4 @@
-namespace Farhold.WayOut;
+namespace Farhold.WayOut.Ground;
 
 internal enum AngleTokenKind
 {

@@ -1,4 +1,4 @@
-namespace Farhold.WayOut;
+namespace Farhold.WayOut.Ground;
 
 /// <summary>Arithmetic on angles in degrees that must not lose their last bits.</summary>
 internal static class Angles

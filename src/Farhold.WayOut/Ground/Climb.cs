@@ -1,4 +1,4 @@
-namespace Farhold.WayOut;
+namespace Farhold.WayOut.Ground;
 
 /// <summary>Metres gone up and metres gone down.</summary>
 /// <remarks>

@@ -1,4 +1,4 @@
-namespace Farhold.WayOut;
+namespace Farhold.WayOut.Ground;
 
 /// <summary>Between the tangent of the latitude, τ = tan φ, and that of the conformal latitude, τ′ = tan χ.</summary>
 /// <remarks>Source: Karney 2011, J. Geodesy 85:475–485, eq. 7–9 and 19–21.</remarks>

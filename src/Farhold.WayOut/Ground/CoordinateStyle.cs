@@ -1,4 +1,4 @@
-namespace Farhold.WayOut;
+namespace Farhold.WayOut.Ground;
 
 /// <summary>How a place is written.</summary>
 public enum CoordinateStyle

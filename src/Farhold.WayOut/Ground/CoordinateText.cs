@@ -1,6 +1,6 @@
 using System.Globalization;
 
-namespace Farhold.WayOut;
+namespace Farhold.WayOut.Ground;
 
 /// <summary>Places as people write them: degrees in their usual forms, or a grid reference.</summary>
 public static class CoordinateText

@@ -1,4 +1,4 @@
-namespace Farhold.WayOut;
+namespace Farhold.WayOut.Ground;
 
 /// <summary>A strict XML parser outside .NET, in the midst of one file.</summary>
 public interface IXmlFeed : IDisposable

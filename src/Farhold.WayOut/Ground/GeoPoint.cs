@@ -1,4 +1,4 @@
-namespace Farhold.WayOut;
+namespace Farhold.WayOut.Ground;
 
 /// <summary>A place on the WGS-84 ellipsoid, in degrees.</summary>
 /// <remarks>

@@ -1,4 +1,4 @@
-namespace Farhold.WayOut;
+namespace Farhold.WayOut.Ground;
 
 /// <summary>The shortest path between two places.</summary>
 /// <param name="StartAzimuth">Bearing at the start, degrees from true north in [0, 360).</param>

@@ -1,4 +1,4 @@
-namespace Farhold.WayOut;
+namespace Farhold.WayOut.Ground;
 
 /// <summary>A stretch of one geodesic, seen from the auxiliary sphere.</summary>
 /// <param name="Eps">The parameter of the series.</param>

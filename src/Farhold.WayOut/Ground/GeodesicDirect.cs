@@ -1,4 +1,4 @@
-namespace Farhold.WayOut;
+namespace Farhold.WayOut.Ground;
 
 /// <summary>The direct problem: one place, a bearing, a length.</summary>
 /// <remarks>Source: Karney 2013, section 3; equation numbers are that paper's.</remarks>

@@ -1,4 +1,4 @@
-namespace Farhold.WayOut;
+namespace Farhold.WayOut.Ground;
 
 /// <summary>Where the search for the starting azimuth begins.</summary>
 /// <remarks>Source: Karney 2013, section 5: the sphere for most pairs, the astroid for nearly opposite ones.</remarks>

@@ -1,4 +1,4 @@
-namespace Farhold.WayOut;
+namespace Farhold.WayOut.Ground;
 
 /// <summary>Two places turned and mirrored so that only one case is left to solve: the first lies in the south and is
 /// at least as far from the equator as the second, which lies to its east.</summary>

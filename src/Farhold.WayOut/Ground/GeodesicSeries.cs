@@ -1,4 +1,4 @@
-namespace Farhold.WayOut;
+namespace Farhold.WayOut.Ground;
 
 /// <summary>The series of a geodesic on WGS-84, to sixth order in ε.</summary>
 /// <remarks>

@@ -1,4 +1,4 @@
-namespace Farhold.WayOut;
+namespace Farhold.WayOut.Ground;
 
 /// <summary>What a starting azimuth leads to: the geodesic up to the second latitude, and by how much it misses.</summary>
 /// <param name="Miss">Longitude reached less longitude wanted, radians.</param>

@@ -1,4 +1,4 @@
-namespace Farhold.WayOut;
+namespace Farhold.WayOut.Ground;
 
 /// <summary>Tracks in GPX files, versions 1.1 and 1.0.</summary>
 /// <remarks>

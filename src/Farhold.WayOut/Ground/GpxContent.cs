@@ -1,6 +1,6 @@
 using NodaTime;
 
-namespace Farhold.WayOut;
+namespace Farhold.WayOut.Ground;
 
 /// <summary>A point as read, with where it stood in the file.</summary>
 internal readonly record struct GpxPoint(GeoPoint Place, double? ElevationM, Instant? Time, int Line, int Column)

@@ -1,4 +1,4 @@
-namespace Farhold.WayOut;
+namespace Farhold.WayOut.Ground;
 
 /// <summary>Where in a GPX file an element stands; names are compared without their namespace.</summary>
 internal enum GpxPlace

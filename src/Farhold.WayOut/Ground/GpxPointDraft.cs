@@ -2,7 +2,7 @@ using System.Globalization;
 using NodaTime;
 using NodaTime.Text;
 
-namespace Farhold.WayOut;
+namespace Farhold.WayOut.Ground;
 
 /// <summary>A point while its element is being read.</summary>
 /// <param name="Fault">Why its position can't be used.</param>

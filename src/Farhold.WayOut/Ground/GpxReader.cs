@@ -1,6 +1,6 @@
 using System.Text;
 
-namespace Farhold.WayOut;
+namespace Farhold.WayOut.Ground;
 
 /// <summary>Walks through the XML once.</summary>
 internal sealed class GpxReader(ReadOnlyMemory<byte> content, string file, XmlOpener open)

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 
-namespace Farhold.WayOut;
+namespace Farhold.WayOut.Ground;
 
 /// <summary>Judges what a GPX file holds, and makes the track of it.</summary>
 internal static class GpxTrack

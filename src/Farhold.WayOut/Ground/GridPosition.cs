@@ -1,4 +1,4 @@
-namespace Farhold.WayOut;
+namespace Farhold.WayOut.Ground;
 
 /// <summary>A place on the UTM grid, or on the UPS grid around a pole.</summary>
 /// <param name="Zone">1 to 60; 0 is UPS.</param>

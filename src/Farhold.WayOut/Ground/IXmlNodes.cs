@@ -1,4 +1,4 @@
-namespace Farhold.WayOut;
+namespace Farhold.WayOut.Ground;
 
 /// <summary>Opens an XML file for one walk through it.</summary>
 public delegate IXmlNodes XmlOpener(ReadOnlyMemory<byte> content);

@@ -1,6 +1,6 @@
 using System.Globalization;
 
-namespace Farhold.WayOut;
+namespace Farhold.WayOut.Ground;
 
 /// <summary>Grid references of the military grid reference system.</summary>
 /// <remarks>Source: NGA.STND.0037 2.0.0, 2014 (citation from memory). Digits are cut off, never rounded: a reference names the square it lies in.</remarks>

@@ -1,4 +1,4 @@
-namespace Farhold.WayOut;
+namespace Farhold.WayOut.Ground;
 
 /// <summary>The letters of a grid reference: bands of latitude, columns and rows of 100 km squares.</summary>
 /// <remarks>Source: NGA.STND.0037 2.0.0, 2014 (citation from memory). I and O are never used.</remarks>

@@ -1,4 +1,4 @@
-namespace Farhold.WayOut;
+namespace Farhold.WayOut.Ground;
 
 /// <summary>What a grid reference names: not a point but a square.</summary>
 /// <param name="SizeMetres">Length of a side: 1, 10, 100, 1,000 or 10,000.</param>

@@ -1,6 +1,6 @@
 using System.Globalization;
 
-namespace Farhold.WayOut;
+namespace Farhold.WayOut.Ground;
 
 /// <summary>Reads a grid reference from left to right: zone, band, column and row of the square, digits.</summary>
 internal sealed class MgrsText

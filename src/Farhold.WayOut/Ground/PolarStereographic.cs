@@ -1,4 +1,4 @@
-namespace Farhold.WayOut;
+namespace Farhold.WayOut.Ground;
 
 /// <summary>The map projection of UPS, before false easting and northing.</summary>
 /// <remarks>Source: Snyder 1987, USGS Professional Paper 1395, pp. 160–163.</remarks>

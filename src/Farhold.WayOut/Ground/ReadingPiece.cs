@@ -1,4 +1,4 @@
-namespace Farhold.WayOut;
+namespace Farhold.WayOut.Ground;
 
 /// <summary>How far the reading of something large has come: whoever reads in pieces can do something else between them, or stop.</summary>
 /// <param name="Share">0 to 1; a guess good enough for a bar.</param>

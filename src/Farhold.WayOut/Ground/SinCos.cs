@@ -1,4 +1,4 @@
-namespace Farhold.WayOut;
+namespace Farhold.WayOut.Ground;
 
 /// <summary>An angle as its sine and cosine, perhaps both scaled by one positive factor.</summary>
 internal readonly record struct SinCos(double Sin, double Cos)

@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using NodaTime;
 
-namespace Farhold.WayOut;
+namespace Farhold.WayOut.Ground;
 
 /// <param name="ElevationM">Metres; above sea level or above the ellipsoid, files do not say which. Only differences count.</param>
 public readonly record struct TrackPoint(GeoPoint Place, double? ElevationM, Instant? Time);

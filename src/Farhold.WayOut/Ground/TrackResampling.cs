@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 
-namespace Farhold.WayOut;
+namespace Farhold.WayOut.Ground;
 
 /// <summary>Evens out the spacing of points, so that noise over a few metres does not look like a cliff.</summary>
 public static class TrackResampling

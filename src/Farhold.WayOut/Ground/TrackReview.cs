@@ -1,6 +1,6 @@
 using System.Globalization;
 
-namespace Farhold.WayOut;
+namespace Farhold.WayOut.Ground;
 
 /// <summary>Looks for what makes a track doubtful.</summary>
 internal static class TrackReview

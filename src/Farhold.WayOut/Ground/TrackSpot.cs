@@ -1,4 +1,4 @@
-namespace Farhold.WayOut;
+namespace Farhold.WayOut.Ground;
 
 /// <summary>Where a track passes closest to a place.</summary>
 /// <param name="AlongM">Metres from the start of the track.</param>

@@ -1,4 +1,4 @@
-namespace Farhold.WayOut;
+namespace Farhold.WayOut.Ground;
 
 /// <summary>One step between two neighbouring points of a track.</summary>
 internal readonly record struct TrackStep(TrackPoint From, TrackPoint To, GeodesicPath Path)

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 
-namespace Farhold.WayOut;
+namespace Farhold.WayOut.Ground;
 
 /// <summary>Gathers warnings; of one kind it keeps the first place and counts the rest.</summary>
 internal sealed class TrackWarnings

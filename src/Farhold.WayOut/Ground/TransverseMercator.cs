@@ -1,6 +1,6 @@
 using System.Numerics;
 
-namespace Farhold.WayOut;
+namespace Farhold.WayOut.Ground;
 
 /// <summary>The map projection of UTM, before false easting and northing, to sixth order in n.</summary>
 /// <remarks>

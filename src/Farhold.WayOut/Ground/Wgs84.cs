@@ -1,4 +1,4 @@
-namespace Farhold.WayOut;
+namespace Farhold.WayOut.Ground;
 
 /// <summary>The WGS-84 ellipsoid and what follows from it.</summary>
 /// <remarks>Source: NGA.STND.0036, 2014, semi-major axis and inverse flattening, exact by definition (citation from memory).</remarks>

@@ -1,6 +1,6 @@
 using System.Text;
 
-namespace Farhold.WayOut;
+namespace Farhold.WayOut.Ground;
 
 /// <summary>
 /// Turns the bytes of an XML file into text, piece by piece, in the encoding its byte order mark, its first bytes or its

@@ -1,4 +1,4 @@
-namespace Farhold.WayOut;
+namespace Farhold.WayOut.Ground;
 
 /// <summary>Tells line and column of places in a text that comes piece by piece. Lines end as XML has it: LF, CR LF or CR.</summary>
 internal sealed class XmlLines

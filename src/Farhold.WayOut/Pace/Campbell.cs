@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using NodaTime;
 
-namespace Farhold.WayOut;
+namespace Farhold.WayOut.Pace;
 
 /// <summary>Walking and running speed by slope for each tenth of a large public of hikers; a higher decile is faster.</summary>
 /// <remarks>

@@ -1,6 +1,6 @@
 using NodaTime;
 
-namespace Farhold.WayOut;
+namespace Farhold.WayOut.Pace;
 
 /// <summary>4 km/h along, 300 m/h up, 500 m/h down; the longer of along and height, plus half the shorter.</summary>
 /// <remarks>

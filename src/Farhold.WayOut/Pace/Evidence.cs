@@ -1,4 +1,4 @@
-namespace Farhold.WayOut;
+namespace Farhold.WayOut.Pace;
 
 /// <summary>How a number or a rule is known; shown wherever it is used.</summary>
 public enum Evidence

@@ -1,6 +1,6 @@
 using NodaTime;
 
-namespace Farhold.WayOut;
+namespace Farhold.WayOut.Pace;
 
 /// <summary>Naismith, with 10 minutes off for every 300 m of gentle descent (5 to 12 degrees) and 10 on for steep (over 12).</summary>
 /// <remarks>

@@ -1,4 +1,4 @@
-namespace Farhold.WayOut;
+namespace Farhold.WayOut.Pace;
 
 /// <summary>How a casualty is carried.</summary>
 /// <param name="Bearers">Nothing where nobody said: then a full party, as in the reported carries.</param>

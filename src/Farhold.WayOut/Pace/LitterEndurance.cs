@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 
-namespace Farhold.WayOut;
+namespace Farhold.WayOut.Pace;
 
 /// <summary>How long bearers last at 4.8 km/h on the level before they must put the litter down.</summary>
 /// <param name="People">Carrying at once.</param>

@@ -1,4 +1,4 @@
-namespace Farhold.WayOut;
+namespace Farhold.WayOut.Pace;
 
 /// <summary>What the size of the party does to a litter carry.</summary>
 /// <remarks>The steps are an assumption, drawn from the endurance of bearers (Knapik 2000, Rice 1996) and reported carries of 20 to 40 people.</remarks>

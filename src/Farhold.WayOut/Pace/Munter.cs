@@ -1,6 +1,6 @@
 using NodaTime;
 
-namespace Farhold.WayOut;
+namespace Farhold.WayOut.Pace;
 
 /// <summary>Units of distance, a km along or 100 m of height, divided by a rate.</summary>
 /// <remarks>Source: Munter's method, read at chrismarchbanks.com/post/trip-speed: rate 4 up, 6 flat or down on foot, 2 in bush.</remarks>

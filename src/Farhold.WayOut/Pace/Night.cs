@@ -1,4 +1,4 @@
-namespace Farhold.WayOut;
+namespace Farhold.WayOut.Pace;
 
 /// <summary>Speed in the dark against daylight.</summary>
 /// <remarks>

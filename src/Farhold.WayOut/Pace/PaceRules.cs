@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using NodaTime;
 
-namespace Farhold.WayOut;
+namespace Farhold.WayOut.Pace;
 
 /// <summary>A walking rule that times one leg, with where it comes from and what to beware of.</summary>
 /// <param name="Id">The word a plan uses.</param>

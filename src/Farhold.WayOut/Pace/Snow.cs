@@ -1,4 +1,4 @@
-namespace Farhold.WayOut;
+namespace Farhold.WayOut.Pace;
 
 /// <summary>Walking in snow by how deep the boot sinks.</summary>
 /// <remarks>

@@ -1,4 +1,4 @@
-namespace Farhold.WayOut;
+namespace Farhold.WayOut.Pace;
 
 /// <summary>A stretch of ground as measured on a map or track: horizontal kilometres, metres climbed and metres lost.</summary>
 public readonly record struct Stretch

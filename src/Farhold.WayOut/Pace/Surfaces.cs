@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 
-namespace Farhold.WayOut;
+namespace Farhold.WayOut.Pace;
 
 /// <summary>What is underfoot.</summary>
 /// <param name="Id">The word a plan uses.</param>

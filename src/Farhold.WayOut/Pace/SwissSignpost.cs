@@ -1,6 +1,6 @@
 using NodaTime;
 
-namespace Farhold.WayOut;
+namespace Farhold.WayOut.Pace;
 
 /// <summary>The polynomial behind the times on Swiss footpath signposts: minutes per km by slope.</summary>
 /// <remarks>

@@ -1,4 +1,4 @@
-namespace Farhold.WayOut;
+namespace Farhold.WayOut.Pace;
 
 /// <summary>Travel over a distance by means that carry a casualty: a spread of speeds and a fixed time around it.</summary>
 /// <param name="LowKmh">Slow, P10 of speed.</param>

@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 
-namespace Farhold.WayOut;
+namespace Farhold.WayOut.Reach;
 
 /// <summary>What a reach profile rests on, and what to beware of.</summary>
 internal static class ReachBasis

@@ -2,7 +2,7 @@ using System.Buffers;
 using System.Text.Json;
 using NodaTime;
 
-namespace Farhold.WayOut;
+namespace Farhold.WayOut.Reach;
 
 /// <summary>A reach profile as GeoJSON (RFC 7946): the points, the stretches over each limit, and the ways out.</summary>
 public static class ReachGeoJson

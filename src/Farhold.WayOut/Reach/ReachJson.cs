@@ -3,7 +3,7 @@ using System.Text.Json;
 using NodaTime;
 using NodaTime.Text;
 
-namespace Farhold.WayOut;
+namespace Farhold.WayOut.Reach;
 
 /// <summary>A reach profile as JSON: durations since the injury as ISO 8601, null where nothing comes within 60 days.</summary>
 public static class ReachJson

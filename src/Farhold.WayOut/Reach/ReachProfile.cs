@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using NodaTime;
 
-namespace Farhold.WayOut;
+namespace Farhold.WayOut.Reach;
 
 /// <summary>Time to higher care from one place of the route, by the best way from there.</summary>
 /// <param name="Way">Index among the ways: the one of least P90.</param>

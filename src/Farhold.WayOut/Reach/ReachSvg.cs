@@ -1,7 +1,7 @@
 using System.Text;
 using NodaTime;
 
-namespace Farhold.WayOut;
+namespace Farhold.WayOut.Reach;
 
 /// <summary>The reach profile as a picture: hours to higher care along the route, black on white, told apart by line and not by colour.</summary>
 public static class ReachSvg

@@ -1,6 +1,6 @@
 using NodaTime;
 
-namespace Farhold.WayOut;
+namespace Farhold.WayOut.Reach;
 
 /// <summary>The luck of every trial, drawn once for the whole route, and from it the time along any way from any place.</summary>
 /// <remarks>

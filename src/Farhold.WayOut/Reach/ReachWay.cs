@@ -1,4 +1,4 @@
-namespace Farhold.WayOut;
+namespace Farhold.WayOut.Reach;
 
 public enum ReachWayKind
 {

@@ -2,7 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using NodaTime;
 
-namespace Farhold.WayOut;
+namespace Farhold.WayOut.Reach;
 
 /// <summary>A reach profile in plain words and as a table.</summary>
 public static class ReachWords

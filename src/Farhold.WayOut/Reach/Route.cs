@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using NodaTime;
 
-namespace Farhold.WayOut;
+namespace Farhold.WayOut.Reach;
 
 /// <summary>A planned route, and the ways from it to higher care.</summary>
 /// <param name="Start">When a casualty is assumed, at every point alike; null where nobody says, and then light is unknown.</param>

@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using NodaTime;
 
-namespace Farhold.WayOut;
+namespace Farhold.WayOut.Reach;
 
 /// <summary>A route evened out to points, with sums from its start so that any piece of it is measured by two subtractions.</summary>
 internal sealed class RouteLine

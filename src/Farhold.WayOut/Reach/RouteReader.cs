@@ -2,7 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using System.Text.Json;
 
-namespace Farhold.WayOut;
+namespace Farhold.WayOut.Reach;
 
 /// <summary>Reads a route and its track, wholly or not at all. Its form is plans/route.schema.json.</summary>
 public static class RouteReader
@@ -68,7 +68,7 @@ internal sealed class RouteParts(PlacedFields fields, Complaints complaints, Tra
         fields.Text("$schema");
         fields.Text("note");
         var (id, title) = (fields.Text("id", 200), fields.Text("title", 200));
-        var spacing = fields.Number("spacingM", 10, 10_000, " m") ?? WayOut.Route.UsualSpacingM;
+        var spacing = fields.Number("spacingM", 10, 10_000, " m") ?? Farhold.WayOut.Reach.Route.UsualSpacingM;
         var (start, zone) = (fields.Moment("start"), fields.Zone());
         var correlation = fields.Number("correlation", 0, 1, "") ?? Plan.UsualCorrelation;
         var lambda = fields.Number("lambda", 0, 100, "") ?? Plan.ClassicalLambda;
@@ -244,11 +244,11 @@ internal sealed class RouteParts(PlacedFields fields, Complaints complaints, Tra
         if (line is null)
             return (place, 0);
         var spot = line.Nearest(place);
-        if (spot.OffM > WayOut.Route.FurthestOffM)
+        if (spot.OffM > Farhold.WayOut.Reach.Route.FurthestOffM)
         {
-            var swapped = Math.Abs(read.LonDeg) <= 90 && line.Nearest(new(read.LonDeg, read.LatDeg)).OffM <= WayOut.Route.FurthestOffM;
+            var swapped = Math.Abs(read.LonDeg) <= 90 && line.Nearest(new(read.LonDeg, read.LatDeg)).OffM <= Farhold.WayOut.Reach.Route.FurthestOffM;
             item.Refuse("at", string.Create(CultureInfo.InvariantCulture,
-                $"This place lies {spot.OffM / 1000:0.0} km off the route; at most {WayOut.Route.FurthestOffM:0} m are taken.")
+                $"This place lies {spot.OffM / 1000:0.0} km off the route; at most {Farhold.WayOut.Reach.Route.FurthestOffM:0} m are taken.")
                 + (swapped ? " With lat and lon exchanged it lies on it." : ""));
         }
 

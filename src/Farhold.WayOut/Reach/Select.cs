@@ -1,4 +1,4 @@
-namespace Farhold.WayOut;
+namespace Farhold.WayOut.Reach;
 
 /// <summary>Quantiles of figures in any order, without sorting them all.</summary>
 internal static class Select

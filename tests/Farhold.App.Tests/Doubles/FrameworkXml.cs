@@ -1,5 +1,4 @@
 using Farhold.App.WayOut;
-using Farhold.WayOut;
 using Farhold.Xml;
 
 namespace Farhold.App.Tests.Doubles;

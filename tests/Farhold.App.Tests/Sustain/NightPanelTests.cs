@@ -2,7 +2,6 @@ using Farhold.App.Screens;
 using Farhold.App.Shell;
 using Farhold.App.Sustain;
 using Farhold.App.WayOut;
-using Farhold.WayOut;
 using Microsoft.Extensions.DependencyInjection;
 
 namespace Farhold.App.Tests.Sustain;

@@ -3,7 +3,6 @@ using System.Text;
 using Farhold.App.Shell;
 using Farhold.App.Tests.Doubles;
 using Farhold.App.WayOut;
-using Farhold.WayOut;
 using Microsoft.AspNetCore.Components.Forms;
 using Microsoft.Extensions.DependencyInjection;
 

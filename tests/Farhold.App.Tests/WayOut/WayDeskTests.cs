@@ -1,5 +1,4 @@
 using Farhold.App.WayOut;
-using Farhold.WayOut;
 
 namespace Farhold.App.Tests.WayOut;
 

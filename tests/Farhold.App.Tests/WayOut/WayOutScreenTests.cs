@@ -2,7 +2,6 @@ using AngleSharp.Dom;
 using Farhold.App.Limbs;
 using Farhold.App.Shell;
 using Farhold.App.WayOut;
-using Farhold.WayOut;
 using Microsoft.AspNetCore.Components.Forms;
 
 namespace Farhold.App.Tests.WayOut;

@@ -1,7 +1,6 @@
 using AngleSharp.Dom;
 using Farhold.App.Shell;
 using Farhold.App.WayOut;
-using Farhold.WayOut;
 using Microsoft.AspNetCore.Components;
 using Microsoft.Extensions.DependencyInjection;
 

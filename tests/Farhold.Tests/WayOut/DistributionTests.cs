@@ -1,5 +1,4 @@
 using CsCheck;
-using Farhold.WayOut;
 using Independent = MathNet.Numerics.Distributions;
 
 namespace Farhold.Tests.WayOut;

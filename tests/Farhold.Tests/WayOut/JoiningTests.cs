@@ -1,6 +1,5 @@
 using System.Text;
 using Farhold.Tests.WayOut.Reach;
-using Farhold.WayOut;
 using Farhold.Xml;
 
 namespace Farhold.Tests.WayOut;

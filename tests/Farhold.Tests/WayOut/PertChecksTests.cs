@@ -1,4 +1,3 @@
-using Farhold.WayOut;
 
 namespace Farhold.Tests.WayOut;
 

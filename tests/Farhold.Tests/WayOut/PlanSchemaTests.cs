@@ -2,7 +2,6 @@ using System.Text;
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using CsCheck;
-using Farhold.WayOut;
 using Json.Schema;
 
 namespace Farhold.Tests.WayOut;

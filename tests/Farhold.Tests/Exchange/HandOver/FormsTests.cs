@@ -95,7 +95,7 @@ public class FormsTests
     [Fact]
     public void A_nine_line_leaves_to_the_voice_what_no_record_holds()
     {
-        var lines = Forms.Of(FormKind.NineLine, Demonstrated, Oslo, new PickUp { Place = "hut above the upper lake" }).Parts;
+        var lines = Forms.Of(FormKind.NineLine, Demonstrated, Oslo, new Farhold.Exchange.HandOver.PickUp { Place = "hut above the upper lake" }).Parts;
         Assert.Equal(["hut above the upper lake"], lines[0].Lines);
         Assert.Equal(["not in the record: say it"], lines[6].Lines);
         Assert.Contains("wound w1, left leg: bleeding", lines[5].Lines[1], StringComparison.Ordinal);

@@ -1,6 +1,5 @@
 using System.Text.RegularExpressions;
 using CsCheck;
-using Farhold.WayOut;
 
 namespace Farhold.Tests.WayOut.Ground;
 

@@ -1,5 +1,4 @@
 using System.Text;
-using Farhold.WayOut;
 
 namespace Farhold.Tests.WayOut.Ground;
 

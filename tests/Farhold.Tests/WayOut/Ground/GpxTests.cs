@@ -1,6 +1,5 @@
 using System.Text;
 using CsCheck;
-using Farhold.WayOut;
 using Farhold.Xml;
 
 namespace Farhold.Tests.WayOut.Ground;

@@ -1,5 +1,4 @@
 using CsCheck;
-using Farhold.WayOut;
 
 namespace Farhold.Tests.WayOut.Ground;
 

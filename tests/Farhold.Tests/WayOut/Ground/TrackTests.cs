@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using CsCheck;
-using Farhold.WayOut;
 
 namespace Farhold.Tests.WayOut.Ground;
 

@@ -1,7 +1,6 @@
 using System.Text;
 using System.Text.Json;
 using System.Xml.Linq;
-using Farhold.WayOut;
 using Farhold.Xml;
 
 namespace Farhold.Tests.WayOut.Reach;

@@ -1,5 +1,4 @@
 using CsCheck;
-using Farhold.WayOut;
 
 namespace Farhold.Tests.WayOut.Reach;
 
@@ -67,6 +66,6 @@ public class ReachLawsTests
     {
         double[] figures = [.. some.Select(s => Math.Round(s)), .. Enumerable.Repeat(double.PositiveInfinity, never)];
         double[] sorted = [.. figures.Order()];
-        Assert.Equal(QuantileEstimate.Of(sorted, p).Value, Farhold.WayOut.Select.Quantile(figures, p));
+        Assert.Equal(QuantileEstimate.Of(sorted, p).Value, Farhold.WayOut.Reach.Select.Quantile(figures, p));
     }, iter: 2000);
 }

@@ -1,6 +1,5 @@
 using System.Text;
 using System.Text.Json;
-using Farhold.WayOut;
 using Farhold.Xml;
 using Json.Schema;
 

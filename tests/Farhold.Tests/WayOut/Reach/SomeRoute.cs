@@ -1,6 +1,5 @@
 using System.Globalization;
 using System.Text;
-using Farhold.WayOut;
 using Farhold.Xml;
 
 namespace Farhold.Tests.WayOut.Reach;

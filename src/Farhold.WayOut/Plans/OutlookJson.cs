@@ -1,0 +1,143 @@
+using System.Buffers;
+using System.Collections.Immutable;
+using System.Text.Json;
+using NodaTime;
+using NodaTime.Text;
+
+namespace Farhold.WayOut.Plans;
+
+/// <summary>A forecast as JSON: instants in UTC, durations as ISO 8601, shares from 0 to 1; null where nothing comes within 60 days.</summary>
+public static class OutlookJson
+{
+    public static JsonText Write(Outlook outlook, IEnumerable<WhatIfAnswer>? whatIfs = null)
+    {
+        var buffer = new ArrayBufferWriter<byte>();
+        using (var json = new Utf8JsonWriter(buffer, new JsonWriterOptions { Indented = true }))
+            Write(json, outlook, whatIfs ?? []);
+        return new(buffer.WrittenMemory);
+    }
+
+    private static void Write(Utf8JsonWriter json, Outlook outlook, IEnumerable<WhatIfAnswer> whatIfs)
+    {
+        var start = outlook.Plan.Start;
+        json.WriteStartObject();
+        json.WriteString("plan", outlook.Plan.Id);
+        json.WriteString("start", Iso(start));
+        json.WriteString("generator", outlook.Rng.ToString());
+        json.WriteNumber("trials", outlook.Trials);
+        List(json, "says", ArrivalWords.Sentences(outlook), json.WriteStringValue);
+        List(json, "atHigherCare", outlook.Quantiles, q => Quantile(json, q, start));
+        List(json, "arrivedBy", outlook.ByHour, point =>
+        {
+            json.WriteStartObject();
+            json.WriteString("at", Iso(point.At));
+            Share(json, "probability", point.Arrived);
+            json.WriteEndObject();
+        });
+        List(json, "deadlines", outlook.Deadlines, d => Deadline(json, d, null));
+        List(json, "legs", outlook.Legs, leg => Leg(json, leg, start));
+        List(json, "drivers", outlook.Drivers, driver =>
+        {
+            json.WriteStartObject();
+            json.WriteString("what", driver.What);
+            Share(json, "share", driver.Share);
+            Share(json, "standardError", driver.StandardError);
+            json.WriteEndObject();
+        });
+        List(json, "whatIf", whatIfs, answer => Answer(json, answer, start));
+        List(json, "restsOn", outlook.Rests, rest =>
+        {
+            json.WriteStartObject();
+            json.WriteString("what", rest.What);
+            json.WriteString("mark", Mark(rest.Mark));
+            json.WriteString("source", rest.Source);
+            json.WriteEndObject();
+        });
+        List(json, "cautions", outlook.Cautions, json.WriteStringValue);
+        json.WriteEndObject();
+    }
+
+    private static void Leg(Utf8JsonWriter json, LegArrival leg, Instant start)
+    {
+        json.WriteStartObject();
+        json.WriteString("leg", leg.Place.Path);
+        json.WriteString("label", leg.Place.Label);
+        if (leg.Place.Mode is { } mode)
+            json.WriteString("mode", TravelReader.Word(mode));
+        Share(json, "went", leg.Went.Value);
+        if (leg.Dark is { } dark)
+            Share(json, "endsInTheDark", dark.Value);
+        List(json, "arrival", leg.Quantiles, q => Quantile(json, q, start));
+        json.WriteEndObject();
+    }
+
+    private static void Quantile(Utf8JsonWriter json, ArrivalQuantile q, Instant start)
+    {
+        json.WriteStartObject();
+        json.WriteNumber("p", q.P);
+        json.WriteString("at", Iso(q.At));
+        json.WriteString("after", q.At is { } at ? DurationText.Write(at - start) : null);
+        json.WriteString("low", Iso(q.Low));
+        json.WriteString("high", Iso(q.High));
+        json.WriteEndObject();
+    }
+
+    private static void Deadline(Utf8JsonWriter json, DeadlineChance d, PairedDifference? difference)
+    {
+        json.WriteStartObject();
+        json.WriteString("id", d.Deadline.Id);
+        json.WriteString("at", Iso(d.Deadline.At));
+        Share(json, "probability", d.Before.Value);
+        Share(json, "standardError", d.Before.StandardError);
+        Share(json, "low", d.Before.Low);
+        Share(json, "high", d.Before.High);
+        if (difference is { } by)
+        {
+            Share(json, "difference", by.Value);
+            Share(json, "differenceStandardError", by.StandardError);
+        }
+
+        json.WriteEndObject();
+    }
+
+    private static void Answer(Utf8JsonWriter json, WhatIfAnswer answer, Instant start)
+    {
+        json.WriteStartObject();
+        json.WriteString("id", answer.Id);
+        json.WriteString("what", answer.What);
+        json.WriteString("laterOnAverage", Iso(answer.LaterSeconds.Value));
+        json.WriteString("laterStandardError", Iso(answer.LaterSeconds.StandardError));
+        List(json, "atHigherCare", answer.Quantiles, q => Quantile(json, q, start));
+        List(json, "deadlines", answer.Deadlines, d => Deadline(json, d.Chance, d.Difference));
+        json.WriteEndObject();
+    }
+
+    private static void List<T>(Utf8JsonWriter json, string name, IEnumerable<T> items, Action<T> write)
+    {
+        json.WriteStartArray(name);
+        foreach (var item in items)
+            write(item);
+        json.WriteEndArray();
+    }
+
+    /// <summary>Four decimals: no sample here knows more.</summary>
+    private static void Share(Utf8JsonWriter json, string name, double value)
+    {
+        if (double.IsFinite(value))
+            json.WriteNumber(name, Math.Round(value, 4));
+        else
+            json.WriteNull(name);
+    }
+
+    private static string? Iso(double seconds) => double.IsFinite(seconds) ? DurationText.Write(Duration.FromSeconds(seconds)) : null;
+
+    private static string? Iso(Instant? at) => at is { } instant ? InstantPattern.General.Format(instant) : null;
+
+    private static string Mark(Evidence mark) => mark switch
+    {
+        Evidence.Read => "read",
+        Evidence.Computed => "computed",
+        Evidence.Memory => "memory",
+        _ => "assumption",
+    };
+}
