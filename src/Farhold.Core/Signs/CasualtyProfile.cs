@@ -12,9 +12,10 @@ public static class CasualtyProfile
     /// </summary>
     public static Payload.CasualtyOpened? At(State state, Instant now)
     {
-        if (Records.Openings.Together(Openings(state, now)) is not { } opened)
+        var questions = Questions.OfPerson(state, now);
+        if (Records.Openings.Together(Openings(state, now, questions)) is not { } opened)
             return null;
-        var open = Questions.OfPerson(state, now).Where(q => !q.Settled).Select(q => q.Field).ToArray();
+        var open = questions.Where(q => !q.Settled).Select(q => q.Field).ToArray();
         return open.Length == 0 ? opened : opened with
         {
             AgeYears = open.Contains("ageYears") ? null : opened.AgeYears,
@@ -23,21 +24,15 @@ public static class CasualtyProfile
     }
 
     /// <summary>Those known at an instant; a value that is asked back is left out of them.</summary>
-    internal static ImmutableArray<Payload.CasualtyOpened> Openings(State state, Instant now)
-    {
-        var opened = state.Of(Kind.CasualtyOpened).Where(d => d.When.Earliest <= now).ToArray();
-        if (opened.Length == 0)
-            return [];
-        var questions = Questions.OfPerson(state, now);
-        return
-        [
-            .. opened.Select(d => d.As<Payload.CasualtyOpened>() is var p && questions.IsEmpty ? p : p with
+    private static ImmutableArray<Payload.CasualtyOpened> Openings(State state, Instant now, ImmutableArray<Question> questions) =>
+    [
+        .. state.Of(Kind.CasualtyOpened).Where(d => d.When.Earliest <= now)
+            .Select(d => d.As<Payload.CasualtyOpened>() is var p && questions.IsEmpty ? p : p with
             {
                 AgeYears = questions.Questioned(d.Id, "ageYears") ? null : p.AgeYears,
                 MassKg = questions.Questioned(d.Id, "massKg") ? null : p.MassKg,
             }),
-        ];
-    }
+    ];
 
     /// <summary>The ages that may be the casualty's: one, or as many as are said of it.</summary>
     /// <param name="judged">An age said until then holds for what was seen before it, too.</param>
@@ -61,7 +56,7 @@ public static class CasualtyProfile
 
     /// <summary>Where the casualty is described in several ways, each of them is asked.</summary>
     internal static Truth Pregnancy(State state, Instant now) =>
-        Records.Openings.Each(Openings(state, now)).Select(Pregnancy).ToArray() is { Length: > 0 } each
+        Records.Openings.Each(Openings(state, now, Questions.OfPerson(state, now))).Select(Pregnancy).ToArray() is { Length: > 0 } each
             ? each.Aggregate(Truth.NotMet, (t, one) => t.Or(one)) : Truth.Unknown;
 
     private static Truth Pregnancy(Payload.CasualtyOpened? opened)

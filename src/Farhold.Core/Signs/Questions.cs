@@ -126,15 +126,18 @@ public static class Questions
     /// <summary>Worked out once for an instant.</summary>
     private sealed class Asked
     {
-        private Instant of;
-        private ImmutableArray<Question> questions;
+        private Answer? last; // one object, so that two threads never mix two instants
 
         public ImmutableArray<Question> At(Instant now, State state)
         {
-            if (questions.IsDefault || of != now)
-                (of, questions) = (now, Of(state, now));
-            return questions;
+            if (last is { } known && known.Now == now)
+                return known.Questions;
+            var answer = new Answer(now, Of(state, now));
+            last = answer;
+            return answer.Questions;
         }
+
+        private sealed record Answer(Instant Now, ImmutableArray<Question> Questions);
     }
 
     private readonly record struct Raised(Dated Entry, Objection Objection, Dated Against);
