@@ -101,7 +101,7 @@ public static class Kinds
     public static Kind Of(Payload payload) => payload.OfKind;
 
     /// <summary>The fields of a kind, in the order in which they are written.</summary>
-    public static ImmutableArray<EntryField> Fields(Kind kind) => All[(int)kind].Fields;
+    public static ImmutableArray<EntryField> Fields(Kind kind) => All[(int)kind].Fields.Value;
 
     /// <summary>Reads what an entry of a kind says from the fields of its line.</summary>
     internal static Payload Read(Kind kind, EntryFields line) => All[(int)kind].Through(line, null);
@@ -123,8 +123,5 @@ public static class Kinds
         return dash < 0 ? dashed : $"{dashed[..dash]}.{dashed[(dash + 1)..]}";
     }
 
-    private sealed record Described(Func<FieldCodec, Payload?, Payload> Through, Lazy<ImmutableArray<EntryField>> Listed)
-    {
-        public ImmutableArray<EntryField> Fields => Listed.Value;
-    }
+    private sealed record Described(Func<FieldCodec, Payload?, Payload> Through, Lazy<ImmutableArray<EntryField>> Fields);
 }

@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using Farhold.App.Words;
 
@@ -24,7 +25,7 @@ public static class EntryForms
         Kind.UrineMeasured, Kind.TaskDone, Kind.Note, Kind.CasualtyOpened, Kind.CareEnded, Kind.OutcomeReported,
     ];
 
-    private static readonly Dictionary<Kind, ImmutableArray<FormField>> Known = [];
+    private static readonly ConcurrentDictionary<Kind, ImmutableArray<FormField>> Known = [];
 
     /// <summary>In the order in which they are offered.</summary>
     public static ImmutableArray<Kind> Made { get; } = [.. First.Union(Enum.GetValues<Kind>()).Except(NotByForm)];
@@ -33,12 +34,7 @@ public static class EntryForms
     public static string Objection(Kind kind, string reason, Texts texts) =>
         Of(kind).FirstOrDefault(f => reason == $"the field {f.Wire} is missing") is { } field ? texts.FieldMissing(field.Label(texts)) : reason;
 
-    public static ImmutableArray<FormField> Of(Kind kind)
-    {
-        if (!Known.TryGetValue(kind, out var form))
-            Known.Add(kind, form = NotByForm.Contains(kind) ? [] : Form(kind));
-        return form;
-    }
+    public static ImmutableArray<FormField> Of(Kind kind) => Known.GetOrAdd(kind, k => NotByForm.Contains(k) ? [] : Form(k));
 
     private static ImmutableArray<FormField> Form(Kind kind)
     {
