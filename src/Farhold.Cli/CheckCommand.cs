@@ -43,7 +43,7 @@ internal sealed class CheckCommand(TimeProvider clock) : Command<CheckCommand.Se
                     Content.Kit => Whole(KitReader.Read(bytes, file), file, Lines),
                     Content.Formulary => Whole(FormularyReader.Read(bytes, file), file, Lines),
                     Content.WarningSigns => Whole(WarningSignReader.Read(bytes, file), file, Lines),
-                    Content.Plan => PlanOf(PlanReader.Read(bytes, file), file),
+                    Content.Plan => Whole(PlanOf(bytes, file), file, Lines),
                     Content.Route => Whole(RouteReader.Read(bytes, file, XmlTracks.In(Files.Beside(file))), file, Lines),
                     Content.Track => Whole(XmlTracks.In(_ => new Read<ReadOnlyMemory<byte>>.Usable(bytes))(file), file, Lines),
                     Content.Document => Document(FhirReader.Read(bytes, file, cancellationToken), file),
@@ -103,19 +103,18 @@ internal sealed class CheckCommand(TimeProvider clock) : Command<CheckCommand.Se
         [$"Warning signs {rules.Id} {rules.Version}: {rules.Title}", $"{rules.Rules.Length} rules, {rules.Sources.Count} sources"];
 
     /// <summary>With its tracks, which lie beside it: one that is missing or no good makes the plan unusable.</summary>
-    private static int PlanOf(Read<Plan> read, string file)
+    private static Read<MeasuredPlan> PlanOf(ReadOnlyMemory<byte> bytes, string file) => PlanReader.Read(bytes, file) switch
     {
-        if (read is not Read<Plan>.Usable(var plan))
-            return ErrorOutput.Of(((Read<Plan>.Refused)read).Refusals);
-        var tracks = plan.Tracks.Distinct().Select(XmlTracks.In(Files.Beside(file))).ToArray();
-        if (tracks.OfType<Read<TrackFile>.Refused>().SelectMany(t => t.Refusals).ToArray() is { Length: > 0 } refusals)
-            return ErrorOutput.Of(refusals);
-        Print($"{file}: usable");
-        Print($"A plan: {plan.Title ?? plan.Id ?? "without a title"}, {Counted(plan.Legs.Length, "leg")}, from {Say.Time(plan.Start)}");
-        foreach (var track in tracks.OfType<Read<TrackFile>.Usable>())
-            Print($"{track.Value.Name}: {Say.Number(track.Value.Metres / 1000)} km");
-        return 0;
-    }
+        Read<Plan>.Usable(var plan) => PlanTracks.Join(plan, XmlTracks.In(Files.Beside(file))),
+        Read<Plan>.Refused(var why) => new Read<MeasuredPlan>.Refused(why),
+        _ => throw new System.Diagnostics.UnreachableException(),
+    };
+
+    private static IEnumerable<string> Lines(MeasuredPlan measured) =>
+    [
+        $"A plan: {measured.Plan.Title ?? measured.Plan.Id ?? "without a title"}, {Counted(measured.Plan.Legs.Length, "leg")}, from {Say.Time(measured.Plan.Start)}",
+        .. measured.Tracks.Select(track => $"{track.Name}: {Say.Number(track.Metres / 1000)} km"),
+    ];
 
     private static string Counted(int count, string what) => $"{Say.Number(count)} {what}{(count == 1 ? "" : "s")}";
 
