@@ -1,4 +1,5 @@
 using System.Diagnostics;
+using Farhold.Tests.Architecture;
 
 namespace Farhold.Hub.Tests.Harness;
 
@@ -9,7 +10,7 @@ internal static class Published
 
     public static string Folder => Once.Value;
 
-    public static string Root { get; } = FindRoot();
+    public static string Root => Repository.Root;
 
     /// <summary>A folder that passes for the app where only the hub is looked at: nothing has to be published for it.</summary>
     public static string PageOnly()
@@ -43,13 +44,5 @@ internal static class Published
         publish.WaitForExit();
         Assert.Equal(0, publish.ExitCode);
         return Path.Combine(Root, "artifacts/publish/Farhold.App/release/wwwroot");
-    }
-
-    private static string FindRoot()
-    {
-        var folder = new DirectoryInfo(AppContext.BaseDirectory);
-        while (!File.Exists(Path.Combine(folder.FullName, "Farhold.slnx")))
-            folder = folder.Parent ?? throw new DirectoryNotFoundException("Farhold.slnx is in no folder above the tests.");
-        return folder.FullName;
     }
 }
