@@ -26,7 +26,7 @@ internal static class CpuTime
         for (var i = 0; i < runs; i++)
             spent += Run();
         var micros = spent.TotalMicroseconds / runs / each;
-        Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{name,-50} {micros,10:0.00} µs of processor time"));
+        Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{name, -50} {micros, 10:0.00} µs of processor time"));
 
         TimeSpan Run()
         {

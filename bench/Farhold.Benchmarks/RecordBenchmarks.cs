@@ -26,11 +26,10 @@ public class RecordBenchmarks
     public void LoadAnew() => Load();
 
     [Benchmark]
-    public Judgement Judge_from_cold_after_72_hours_of_2000_entries() =>
-        Judge.At(new(watch, []), ShippedProtocol.Protocol, now);
+    public Judgement Judge_from_cold_after_72_hours_of_2000_entries() => Judge.At(new(watch, []), ShippedRules.Book, now);
 
     [Benchmark]
-    public Judgement Judge_again_after_72_hours_of_2000_entries() => Judge.At(loaded, ShippedProtocol.Protocol, now);
+    public Judgement Judge_again_after_72_hours_of_2000_entries() => Judge.At(loaded, ShippedRules.Book, now);
 
     /// <summary>Written, added and judged; a hundred times from 2,000 entries on.</summary>
     [Benchmark(OperationsPerInvoke = Taps)]
@@ -44,7 +43,7 @@ public class RecordBenchmarks
     private Judgement OneMore(int number)
     {
         loaded.Add(EntryWriting.Write(new("tap", number), Happened.At(now), now, "Ane", new Payload.NoteWritten("calm")));
-        return Judge.At(loaded, ShippedProtocol.Protocol, now);
+        return Judge.At(loaded, ShippedRules.Book, now);
     }
 
     /// <summary>Per entry.</summary>

@@ -1,16 +1,3 @@
-using Farhold.App.Attempts;
-using Farhold.App.Care;
-using Farhold.App.First;
-using Farhold.App.Kit;
-using Farhold.App.Phone;
-using Farhold.App.Power;
-using Farhold.App.Prepare;
-using Farhold.App.Reminders;
-using Farhold.App.Settings;
-using Farhold.App.Shell;
-using Farhold.App.Sustain;
-using Farhold.App.WayOut;
-using Farhold.App.Words;
 using Microsoft.Extensions.DependencyInjection.Extensions;
 
 namespace Farhold.App;
@@ -20,21 +7,28 @@ public static class FarholdServices
 {
     /// <summary>
     /// The phone's own things have to be added beside it: <c>IPhone</c>, <c>ILogStore</c>, <c>IOfflineCopy</c>, <c>IAlerts</c>,
-    /// <c>IHandOverPhone</c>, <c>IXmlFiles</c>, <c>IPrinter</c>, <c>IBattery</c>, <c>SignatureCheck</c> and a <c>TimeProvider</c>.
+    /// <c>IHandOverPhone</c>, <c>IXmlFiles</c>, <c>IPrinter</c>, <c>IBattery</c>, <c>IPositions</c>,
+    /// <c>SignatureCheck</c> and a <c>TimeProvider</c>.
     /// </summary>
     public static IServiceCollection AddFarhold(this IServiceCollection services, Texts texts, PhoneClock clock)
     {
         services.AddSingleton(texts);
         services.AddSingleton(clock);
+        services.TryAddSingleton(_ => ShippedRules.Book);
         services.TryAddSingleton<Preferences>();
+        services.AddSingleton<Background>();
+        services.AddSingleton<Language>();
         services.AddSingleton<Glance>();
         services.AddSingleton<Session>();
         services.AddSingleton<Toasts>();
         services.AddSingleton<Ticker>();
         services.AddSingleton<NightHours>();
         services.AddSingleton<ShiftParty>();
+        services.AddSingleton<RulesInForce>();
+        services.AddSingleton<Judging>();
         services.AddSingleton<CareDesk>();
         services.AddSingleton<Logbook>();
+        services.AddSingleton<LookTaken>();
         services.AddSingleton<WayDesk>();
         services.AddSingleton<GlanceFeed>();
         services.AddSingleton<FirstTapsFeed>();

@@ -1,17 +1,3 @@
-using Farhold.App;
-using Farhold.App.Card;
-using Farhold.App.Care;
-using Farhold.App.First;
-using Farhold.App.HandOver;
-using Farhold.App.Offline;
-using Farhold.App.Phone;
-using Farhold.App.Power;
-using Farhold.App.Reminders;
-using Farhold.App.Settings;
-using Farhold.App.Shell;
-using Farhold.App.Store;
-using Farhold.App.WayOut;
-using Farhold.App.Words;
 using Microsoft.AspNetCore.Components;
 using Microsoft.AspNetCore.Components.WebAssembly.Hosting;
 
@@ -42,10 +28,13 @@ builder.Services.AddSingleton<IXmlFiles>(await BrowserXml.StartAsync(builder.Hos
 builder.Services.AddSingleton<IPrinter, BrowserPrinter>();
 builder.Services.AddSingleton(await BrowserSignatures.StartAsync(builder.HostEnvironment.BaseAddress));
 builder.Services.AddSingleton<IBattery, BrowserBattery>();
-builder.Services.AddFarhold(Texts.In(phone.Language), new PhoneClock(phone.TimeZone));
+builder.Services.AddSingleton<IPositions>(await BrowserPositions.StartAsync(builder.HostEnvironment.BaseAddress));
+var texts = Texts.In("en");
+builder.Services.AddFarhold(texts, new PhoneClock(phone.TimeZone, texts));
 
 var host = builder.Build();
 await phone.QuietAsync();
+await host.Services.GetRequiredService<Language>().StartAsync();
 host.Services.GetRequiredService<GlanceFeed>().Start();
 host.Services.GetRequiredService<FirstTapsFeed>().Start();
 _ = host.Services.GetRequiredService<Reminder>();

@@ -40,7 +40,7 @@ internal sealed class CardCommand(TimeProvider clock) : Command<CardCommand.Sett
             return ErrorOutput.Unusable;
         if (opened.ClockNote is { } note)
             ErrorOutput.Say(note);
-        var sheet = CardSheet.Of(opened.Record, opened.Protocol, opened.At, zone, party.Nights(opened.At));
+        var sheet = CardSheet.Of(opened.Record, opened.Rules, opened.At, zone, party.Nights(opened.At));
         if (Files.Write(settings.Output, CardPdf.Write(sheet, paper, opened.At, cancellationToken)) is { } fault)
             return ErrorOutput.Plainly(fault);
         Console.Out.WriteLine(Plain.Line($"{settings.Output}: {sheet.Title}, as of {sheet.AsOf}"));

@@ -85,6 +85,11 @@ internal static class Contents
     private static bool OfARoute(ref Utf8JsonReader name) =>
         name.ValueTextEquals("track"u8) || name.ValueTextEquals("spacingM"u8) || name.ValueTextEquals("exits"u8);
 
-    private static bool OfATrip(ref Utf8JsonReader name) => name.ValueTextEquals("party"u8) || name.ValueTextEquals("packed"u8)
-        || name.ValueTextEquals("hours"u8) || name.ValueTextEquals("days"u8) || name.ValueTextEquals("alarm"u8) || name.ValueTextEquals("contacts"u8);
+    private static bool OfATrip(ref Utf8JsonReader name) =>
+        name.ValueTextEquals("party"u8)
+        || name.ValueTextEquals("packed"u8)
+        || name.ValueTextEquals("hours"u8)
+        || name.ValueTextEquals("days"u8)
+        || name.ValueTextEquals("alarm"u8)
+        || name.ValueTextEquals("contacts"u8);
 }

@@ -47,12 +47,17 @@ internal sealed class DrawCommand(TimeProvider clock) : Command<DrawCommand.Sett
             ErrorOutput.Say(note);
         var pictures = Pictures(opened, settings, zone).ToArray();
         if (pictures.Length == 0)
-            return ErrorOutput.Plainly($"{settings.Record}: no tourniquet {(settings.Limb is { } l ? $"on the {l} " : "")}up to {Farhold.Text.Say.Time(opened.At)}: nothing to draw");
+            return ErrorOutput.Plainly(
+                $"{settings.Record}: no tourniquet {(settings.Limb is { } l ? $"on the {l} " : "")}up to "
+                    + $"{Farhold.Text.Say.Time(opened.At)}: nothing to draw"
+            );
         foreach (var picture in pictures)
         {
             var svg = LimbLine.Draw(picture, settings.Width, settings.Light ? LimbLineLook.Pale : LimbLineLook.Dark);
-            var to = pictures.Length == 1 ? settings.Output
-                : Path.ChangeExtension(settings.Output, null) + "-" + Wire.Word(picture.Limb) + ending;
+            var to =
+                pictures.Length == 1
+                    ? settings.Output
+                    : Path.ChangeExtension(settings.Output, null) + "-" + Wire.Word(picture.Limb) + ending;
             if (Files.Write(to, ending == ".svg" ? Encoding.UTF8.GetBytes(svg) : Png.Of(svg)) is { } fault)
                 return ErrorOutput.Plainly(fault);
             Console.Out.WriteLine(Plain.Line($"{to}: {LimbLine.Describe(picture)}"));
@@ -63,10 +68,12 @@ internal sealed class DrawCommand(TimeProvider clock) : Command<DrawCommand.Sett
 
     private static IEnumerable<LimbPicture> Pictures(Opened opened, Settings settings, DateTimeZone zone)
     {
-        var judgement = Judge.At(opened.Record, opened.Protocol, opened.At);
-        return judgement.Limbs.Select(l => l.Clock).Concat(judgement.Observed.Select(w => w.Clock))
+        var judgement = Judge.At(opened.Record, opened.Rules, opened.At);
+        return judgement
+            .Limbs.Select(l => l.Clock)
+            .Concat(judgement.Observed.Select(w => w.Clock))
             .Where(c => settings.Limb is null || Wire.Word(c.Limb) == settings.Limb)
             .OrderBy(c => c.Limb)
-            .Select(c => LimbPicture.Of(c, opened.Record.Readings[0], opened.Protocol, opened.At, zone));
+            .Select(c => LimbPicture.Of(c, opened.Record.Readings[0], opened.Rules.Protocol, opened.At, zone));
     }
 }

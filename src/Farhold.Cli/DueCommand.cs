@@ -13,11 +13,16 @@ internal sealed class DueCommand(TimeProvider clock) : Command<DueCommand.Settin
         public double? Hours { get; init; }
 
         [CommandOption("--party <NAMES>")]
-        [Description("Who shares the watch, such as Ane,Jon,Mika: prints who watches when, who does what, and how much each sleeps, over --hours (24).")]
+        [Description(
+            "Who shares the watch, such as Ane,Jon,Mika: prints who watches when, who does what, and how much each sleeps, over "
+                + "--hours (24)."
+        )]
         public string? Party { get; init; }
 
         [CommandOption("--zone <ZONE>")]
-        [Description("Time zone of the place, such as Europe/Oslo: times are shown in it, and its nights let comfort wait for a change of watch.")]
+        [Description(
+            "Time zone of the place, such as Europe/Oslo: times are shown in it, and its nights let comfort wait for a change of watch."
+        )]
         public string? Zone { get; init; }
 
         [CommandOption("--night <HOURS>")]
@@ -41,27 +46,42 @@ internal sealed class DueCommand(TimeProvider clock) : Command<DueCommand.Settin
             ErrorOutput.Say(note);
         var length = Duration.FromHours(settings.Hours ?? 24);
         var watches = party.Members.IsEmpty ? [] : Roster.Of(party.Members, opened.At, opened.At + length);
-        var judgement = Judge.At(opened.Record, opened.Protocol, opened.At, party.Nights(opened.At).With(watches));
+        var judgement = Judge.At(opened.Record, opened.Rules, opened.At, party.Nights(opened.At).With(watches));
         Console.Out.WriteLine(VerdictWords.Caution);
         Console.Out.WriteLine("Due:");
         var until = settings.Hours is { } hours ? opened.At + Duration.FromHours(hours) : Instant.MaxValue;
         foreach (var due in judgement.Due.Where(d => d.At <= until))
-            Console.Out.WriteLine($"  {When(due, opened.At, party.Zone)}  {(due.Limb is { } limb ? $"{Farhold.Text.Say.Limb(limb)}: " : "")}{due.Said(party.Zone)}{(due.Reason is { } reason ? $" {reason}" : "")}");
+            Console.Out.WriteLine(
+                $"  {When(due, opened.At, party.Zone)}  "
+                    + $"{(due.Limb is { } limb ? $"{Farhold.Text.Say.Limb(limb)}: " : "")}{due.Said(party.Zone)}{(due.Reason is { } reason ? $" {reason}" : "")}"
+            );
         foreach (var withheld in judgement.Withheld)
             Console.Out.WriteLine($"  NOT NOW  {withheld.Text}");
+        if (judgement.Exposure is { } exposure)
+        {
+            Console.Out.WriteLine("Air and wind:");
+            foreach (var line in exposure.Lines(opened.At))
+                Console.Out.WriteLine($"  {line}");
+        }
+
         if (!watches.IsEmpty)
-            foreach (var line in RosterText.Of(
-                TaskRoster.Of(judgement, party.Members, watches, party.Nights(opened.At), opened.At + length), party.Zone))
+            foreach (
+                var line in RosterText.Of(
+                    TaskRoster.Of(judgement, party.Members, watches, party.Nights(opened.At), opened.At + length),
+                    party.Zone
+                )
+            )
                 Console.Out.WriteLine(line);
-        var rules = ShippedWarningSigns.Rules;
-        var found = WarningSigns.Of(opened.Record, rules, opened.Protocol, opened.At);
+        var found = WarningSigns.Of(opened.Record, opened.Rules, opened.At);
         Console.Out.WriteLine(found.Any(f => f.State == Truth.Met) ? "Warning signs:" : "Warning signs: none seen");
         foreach (var finding in found.Where(f => f.State != Truth.NotMet))
-            foreach (var line in WarningSignWords.Of(finding, rules))
-                Console.Out.WriteLine($"  {line}");
+        foreach (var line in WarningSignWords.Of(finding, opened.Rules.WarningSigns))
+            Console.Out.WriteLine($"  {line}");
         return 0;
     }
 
     private static string When(DueTask due, Instant now, DateTimeZone zone) =>
-        due.AtOnce ? "AT ONCE" : due.At <= now ? $"overdue since {Farhold.Text.Say.Time(due.At, zone)}" : Farhold.Text.Say.Time(due.At, zone);
+        due.AtOnce ? "AT ONCE"
+        : due.At <= now ? $"overdue since {Farhold.Text.Say.Time(due.At, zone)}"
+        : Farhold.Text.Say.Time(due.At, zone);
 }

@@ -23,11 +23,12 @@ internal static class ErrorOutput
 
     public static void Say(string line) => Console.Error.WriteLine(Plain.Line(line));
 
-    public static string Sentence(Exception fault) => fault switch
-    {
-        CommandAppException usage => $"{usage.Message} Try farhold --help.",
-        OutOfMemoryException => "not enough memory for a record of this size",
-        OperationCanceledException => "stopped",
-        _ => fault.Message,
-    };
+    public static string Sentence(Exception fault) =>
+        fault switch
+        {
+            CommandAppException usage => $"{usage.Message} Try farhold --help.",
+            OutOfMemoryException => "not enough memory for a record of this size",
+            OperationCanceledException => "stopped",
+            _ => fault.Message,
+        };
 }

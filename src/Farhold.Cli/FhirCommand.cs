@@ -8,7 +8,7 @@ namespace Farhold.Cli;
 
 internal sealed class FhirCommand(TimeProvider clock) : Command<FhirCommand.Settings>
 {
-    public sealed class Settings : CommandSettings
+    public sealed class Settings : ProtocolSettings
     {
         [CommandArgument(0, "<FILE>")]
         [Description("A record; with --read a document that was written from one. A dash reads standard input.")]
@@ -34,21 +34,27 @@ internal sealed class FhirCommand(TimeProvider clock) : Command<FhirCommand.Sett
     {
         if (Opened.RecordOf(settings.File) is not { } record)
             return ErrorOutput.Unusable;
-        var at = settings.At is null ? Instant.FromDateTimeOffset(clock.GetUtcNow()) : WrittenInstant.TryParse(Encoding.UTF8.GetBytes(settings.At));
+        var at = settings.At is null
+            ? Instant.FromDateTimeOffset(clock.GetUtcNow())
+            : WrittenInstant.TryParse(Encoding.UTF8.GetBytes(settings.At));
         if (at is not { } made)
             return ErrorOutput.Plainly($"--at {settings.At} is no instant of the years 1900 to 2500; write it like 2031-05-04T02:10:00Z");
-        if (Files.Write(settings.Output, FhirDocument.Write(record, made)) is { } fault)
+        if (Opened.InForce(settings, made) is not var (rules, _))
+            return ErrorOutput.Unusable;
+        if (Files.Write(settings.Output, FhirDocument.Write(record, rules, made)) is { } fault)
             return ErrorOutput.Plainly(fault);
         Console.Out.WriteLine(Plain.Line($"{settings.Output}: {record.Count} entries as a FHIR R4 document"));
         return 0;
     }
 
-    private static int Back(Settings settings)
+    private int Back(Settings settings)
     {
         var file = Files.Read(settings.File);
         if (file is not Read<ReadOnlyMemory<byte>>.Usable { Value: var bytes })
             return ErrorOutput.Of(((Read<ReadOnlyMemory<byte>>.Refused)file).Refusals);
-        var document = FhirReader.Read(bytes, settings.File);
+        if (Opened.InForce(settings, Instant.FromDateTimeOffset(clock.GetUtcNow())) is not var (rules, _))
+            return ErrorOutput.Unusable;
+        var document = FhirReader.Read(bytes, settings.File, rules);
         if (document is not Read<FhirRecord>.Usable { Value: var read })
             return ErrorOutput.Of(((Read<FhirRecord>.Refused)document).Refusals);
         foreach (var difference in read.Differences)

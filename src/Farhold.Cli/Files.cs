@@ -71,7 +71,7 @@ internal static class Files
     {
         using var all = new MemoryStream(expected);
         var buffer = new byte[1024 * 1024];
-        for (int n; (n = from.Read(buffer)) > 0;)
+        for (int n; (n = from.Read(buffer)) > 0; )
         {
             if (all.Length + n > RecordReader.MaxFile)
                 return Refuse(path, $"the file is larger than {RecordReader.MaxFile / (1024 * 1024)} MiB");

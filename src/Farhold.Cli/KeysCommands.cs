@@ -9,16 +9,24 @@ namespace Farhold.Cli;
 /// <summary>Keys of those who issue local protocols: the ones a service signs with, and the ones trusted here.</summary>
 internal static class Keys
 {
-    public static void Add(IConfigurator config) => config.AddBranch("keys", keys =>
-    {
-        keys.SetDescription("Make and show signing keys for local protocols, and say whose are trusted here.");
-        keys.AddCommand<KeysNewCommand>("new").WithDescription("Make a signing key for a service.");
-        keys.AddCommand<KeysShowCommand>("show").WithDescription("Print the issuer's code of a key, with the twenty digits to compare by voice.");
-        keys.AddCommand<KeysRotateCommand>("rotate").WithDescription("Let an old key say that a new one takes its place.");
-        keys.AddCommand<KeysTrustCommand>("trust").WithDescription("Trust an issuer whose twenty digits were compared by voice, or a rotation signed by one that is trusted.");
-        keys.AddCommand<KeysListCommand>("list").WithDescription("List the issuers trusted here.");
-        keys.AddCommand<KeysDropCommand>("drop").WithDescription("Trust an issuer no more.");
-    });
+    public static void Add(IConfigurator config) =>
+        config.AddBranch(
+            "keys",
+            keys =>
+            {
+                keys.SetDescription("Make and show signing keys for local protocols, and say whose are trusted here.");
+                keys.AddCommand<KeysNewCommand>("new").WithDescription("Make a signing key for a service.");
+                keys.AddCommand<KeysShowCommand>("show")
+                    .WithDescription("Print the issuer's code of a key, with the twenty digits to compare by voice.");
+                keys.AddCommand<KeysRotateCommand>("rotate").WithDescription("Let an old key say that a new one takes its place.");
+                keys.AddCommand<KeysTrustCommand>("trust")
+                    .WithDescription(
+                        "Trust an issuer whose twenty digits were compared by voice, or a rotation signed by one that is trusted."
+                    );
+                keys.AddCommand<KeysListCommand>("list").WithDescription("List the issuers trusted here.");
+                keys.AddCommand<KeysDropCommand>("drop").WithDescription("Trust an issuer no more.");
+            }
+        );
 
     public static int Write(string path, string text)
     {
@@ -106,10 +114,13 @@ internal sealed class KeysShowCommand : Command<KeysShowCommand.Settings>
         if (settings.Qr is not { } to)
             return 0;
         var picture = QrPicture.Of(Encoding.UTF8.GetString(code.Write()), robust: true);
-        return Keys.Write(to, $"""
+        return Keys.Write(
+            to,
+            $"""
             <svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {picture.Side} {picture.Side}"><rect width="100%" height="100%" fill="#fff"/><path d="{picture.Path()}"/></svg>
 
-            """);
+            """
+        );
     }
 }
 
@@ -164,7 +175,9 @@ internal sealed class KeysTrustCommand : Command<KeysTrustCommand.Settings>
             return ErrorOutput.Of(((Read<ReadOnlyMemory<byte>>.Refused)Files.Read(settings.File)).Refusals);
         if (Trust.Kept() is not Read<Keyring>.Usable { Value: var kept })
             return ErrorOutput.Of(((Read<Keyring>.Refused)Trust.Kept()).Refusals);
-        return bytes.Span.StartsWith(Encoding.UTF8.GetBytes(KeyRotation.First)) ? Rotate(kept, bytes, settings.File) : Pin(kept, bytes, settings);
+        return bytes.Span.StartsWith(Encoding.UTF8.GetBytes(KeyRotation.First))
+            ? Rotate(kept, bytes, settings.File)
+            : Pin(kept, bytes, settings);
     }
 
     private static int Pin(Keyring kept, ReadOnlyMemory<byte> bytes, Settings settings)
@@ -185,7 +198,9 @@ internal sealed class KeysTrustCommand : Command<KeysTrustCommand.Settings>
         if (read is not Read<KeyRotation>.Usable { Value: var rotation })
             return ErrorOutput.Of(((Read<KeyRotation>.Refused)read).Refusals);
         var rotated = kept.RotateAsync(rotation, file, FrameworkSignatures.CheckAsync).AsTask().GetAwaiter().GetResult();
-        return rotated is Read<Keyring>.Usable { Value: var keyring } ? Keep(keyring, rotation.To) : ErrorOutput.Of(((Read<Keyring>.Refused)rotated).Refusals);
+        return rotated is Read<Keyring>.Usable { Value: var keyring }
+            ? Keep(keyring, rotation.To)
+            : ErrorOutput.Of(((Read<Keyring>.Refused)rotated).Refusals);
     }
 
     private static int Keep(Keyring keyring, IssuerCode code)
@@ -206,7 +221,10 @@ internal sealed class KeysListCommand : Command<EmptyCommandSettings>
         if (kept.Issuers.IsEmpty)
             Console.Out.WriteLine("no issuer is trusted here");
         foreach (var issuer in kept.Issuers)
-            Console.Out.WriteLine($"{issuer.Code.Digits}  {issuer.Code.Name}, {issuer.Code.Role}{(issuer.Serial > 0 ? $"; newest taken in: serial {issuer.Serial}" : "")}");
+            Console.Out.WriteLine(
+                $"{issuer.Code.Digits}  {issuer.Code.Name}, "
+                    + $"{issuer.Code.Role}{(issuer.Serial > 0 ? $"; newest imported: serial {issuer.Serial}" : "")}"
+            );
         return 0;
     }
 }

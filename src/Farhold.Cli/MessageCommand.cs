@@ -27,7 +27,7 @@ internal sealed class MessageCommand(TimeProvider clock) : Command<MessageComman
             return ErrorOutput.Unusable;
         if (opened.ClockNote is { } note)
             ErrorOutput.Say(note);
-        var facts = CareFacts.Of(opened.Record, opened.Protocol, opened.At);
+        var facts = CareFacts.Of(opened.Record, opened.Rules, opened.At);
         foreach (var message in settings.Parts ? ShortMessage.Parts(facts) : [ShortMessage.Of(facts)])
             Console.Out.WriteLine(message.Text);
         return 0;
@@ -43,7 +43,10 @@ internal sealed class MessageCommand(TimeProvider clock) : Command<MessageComman
         foreach (var entry in received.Entries)
             Console.Out.WriteLine(entry.Json.ToString());
         foreach (var message in received.Messages.Where(m => m.LeftOut is { IsEmpty: false }))
-            ErrorOutput.Say($"{path}: the sender left out: {string.Join(' ', message.LeftOut!)}, in the message of {Farhold.Text.Say.Time(message.AsOf)}");
+            ErrorOutput.Say(
+                $"{path}: the sender left out: {string.Join(' ', message.LeftOut!)}, in the message of "
+                    + $"{Farhold.Text.Say.Time(message.AsOf)}"
+            );
         if (!received.Refusals.IsEmpty)
             return ErrorOutput.Of(received.Refusals);
         return received.Messages.IsEmpty ? ErrorOutput.Of([new Refusal(path, 1, 1, "there is no message in the file")]) : 0;

@@ -3,10 +3,10 @@ using NodaTime;
 
 namespace Farhold.Cli;
 
-/// <summary>A record that was read, the protocol in force and the instant asked about.</summary>
+/// <summary>A record that was read, the rules in force and the instant asked about.</summary>
 /// <param name="Refused">Why a local protocol is not in force.</param>
 /// <param name="ClockNote">Said where this machine's clock can't be right.</param>
-internal sealed record Opened(CareRecord Record, Protocol Protocol, Instant At, IReadOnlyList<Refusal> Refused, string? ClockNote)
+internal sealed record Opened(CareRecord Record, Rulebook Rules, Instant At, IReadOnlyList<Refusal> Refused, string? ClockNote)
 {
     /// <summary>The record, or null with the refusals said.</summary>
     public static CareRecord? RecordOf(string path) => FileOf(path) is { } file ? CareRecord.Of(file) : null;
@@ -24,13 +24,19 @@ internal sealed record Opened(CareRecord Record, Protocol Protocol, Instant At, 
         if (FileOf(settings.Record) is not { } file || Asked(settings.At, clock) is not { } here)
             return null;
         var (record, now) = settings.At is null ? CareRecord.In(file, here) : (CareRecord.Of(file), here);
-        if (InForce(settings, now) is not var (protocol, refused))
+        if (InForce(settings, now) is not var (rules, refused))
             return null;
-        return new(record, protocol, now, refused, now == here ? null : Wrong(here, now));
+        return new(record, rules, now, refused, now == here ? null : Wrong(here, now));
     }
 
-    public static Protocol? ProtocolOf(string? path) =>
-        path is null ? ShippedProtocol.Protocol : WholeOf(path, bytes => ProtocolReader.Read(bytes, path));
+    /// <summary>What every run begins with.</summary>
+    public static Rulebook Shipped => ShippedRules.Book;
+
+    /// <summary>By a protocol in place of the shipped one, or null with the refusals said.</summary>
+    public static Rulebook? RulesOf(string? path) =>
+        path is null ? Shipped
+        : WholeOf(path, bytes => ProtocolReader.Read(bytes, path)) is { } protocol ? Shipped.By(protocol)
+        : null;
 
     /// <summary>What a file holds, or null with the refusals said.</summary>
     public static T? WholeOf<T>(string path, Func<ReadOnlyMemory<byte>, Read<T>> reader)
@@ -54,17 +60,17 @@ internal sealed record Opened(CareRecord Record, Protocol Protocol, Instant At, 
         return route;
     }
 
-    /// <summary>The protocol in force, and why a local one is not, which is said; null, and said, where there is none at all.</summary>
+    /// <summary>The rules in force, and why a local one is not, which is said; null, and said, where there is none at all.</summary>
     /// <param name="at">When it has to be valid.</param>
-    public static (Protocol Protocol, IReadOnlyList<Refusal> Refused)? InForce(ProtocolSettings settings, Instant at)
+    public static (Rulebook Rules, IReadOnlyList<Refusal> Refused)? InForce(ProtocolSettings settings, Instant at)
     {
-        if (ProtocolOf(settings.Protocol) is not { } under)
+        if (RulesOf(settings.Protocol) is not { } under)
             return null;
-        switch (settings.Local is { } path ? Trust.Local(path, settings.Issuers, under, at) : new Read<Protocol>.Usable(under))
+        switch (settings.Local is { } path ? Trust.Local(path, settings.Issuers, under, at) : new Read<Rulebook>.Usable(under))
         {
-            case Read<Protocol>.Usable laid:
+            case Read<Rulebook>.Usable laid:
                 return (laid.Value, []);
-            case Read<Protocol>.Refused no:
+            case Read<Rulebook>.Refused no:
                 ErrorOutput.Of(no.Refusals);
                 return (under, no.Refusals);
             default:
@@ -85,7 +91,7 @@ internal sealed record Opened(CareRecord Record, Protocol Protocol, Instant At, 
 
     private static string Wrong(Instant here, Instant now) =>
         $"The clock of this machine shows {Farhold.Text.Say.Time(here)}, which is before the newest entry of the record. "
-            + $"It can't be right: the time of that entry is used, {Farhold.Text.Say.Time(now)}. Give --at for another.";
+        + $"It can't be right: the time of that entry is used, {Farhold.Text.Say.Time(now)}. Give --at for another.";
 
     private static T? Nothing<T>(IEnumerable<Refusal> refusals)
         where T : class

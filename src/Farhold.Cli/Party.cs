@@ -12,7 +12,9 @@ internal sealed record Party(ImmutableArray<string> Members, DateTimeZone Zone, 
     public static Party? Of(string? names, DateTimeZone? zone, string night, out string? refusal)
     {
         refusal = null;
-        ImmutableArray<string> members = names is null ? [] : [.. names.Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries)];
+        ImmutableArray<string> members = names is null
+            ? []
+            : [.. names.Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries)];
         if (names is not null && (members.Length is 0 or > Roster.MostMembers || members.Distinct().Count() != members.Length))
             refusal = $"--party is one to {Roster.MostMembers} different names, such as Ane,Jon";
         else if (Hours(night) is not { } hours)
@@ -27,8 +29,9 @@ internal sealed record Party(ImmutableArray<string> Members, DateTimeZone Zone, 
     private static (LocalTime From, LocalTime To)? Hours(string night)
     {
         var parts = night.Split('-');
-        return parts.Length == 2 && Hour(parts[0]) is { } from && Hour(parts[1]) is { } to
-            && Rhythm.CanBeANight(new(from, 0), new(to, 0)) ? (new(from, 0), new(to, 0)) : null;
+        return parts.Length == 2 && Hour(parts[0]) is { } from && Hour(parts[1]) is { } to && Rhythm.CanBeANight(new(from, 0), new(to, 0))
+            ? (new(from, 0), new(to, 0))
+            : null;
     }
 
     private static int? Hour(string text) =>

@@ -27,12 +27,16 @@ internal static class Png
         private static readonly SKTypeface Bold = Load("DejaVuSans-Bold.ttf");
 
         public SKTypeface FromFamilyName(
-            string fontFamily, SKFontStyleWeight fontWeight, SKFontStyleWidth fontWidth, SKFontStyleSlant fontStyle) =>
-            fontWeight >= SKFontStyleWeight.SemiBold ? Bold : Regular;
+            string fontFamily,
+            SKFontStyleWeight fontWeight,
+            SKFontStyleWidth fontWidth,
+            SKFontStyleSlant fontStyle
+        ) => fontWeight >= SKFontStyleWeight.SemiBold ? Bold : Regular;
 
         private static SKTypeface Load(string name)
         {
-            using var stream = typeof(Png).Assembly.GetManifestResourceStream(name)
+            using var stream =
+                typeof(Png).Assembly.GetManifestResourceStream(name)
                 ?? throw new System.Diagnostics.UnreachableException("the font is built into the assembly");
             return SKTypeface.FromStream(stream);
         }

@@ -14,7 +14,10 @@ internal sealed class PrepareCommand(TimeProvider clock) : Command<PrepareComman
         public string Trip { get; init; } = "";
 
         [CommandOption("--route <ROUTE>")]
-        [Description("Take the hours to help from this route (as farhold reach does) in place of the trip's own. The track it names is looked for beside it.")]
+        [Description(
+            "Take the hours to help from this route (as farhold reach does) in place of the trip's own. The track it names is looked "
+                + "for beside it."
+        )]
         public string? Route { get; init; }
 
         [CommandOption("--at <INSTANT>")]
@@ -32,22 +35,28 @@ internal sealed class PrepareCommand(TimeProvider clock) : Command<PrepareComman
 
     public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
     {
-        if (Opened.WholeOf(settings.Trip, bytes => TripReader.Read(bytes, settings.Trip, ShippedKit.Kit)) is not { } said
-            || Opened.Asked(settings.At, clock) is not { } at || Opened.InForce(settings, at) is not var (protocol, _))
+        if (
+            Opened.WholeOf(settings.Trip, bytes => TripReader.Read(bytes, settings.Trip, Opened.Shipped.Kit)) is not { } said
+            || Opened.Asked(settings.At, clock) is not { } at
+            || Opened.InForce(settings, at) is not var (rules, _)
+        )
             return ErrorOutput.Unusable;
         var (trip, reach) = (said, ImmutableArray<string>.Empty);
         if (settings.Route is { } path)
         {
             if (Opened.RouteOf(path) is not { } route)
                 return ErrorOutput.Unusable;
-            using var interrupt = new Interrupt(cancellationToken);
-            var profile = ReachProfile.Of(
-                route, ReachProfile.NightsOf(route), LimbDeadlines.Of(protocol.Clock), new Rng(1), cancellation: interrupt.Token);
+            var profile = Profiled(route, rules.Protocol.Clock, cancellationToken);
             trip = said.WithReach(profile.HoursToHelp);
             reach = [ReachWords.Hours(profile), .. Instead(said, trip), .. profile.Cautions];
         }
+        else if (Beside(settings.Trip) is { } beside && Opened.RouteOf(beside) is { } near)
+        {
+            var profile = Profiled(near, rules.Protocol.Clock, cancellationToken);
+            reach = [.. Disagreeing(said, profile, beside)];
+        }
 
-        var lines = TripCheck.Of(trip, ShippedKit.Kit, protocol, settings.Practised);
+        var lines = TripCheck.Of(trip, rules, settings.Practised);
         if (settings.Json)
         {
             foreach (var line in reach)
@@ -62,6 +71,29 @@ internal sealed class PrepareCommand(TimeProvider clock) : Command<PrepareComman
         return 0;
     }
 
+    private static ReachProfile Profiled(Route route, ClockLimits clock, CancellationToken cancellation)
+    {
+        using var interrupt = new Interrupt(cancellation);
+        return ReachProfile.Of(route, ReachProfile.NightsOf(route), LimbDeadlines.Of(clock), new Rng(1), cancellation: interrupt.Token);
+    }
+
+    /// <summary>The route of the same trip, if it lies beside it: <c>a.route.json</c> beside <c>a.trip.json</c>.</summary>
+    private static string? Beside(string trip)
+    {
+        const string ending = ".trip.json";
+        if (!trip.EndsWith(ending, StringComparison.Ordinal))
+            return null;
+        var route = trip[..^ending.Length] + ".route.json";
+        return File.Exists(route) ? route : null;
+    }
+
+    private static IEnumerable<string> Disagreeing(TripPlan said, ReachProfile profile, string route)
+    {
+        if (said.HoursSaid is { } own && own != said.WithReach(profile.HoursToHelp).HoursSaid)
+            yield return $"The trip says {own} to help, its route says otherwise: {ReachWords.Hours(profile)} "
+                + $"Amounts are for {own}; to use the route's: --route {route}";
+    }
+
     private static IEnumerable<string> Instead(TripPlan said, TripPlan trip) =>
         said.HoursSaid is { } own && own != trip.HoursSaid ? [$"The trip itself says {own}, which does not count here."] : [];
 
@@ -70,7 +102,14 @@ internal sealed class PrepareCommand(TimeProvider clock) : Command<PrepareComman
         Console.Out.WriteLine(VerdictWords.Caution);
         foreach (var line in reach)
             Console.Out.WriteLine(Plain.Line(line));
-        foreach (var (title, state) in new[] { ("Missing", Truth.NotMet), ("Nobody said, so not to be counted on", Truth.Unknown), ("Ready", Truth.Met) })
+        foreach (
+            var (title, state) in new[]
+            {
+                ("Missing", Truth.NotMet),
+                ("Nobody said, so not to be counted on", Truth.Unknown),
+                ("Ready", Truth.Met),
+            }
+        )
         {
             var these = lines.Where(l => l.State == state).ToArray();
             if (these.Length == 0)

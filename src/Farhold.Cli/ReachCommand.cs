@@ -48,13 +48,21 @@ internal sealed class ReachCommand : Command<ReachCommand.Settings>
             return ErrorOutput.Plainly($"--trials {settings.Trials} has to be 100 to 100000");
         Instant? start = settings.Start is { } asked ? WrittenInstant.TryParse(Encoding.UTF8.GetBytes(asked)) : null;
         if (settings.Start is not null && start is null)
-            return ErrorOutput.Plainly($"--start {settings.Start} is no instant of the years 1900 to 2500; write it like 2031-05-04T02:10:00Z");
-        if (Opened.ProtocolOf(settings.Protocol) is not { } protocol || Opened.RouteOf(settings.Route) is not { } read)
+            return ErrorOutput.Plainly(
+                $"--start {settings.Start} is no instant of the years 1900 to 2500; write it like 2031-05-04T02:10:00Z"
+            );
+        if (Opened.RulesOf(settings.Protocol) is not { } rules || Opened.RouteOf(settings.Route) is not { } read)
             return ErrorOutput.Unusable;
         var route = start is null ? read : read with { Start = start };
         using var interrupt = new Interrupt(cancellationToken);
         var profile = ReachProfile.Of(
-            route, ReachProfile.NightsOf(route), LimbDeadlines.Of(protocol.Clock), new Rng(settings.Seed), settings.Trials, interrupt.Token);
+            route,
+            ReachProfile.NightsOf(route),
+            LimbDeadlines.Of(rules.Protocol.Clock),
+            new Rng(settings.Seed),
+            settings.Trials,
+            interrupt.Token
+        );
         if (settings.Output is { } to)
         {
             var bytes = ending switch
@@ -77,7 +85,12 @@ internal sealed class ReachCommand : Command<ReachCommand.Settings>
     private static void Tell(ReachProfile profile)
     {
         var blank = new[] { "" };
-        var lines = ReachWords.Sentences(profile).Concat(blank).Concat(ReachWords.Table(profile)).Concat(blank).Append("It rests on:")
+        var lines = ReachWords
+            .Sentences(profile)
+            .Concat(blank)
+            .Concat(ReachWords.Table(profile))
+            .Concat(blank)
+            .Append("It rests on:")
             .Concat(profile.Rests.Select(rest => $"  [{rest.Mark.ToString().ToLowerInvariant()}] {rest.What} ({rest.Source})"))
             .Append(FormattableString.Invariant($"{profile.Points.Length} points, {profile.Trials} trials at each, {profile.Rng}"));
         foreach (var line in lines)

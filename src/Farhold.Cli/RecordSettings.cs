@@ -19,7 +19,10 @@ internal class ProtocolSettings : CommandSettings
     public string? Protocol { get; init; }
 
     [CommandOption("--local <FILE>")]
-    [Description("A local protocol to lay over it; its signature is looked for beside it, as FILE.sig. If it is refused, the protocol under it stays in force, and that is said.")]
+    [Description(
+        "A local protocol to lay over it; its signature is looked for beside it, as FILE.sig. If it is refused, the protocol under it "
+            + "stays in force, and that is said."
+    )]
     public string? Local { get; init; }
 
     [CommandOption("--issuer <FILE>")]

@@ -20,15 +20,15 @@ internal sealed class ReplayCommand(TimeProvider clock) : Command<ReplayCommand.
             return ErrorOutput.Unusable;
         if (settings.Until is { } asked && WrittenInstant.TryParse(Encoding.UTF8.GetBytes(asked)) is null)
             return ErrorOutput.Plainly($"--until {asked} is no instant of the years 1900 to 2500; write it like 2031-05-04T02:10:00Z");
-        var until = settings.Until is { } given ? WrittenInstant.TryParse(Encoding.UTF8.GetBytes(given))!.Value
+        var until = settings.Until is { } given
+            ? WrittenInstant.TryParse(Encoding.UTF8.GetBytes(given))!.Value
             : record.LastRecorded ?? Instant.MaxValue;
         var at = until == Instant.MaxValue ? Instant.FromDateTimeOffset(clock.GetUtcNow()) : until;
-        if (Opened.InForce(settings, at) is not var (protocol, refused))
+        if (Opened.InForce(settings, at) is not var (rules, refused))
             return ErrorOutput.Unusable;
-        ReplayText.Write(record, protocol, until, refused, Console.Out, Width());
+        ReplayText.Write(record, rules, until, refused, Console.Out, Width());
         return 0;
     }
 
-    private static int Width() =>
-        Console.IsOutputRedirected || Console.WindowWidth <= 0 ? ReplayText.UsualWidth : Console.WindowWidth;
+    private static int Width() => Console.IsOutputRedirected || Console.WindowWidth <= 0 ? ReplayText.UsualWidth : Console.WindowWidth;
 }

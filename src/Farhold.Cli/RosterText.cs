@@ -17,8 +17,12 @@ internal static class RosterText
 
         yield return "Sleep:";
         foreach (var rest in roster.Rest)
-            yield return $"  {rest.Who}: {Say.Duration(rest.Asleep)}, {Say.Duration(rest.Longest)} of it at a stretch; on watch {Say.Duration(rest.OnShift)}";
+            yield return $"  {rest.Who}: {Say.Duration(rest.Asleep)}, {Say.Duration(rest.Longest)} of it at a stretch; on watch "
+                + $"{Say.Duration(rest.OnShift)}";
     }
 
-    private static string With(SharedTask task) => task.Who.Length > 1 ? $", with {task.Who[1]}" : task.TooFew ? ", takes two" : "";
+    private static string With(SharedTask task) =>
+        task.Who.Length > 1 ? $", with {task.Who[1]}"
+        : task.TooFew ? ", takes two"
+        : "";
 }

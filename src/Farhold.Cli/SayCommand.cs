@@ -48,17 +48,18 @@ internal sealed class SayCommand(TimeProvider clock) : Command<SayCommand.Settin
         [Description("For nine-line: what the ground is like.")]
         public string? Terrain { get; init; }
 
-        public Farhold.Exchange.HandOver.PickUp PickUp => new()
-        {
-            Place = Place,
-            Call = Call,
-            Precedence = Precedence,
-            Equipment = Equipment,
-            Carried = Carried,
-            Marking = Marking,
-            Nationality = Nationality,
-            Terrain = Terrain,
-        };
+        public Farhold.Exchange.HandOver.PickUp PickUp =>
+            new()
+            {
+                Place = Place,
+                Call = Call,
+                Precedence = Precedence,
+                Equipment = Equipment,
+                Carried = Carried,
+                Marking = Marking,
+                Nationality = Nationality,
+                Terrain = Terrain,
+            };
     }
 
     public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
@@ -71,7 +72,7 @@ internal sealed class SayCommand(TimeProvider clock) : Command<SayCommand.Settin
             return ErrorOutput.Unusable;
         if (opened.ClockNote is { } note)
             ErrorOutput.Say(note);
-        var facts = CareFacts.Of(opened.Record, opened.Protocol, opened.At);
+        var facts = CareFacts.Of(opened.Record, opened.Rules, opened.At);
         Console.Out.Write(Forms.Of(form, facts, zone, settings.PickUp).Text());
         return 0;
     }

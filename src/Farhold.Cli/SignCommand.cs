@@ -39,43 +39,49 @@ internal sealed class SignCommand : Command<SignCommand.Settings>
         foreach (var text in new[] { settings.From, settings.Until })
             if (WrittenInstant.TryParse(text) is null)
                 return ErrorOutput.Plainly($"{text} is no instant of the years 1900 to 2500; write it like 2031-01-10T00:00:00Z");
-        if (Opened.ProtocolOf(settings.Protocol) is not { } under || Opened.WholeOf<Bytes>(settings.File, b => new Read<Bytes>.Usable(new(b))) is not { } file)
+        if (
+            Opened.RulesOf(settings.Protocol) is not { } under
+            || Opened.WholeOf<Bytes>(settings.File, b => new Read<Bytes>.Usable(new(b))) is not { } file
+        )
             return ErrorOutput.Unusable;
         if (Trust.KeyOf(settings.Key) is not { } opened)
             return ErrorOutput.Unusable;
         using var key = opened;
         var head = new SignatureHead(
-            key.Code.Digits, under.Named, settings.Serial, WrittenInstant.TryParse(settings.From)!.Value, WrittenInstant.TryParse(settings.Until)!.Value);
+            key.Code.Digits,
+            under.Protocol.Named,
+            settings.Serial,
+            WrittenInstant.TryParse(settings.From)!.Value,
+            WrittenInstant.TryParse(settings.Until)!.Value
+        );
         var signature = key.Sign(head, file.All.Span);
         return Laid(signature, file.All, settings, key.Code, under) is { } laid ? Write(signature, settings, laid) : ErrorOutput.Unusable;
     }
 
     /// <summary>What a phone would make of it: nothing is signed that is refused there.</summary>
-    private static Protocol? Laid(LocalSignature signature, ReadOnlyMemory<byte> file, Settings settings, IssuerCode code, Protocol under)
+    private static Rulebook? Laid(LocalSignature signature, ReadOnlyMemory<byte> file, Settings settings, IssuerCode code, Rulebook under)
     {
-        var beside = settings.File + LocalSignature.Ending;
-        var proving = Proof.OfAsync(file, signature.Write(), beside, Keyring.Empty.Pin(code), under.Named, signature.Head.NotBefore, FrameworkSignatures.CheckAsync)
-            .AsTask().GetAwaiter().GetResult();
-        if (proving is not Read<Proof>.Usable { Value: var proof })
+        var (keyring, at) = (Keyring.Empty.Pin(code), signature.Head.NotBefore);
+        var proving = LocalRules.OfAsync(file, signature.Write(), settings.File, keyring, under, at, FrameworkSignatures.CheckAsync);
+        var read = proving.AsTask().GetAwaiter().GetResult() switch
         {
-            ErrorOutput.Of(((Read<Proof>.Refused)proving).Refusals);
-            return null;
-        }
-
-        var read = LocalReader.Read(file, settings.File, under, proof, signature.Head.NotBefore);
-        if (read is Read<Protocol>.Usable { Value: var laid })
+            Read<LocalRules>.Usable(var local) => local.At(at),
+            Read<LocalRules>.Refused(var why) => new Read<Rulebook>.Refused(why),
+            _ => throw new System.Diagnostics.UnreachableException(),
+        };
+        if (read is Read<Rulebook>.Usable(var laid))
             return laid;
-        ErrorOutput.Of(((Read<Protocol>.Refused)read).Refusals);
+        ErrorOutput.Of(((Read<Rulebook>.Refused)read).Refusals);
         return null;
     }
 
-    private static int Write(LocalSignature signature, Settings settings, Protocol laid)
+    private static int Write(LocalSignature signature, Settings settings, Rulebook laid)
     {
         var beside = settings.File + LocalSignature.Ending;
         if (Files.Write(beside, signature.Write()) is { } fault)
             return ErrorOutput.Plainly(fault);
         Console.Out.WriteLine(Plain.Line($"{beside}: written"));
-        foreach (var line in RulesWords.Of(laid).Concat(laid.Local!.Changes.Select(c => $"differs: {c}")))
+        foreach (var line in RulesWords.Of(laid).Concat(DifferenceWords.Lines(laid.Protocol.Local!)))
             Console.Out.WriteLine(Plain.Line(line));
         return 0;
     }

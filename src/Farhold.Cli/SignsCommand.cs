@@ -21,7 +21,7 @@ internal sealed class SignsCommand(TimeProvider clock) : Command<SignsCommand.Se
             return ErrorOutput.Unusable;
         if (opened.ClockNote is { } note)
             ErrorOutput.Say(note);
-        var facts = CareFacts.Of(opened.Record, opened.Protocol, opened.At);
+        var facts = CareFacts.Of(opened.Record, opened.Rules, opened.At);
         if (settings.Csv)
             Console.Out.Write(SignsTable.Write(facts));
         else

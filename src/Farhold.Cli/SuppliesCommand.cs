@@ -49,16 +49,19 @@ internal sealed class SuppliesCommand(TimeProvider clock) : Command<SuppliesComm
         if (opened.ClockNote is { } note)
             ErrorOutput.Say(note);
         var around = new Surroundings(
-            settings.Party, settings.Heat is { } h ? Wire.Parse<Heat>(h) : null, settings.Work is { } w ? Wire.Parse<Work>(w)!.Value : Farhold.Reserves.Work.Rest);
-        var outlook = SupplyOutlook.Of(ShippedKit.Kit, opened.Record, opened.Protocol, around, opened.At);
+            settings.Party,
+            settings.Heat is { } h ? Wire.Parse<Heat>(h) : null,
+            settings.Work is { } w ? Wire.Parse<Work>(w)!.Value : Farhold.Reserves.Work.Rest
+        );
+        var outlook = SupplyOutlook.Of(opened.Record, opened.Rules, around, opened.At);
         if (settings.Json)
             Console.Out.WriteLine(Encoding.UTF8.GetString(SupplyJson.Write(outlook)));
         else
-            Print(outlook, zone, settings.All);
+            Print(outlook, opened.Rules.Kit, zone, settings.All);
         return 0;
     }
 
-    private static void Print(SupplyOutlook outlook, DateTimeZone zone, bool all)
+    private static void Print(SupplyOutlook outlook, KitList kit, DateTimeZone zone, bool all)
     {
         var words = new SupplyWords(outlook.At, zone);
         Console.Out.WriteLine(VerdictWords.Caution);
@@ -66,14 +69,16 @@ internal sealed class SuppliesCommand(TimeProvider clock) : Command<SuppliesComm
         foreach (var item in outlook.Items.Where(i => all || i.Stock.Left is not null))
         {
             Console.Out.WriteLine($"  {item.Item.Name}: {words.Of(item)}");
-            foreach (var line in SupplyWords.Advice(item, ShippedKit.Kit))
+            foreach (var line in SupplyWords.Advice(item, kit))
                 Console.Out.WriteLine($"    {line}");
         }
 
         var uncounted = outlook.Items.Count(i => i.Stock.Left is null);
         if (!all && uncounted > 0)
             Console.Out.WriteLine($"  {uncounted} more of the kit list were never counted: unknown, never enough (--all names them)");
-        Console.Out.WriteLine("Ranges come from what was used up to now, what the coming tasks of the care plan take, and what else is foreseen; "
-            + "apart from water, most figures are this project's own choice.");
+        Console.Out.WriteLine(
+            "Ranges come from what was used up to now, what the coming tasks of the care plan take, and what else is foreseen; "
+                + "apart from water, most figures are this project's own choice."
+        );
     }
 }

@@ -17,7 +17,7 @@ internal sealed class TellCommand(TimeProvider clock) : Command<TellCommand.Sett
     {
         if (Opened.Of(settings, clock) is not { } opened)
             return ErrorOutput.Unusable;
-        var judgement = Judge.At(opened.Record, opened.Protocol, opened.At);
+        var judgement = Judge.At(opened.Record, opened.Rules, opened.At);
         if (opened.ClockNote is { } note)
             ErrorOutput.Say(note);
         if (settings.Json)

@@ -18,7 +18,14 @@ internal sealed class Verbs(IConfigurator config)
     public static string[] Asked(string[] args) => args is ["help", .. var rest] ? [.. rest, "--help"] : args;
 
     /// <summary>The verb that was meant, where one is near enough; null where none is, or it is one.</summary>
-    public string? Meant(string typed) => names.Contains(typed) ? null
-        : names.Select(n => (Name: n, Apart: EditDistance.Between(n, typed.ToLowerInvariant()))).Where(n => n.Apart <= 2 && n.Apart < n.Name.Length - 1)
-            .OrderBy(n => n.Apart).ThenBy(n => n.Name, StringComparer.Ordinal).Select(n => n.Name).FirstOrDefault();
+    public string? Meant(string typed) =>
+        names.Contains(typed)
+            ? null
+            : names
+                .Select(n => (Name: n, Apart: EditDistance.Between(n, typed.ToLowerInvariant())))
+                .Where(n => n.Apart <= 2 && n.Apart < n.Name.Length - 1)
+                .OrderBy(n => n.Apart)
+                .ThenBy(n => n.Name, StringComparer.Ordinal)
+                .Select(n => n.Name)
+                .FirstOrDefault();
 }

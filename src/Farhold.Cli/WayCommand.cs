@@ -38,6 +38,10 @@ internal sealed class WayCommand(TimeProvider clock) : Command<WayCommand.Settin
         [Description("Stop when half the 95 % interval of median and P90 is this share of the time, 0.001 to 0.5.")]
         public double? Precision { get; init; }
 
+        [CommandOption("--against <PLAN>")]
+        [Description("Another plan to set beside it, on the same luck; up to three of them, each with its own --against.")]
+        public string[] Against { get; init; } = [];
+
         [CommandOption("--log-help <BY>")]
         [Description("Print nothing but an entry help.expected for the record, noted by this person.")]
         public string? LogHelp { get; init; }
@@ -53,52 +57,115 @@ internal sealed class WayCommand(TimeProvider clock) : Command<WayCommand.Settin
             return ErrorOutput.Plainly($"--trials {settings.Trials} has to be 100 to 5000000");
         if (settings.Precision is { } asked && asked is not (>= 0.001 and <= 0.5))
             return ErrorOutput.Plainly(FormattableString.Invariant($"--precision {asked} has to be 0.001 to 0.5"));
-        if (Judged(settings, out var protocol) is not { } deadlines || Ready(settings.Plan) is not { } ready)
+        if (settings.Against.Length >= SideBySide.Most)
+            return ErrorOutput.Plainly($"--against: side by side stand {SideBySide.Fewest} to {SideBySide.Most} plans");
+        if (Judged(settings, out var rules, out var under) is not { } deadlines || Ready(settings.Plan) is not { } ready)
+            return ErrorOutput.Unusable;
+        if (under is var (state, now))
+            ready = ready.Since(state, now);
+        var others = settings.Against.Select(Ready).ToArray();
+        if (others.Any(o => o is null))
             return ErrorOutput.Unusable;
         foreach (var odd in ready.Oddities)
             ErrorOutput.Say($"{odd} (taken all the same)");
-        var limits = settings.Trials is { } trials ? SamplingLimits.Exactly(trials)
-            : settings.Precision is { } precision ? new SamplingLimits { Relative = precision, MostTrials = 5_000_000 } : new SamplingLimits();
+        var limits =
+            settings.Trials is { } trials ? SamplingLimits.Exactly(trials)
+            : settings.Precision is { } precision ? new SamplingLimits { Relative = precision, MostTrials = 5_000_000 }
+            : new SamplingLimits();
         using var interrupt = new Interrupt(cancellationToken);
         var simulation = Run(ready.Start(new Rng(settings.Seed), limits, deadlines), interrupt.Token);
         if (settings.LogHelp is { } by)
-            return Logged(simulation, protocol, by);
+            return Logged(simulation, rules.Protocol, by);
+        var decision = DecisionTime.Of(simulation, deadlines, interrupt.Token);
+        if (decision is { Choice.Until: null })
+        {
+            // The plan leaves open how long to wait: what follows is told of the best wait.
+            var decided = decision.Decided(ready.Compiled.Plan);
+            ready = ready with { Compiled = CompiledPlan.Of(decided, ready.Compiled.Darkness, ready.Compiled.SoFar) };
+            simulation = Run(ready.Start(new Rng(settings.Seed), SamplingLimits.Exactly(simulation.Done), deadlines), interrupt.Token);
+        }
+
         var outlook = ready.Told(simulation, deadlines);
-        var answers = WhatIf.Usual.Select(whatIf => whatIf.Start(simulation) is { } changed
-            ? WhatIfAnswer.Of(whatIf, simulation, changed.Run(interrupt.Token), deadlines) : null).OfType<WhatIfAnswer>().ToArray();
+        var answers = WhatIf
+            .Usual.Select(whatIf =>
+                whatIf.Start(simulation) is { } changed
+                    ? WhatIfAnswer.Of(whatIf, simulation, changed.Run(interrupt.Token), deadlines)
+                    : null
+            )
+            .OfType<WhatIfAnswer>()
+            .ToArray();
+        var side = others.Length == 0 ? null : Beside([ready, .. others.OfType<ReadyPlan>()], simulation, deadlines, interrupt.Token);
         if (settings.Json)
-            Console.Out.WriteLine(Encoding.UTF8.GetString(OutlookJson.Write(outlook, answers).Utf8.Span));
+            Console.Out.WriteLine(Encoding.UTF8.GetString(OutlookJson.Write(outlook, answers, decision, side).Utf8.Span));
         else
-            WayText.Write(outlook, answers, ready.Compiled.Darkness, Console.Out);
+            WayText.Write(outlook, answers, decision, side, ready.Compiled.Darkness, Console.Out);
         return 0;
     }
 
-    private static ReadyPlan? Ready(string path) => Opened.WholeOf(path, bytes => PlanReader.Read(bytes, path) switch
-    {
-        Read<Plan>.Usable(var plan) => ReadyPlan.Of(plan, XmlTracks.In(Files.Beside(path))),
-        Read<Plan>.Refused(var why) => new Read<ReadyPlan>.Refused(why),
-        _ => throw new System.Diagnostics.UnreachableException(),
-    });
+    /// <summary>The plans on the same luck, each with as many trials as the first.</summary>
+    private static SideBySide Beside(
+        ReadyPlan[] plans,
+        Simulation first,
+        ImmutableArray<Deadline> deadlines,
+        CancellationToken cancellation
+    ) =>
+        SideBySide.Of(
+            [
+                .. SideBySide
+                    .Aligned([.. plans.Select(p => p.Compiled.Plan)])
+                    .Select(
+                        (plan, i) =>
+                            new Simulation(
+                                CompiledPlan.Of(plan, plans[i].Compiled.Darkness, plans[i].Compiled.SoFar),
+                                first.Rng,
+                                SamplingLimits.Exactly(first.Done)
+                            ).Run(cancellation)
+                    ),
+            ],
+            deadlines
+        );
+
+    private static ReadyPlan? Ready(string path) =>
+        Opened.WholeOf(
+            path,
+            bytes =>
+                PlanReader.Read(bytes, path) switch
+                {
+                    Read<Plan>.Usable(var plan) => ReadyPlan.Of(plan, XmlTracks.In(Files.Beside(path))),
+                    Read<Plan>.Refused(var why) => new Read<ReadyPlan>.Refused(why),
+                    _ => throw new System.Diagnostics.UnreachableException(),
+                }
+        );
 
     /// <summary>The limbs' limits; none without a record, nothing with one that can't be read.</summary>
-    private ImmutableArray<Deadline>? Judged(Settings settings, out Protocol protocol)
+    /// <param name="under">What holds in the record, and when; null without a record.</param>
+    private ImmutableArray<Deadline>? Judged(Settings settings, out Rulebook rules, out (State State, Instant Now)? under)
     {
-        protocol = ShippedProtocol.Protocol;
+        under = null;
+        rules = Opened.Shipped;
         if (settings.Record is null)
         {
             if (Opened.Asked(settings.At, clock) is not { } at || Opened.InForce(settings, at) is not var (inForce, _))
                 return null;
-            protocol = inForce;
+            rules = inForce;
             return ImmutableArray<Deadline>.Empty;
         }
 
-        var judging = new JudgingSettings { Record = settings.Record, At = settings.At, Protocol = settings.Protocol, Local = settings.Local, Issuers = settings.Issuers };
+        var judging = new JudgingSettings
+        {
+            Record = settings.Record,
+            At = settings.At,
+            Protocol = settings.Protocol,
+            Local = settings.Local,
+            Issuers = settings.Issuers,
+        };
         if (Opened.Of(judging, clock) is not { } opened)
             return null;
         if (opened.ClockNote is { } note)
             ErrorOutput.Say(note);
-        protocol = opened.Protocol;
-        return LimbDeadlines.Of(Judge.At(opened.Record, opened.Protocol, opened.At));
+        rules = opened.Rules;
+        under = (opened.Record.Readings[0], opened.At);
+        return LimbDeadlines.Of(Judge.At(opened.Record, opened.Rules, opened.At));
     }
 
     /// <summary>Says how far it is once that takes longer than a second.</summary>
@@ -112,7 +179,9 @@ internal sealed class WayCommand(TimeProvider clock) : Command<WayCommand.Settin
             if (seconds <= said)
                 continue;
             said = seconds;
-            ErrorOutput.Say(FormattableString.Invariant($"{progress.Done} of {progress.Planned} trials, more if that is not precise enough"));
+            ErrorOutput.Say(
+                FormattableString.Invariant($"{progress.Done} of {progress.Planned} trials, more if that is not precise enough")
+            );
         }
 
         return simulation;

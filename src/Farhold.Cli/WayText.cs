@@ -6,20 +6,41 @@ namespace Farhold.Cli;
 /// <summary>A forecast for a person: ranges first, then what it hangs on, then what it rests on.</summary>
 internal static class WayText
 {
-    public static void Write(Outlook outlook, IReadOnlyCollection<WhatIfAnswer> answers, Darkness? darkness, TextWriter to)
+    public static void Write(
+        Outlook outlook,
+        IReadOnlyCollection<WhatIfAnswer> answers,
+        DecisionTime? decision,
+        SideBySide? side,
+        Darkness? darkness,
+        TextWriter to
+    )
     {
         var zone = outlook.Plan.TimeZone ?? DateTimeZone.Utc;
         void Line(string text) => to.WriteLine(Plain.Line(text));
 
         Line($"{outlook.Plan.Title ?? outlook.Plan.Id ?? "Way out"}, setting out {Time(outlook.Plan.Start, zone)}");
+        var clock = ArrivalClock.Of(outlook.Plan);
+        foreach (var sentence in decision is null ? [] : DecisionWords.Of(decision, clock))
+            Line(sentence);
         foreach (var sentence in ArrivalWords.Sentences(outlook))
             Line(sentence);
+        if (side is not null)
+        {
+            Line("");
+            Line("Side by side, on the same luck:");
+            foreach (var sentence in DecisionWords.Of(side, clock))
+                Line($"  {sentence}");
+        }
+
         Line("");
-        Line("Leg by leg, eight of ten arrivals lie between:");
+        Line("Stage by stage, eight of ten arrivals lie between:");
         foreach (var leg in outlook.Legs.Where(l => l.Went.Hits > 0))
-            Line($"  {leg.Place.Path} {leg.Place.Label}: {Time(At(leg, 0.1), zone)} and {Time(At(leg, 0.9), zone)}, as likely before as after {Time(At(leg, 0.5), zone)}"
-                + (leg.Went.Hits < leg.Went.Trials ? $"; taken: {ArrivalWords.Chance(leg.Went)}" : "")
-                + (leg.Dark is { Hits: > 0 } dark ? $"; in the dark: {ArrivalWords.Chance(dark)}" : ""));
+            Line(
+                $"  {leg.Place.Path} {leg.Place.Label}: {Time(At(leg, 0.1), zone)} and {Time(At(leg, 0.9), zone)}, as likely before as "
+                    + $"after {Time(At(leg, 0.5), zone)}"
+                    + (leg.Went.Hits < leg.Went.Trials ? $"; taken: {ArrivalWords.Chance(leg.Went)}" : "")
+                    + (leg.Dark is { Hits: > 0 } dark ? $"; in the dark: {ArrivalWords.Chance(dark)}" : "")
+            );
         if (answers.Count > 0)
         {
             Line("");
@@ -34,7 +55,11 @@ internal static class WayText
             Line("Dark along the way (sun more than 6 degrees down):");
             var end = outlook.At(0.95).At ?? outlook.Plan.Start + Duration.FromDays(3);
             var nights = darkness.Stretches.Where(s => s.To > outlook.Plan.Start && s.From < end).ToArray();
-            Line(nights.Length == 0 ? "  never, as far as this reaches" : "  " + string.Join("; ", nights.Select(s => $"{Time(s.From, zone)} to {Time(s.To, zone)}")));
+            Line(
+                nights.Length == 0
+                    ? "  never, as far as this reaches"
+                    : "  " + string.Join("; ", nights.Select(s => $"{Time(s.From, zone)} to {Time(s.To, zone)}"))
+            );
         }
 
         Line("");
@@ -46,6 +71,8 @@ internal static class WayText
 
     private static Instant? At(LegArrival leg, double p) => leg.Quantiles.FirstOrDefault(q => q.P == p)?.At;
 
-    private static string Time(Instant? at, DateTimeZone zone) => at is not { } known ? "never"
-        : known.InZone(zone).ToString("d MMM HH:mm", CultureInfo.InvariantCulture) + (zone == DateTimeZone.Utc ? " UTC" : "");
+    private static string Time(Instant? at, DateTimeZone zone) =>
+        at is not { } known
+            ? "never"
+            : known.InZone(zone).ToString("d MMM uuuu HH:mm", CultureInfo.InvariantCulture) + (zone == DateTimeZone.Utc ? " UTC" : "");
 }

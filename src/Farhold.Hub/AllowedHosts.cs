@@ -13,10 +13,11 @@ internal sealed class AllowedHosts
 
     private readonly FrozenSet<string> names;
 
-    public AllowedHosts(HubOptions options) => names = OfThisMachine
-        .Concat(options.Hosts.IsDefault ? [] : options.Hosts)
-        .Concat(options.Listen.Split(';').Select(a => BindingAddress.Parse(a.Trim()).Host).Where(IsName))
-        .ToFrozenSet(StringComparer.OrdinalIgnoreCase);
+    public AllowedHosts(HubOptions options) =>
+        names = OfThisMachine
+            .Concat(options.Hosts.IsDefault ? [] : options.Hosts)
+            .Concat(options.Listen.Split(';').Select(a => BindingAddress.Parse(a.Trim()).Host).Where(IsName))
+            .ToFrozenSet(StringComparer.OrdinalIgnoreCase);
 
     public bool Allow(HostString host) => host.HasValue && names.Contains(host.Host);
 

@@ -12,10 +12,15 @@ internal sealed class DocumentDesk : IDisposable
     /// <summary>Design: about as long as a large document takes.</summary>
     private const int RetryAfterSeconds = 10;
 
-    public ConcurrencyLimiter Queue { get; } = new(new()
-    {
-        PermitLimit = Places, QueueLimit = MostWaiting, QueueProcessingOrder = QueueProcessingOrder.OldestFirst,
-    });
+    public ConcurrencyLimiter Queue { get; } =
+        new(
+            new()
+            {
+                PermitLimit = Places,
+                QueueLimit = MostWaiting,
+                QueueProcessingOrder = QueueProcessingOrder.OldestFirst,
+            }
+        );
 
     /// <param name="make">What is made of the whole body; its token is cancelled when the client leaves or the time is up.</param>
     public async Task<IResult> MakeAsync(HttpContext context, Func<ReadOnlyMemory<byte>, CancellationToken, IResult> make)
@@ -38,7 +43,7 @@ internal sealed class DocumentDesk : IDisposable
             throw TooLarge();
         using var body = new MemoryStream();
         var part = new byte[1 << 16];
-        for (int read; (read = await context.Request.Body.ReadAsync(part, context.RequestAborted)) > 0;)
+        for (int read; (read = await context.Request.Body.ReadAsync(part, context.RequestAborted)) > 0; )
         {
             if (body.Length + read > Documents.LargestBytes)
                 throw TooLarge();

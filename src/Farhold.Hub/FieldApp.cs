@@ -7,7 +7,8 @@ namespace Farhold.Hub;
 /// <summary>Serves the published app: compressed files as they are, every place of the app as index.html.</summary>
 internal static partial class FieldApp
 {
-    public const string ForGood = "public, max-age=31536000, immutable", AskAgain = "no-cache";
+    public const string ForGood = "public, max-age=31536000, immutable",
+        AskAgain = "no-cache";
 
     /// <summary>The publisher puts ten characters of the content's hash before the ending, as in dotnet.native.x1y2z3a4b5.wasm.</summary>
     public const string Hashed = @".+\.[a-z0-9]{10}\.(wasm|js|dat)$";
@@ -17,11 +18,11 @@ internal static partial class FieldApp
         {
             [".dat"] = "application/octet-stream",
             [".webmanifest"] = "application/manifest+json",
-        });
+        }
+    );
 
     public static void MapFieldApp(this WebApplication app, HubOptions options) =>
-        app.MapMethods("/{**path}", ["GET", "HEAD"], (HttpContext context, string? path) =>
-            Serve(context, options.AppFolder, path ?? ""));
+        app.MapMethods("/{**path}", ["GET", "HEAD"], (HttpContext context, string? path) => Serve(context, options.AppFolder, path ?? ""));
 
     public static string CachingOf(string file) => Fingerprinted().IsMatch(file) ? ForGood : AskAgain;
 
@@ -39,7 +40,12 @@ internal static partial class FieldApp
         }
         context.Response.Headers.CacheControl = CachingOf(file);
         context.Response.Headers.Vary = HeaderNames.AcceptEncoding;
-        return Results.File(Encoded(context, file), TypeOf(file), lastModified: File.GetLastWriteTimeUtc(file), entityTag: Tag(file));
+        return Results.File(
+            Encoded(context, file),
+            TypeOf(file),
+            lastModified: new DateTimeOffset(File.GetLastWriteTimeUtc(file)),
+            entityTag: Tag(file)
+        );
     }
 
     private static string Encoded(HttpContext context, string file)

@@ -5,8 +5,9 @@ internal static class HubHost
     /// <summary>Design: a base with every phone of a party, several connections each.</summary>
     private const int MostConnections = 100;
 
+    /// <param name="rules">What cards are made by.</param>
     /// <param name="more">Further routes, for tests.</param>
-    public static WebApplication Build(HubOptions options, Action<WebApplication>? more = null)
+    public static WebApplication Build(HubOptions options, HubRules rules, Action<WebApplication>? more = null)
     {
         // A slim builder reads no settings from the folder it happens to be started in. The environment is fixed, so that no
         // variable brings pages that show code and traces.
@@ -25,7 +26,7 @@ internal static class HubHost
         app.UseSecurityHeaders(options);
         app.UseRequestGuard(new AllowedHosts(options));
         app.UseRequestTimeouts();
-        app.MapDocuments(TimeProvider.System);
+        app.MapDocuments(TimeProvider.System, rules);
         more?.Invoke(app);
         app.MapFieldApp(options);
         return app;

@@ -7,7 +7,15 @@ namespace Farhold.Hub;
 /// <param name="AppFolder">The published app: the folder that holds index.html.</param>
 /// <param name="Listen">Addresses, divided by semicolons.</param>
 /// <param name="Hosts">Names under which it answers besides those of this machine itself and those in <paramref name="Listen"/>.</param>
-internal sealed record HubOptions(string AppFolder, string Listen, ImmutableArray<string> Hosts = default)
+/// <param name="Local">A local protocol that cards are made by; null: none.</param>
+/// <param name="Issuers">Files with the codes of those whose signature on it is trusted.</param>
+internal sealed record HubOptions(
+    string AppFolder,
+    string Listen,
+    ImmutableArray<string> Hosts = default,
+    string? Local = null,
+    ImmutableArray<string> Issuers = default
+)
 {
     public const string Help = """
         Serves the field app.
@@ -15,6 +23,8 @@ internal sealed record HubOptions(string AppFolder, string Listen, ImmutableArra
           --port N       where to listen on this machine, this time only; nothing is remembered
           --urls ADDR    where to listen, such as http://0.0.0.0:5080; several divided by ';'
           --host NAME    a name under which the app is opened, such as farhold.example; may be given several times
+          --local FILE   a local protocol that cards are made by, its signature beside it
+          --issuer FILE  the code of an issuer whose signature on it is trusted; may be given several times
           --version      the version, and nothing else
           --static-host FOLDER TARGET   writes what another host of the app in FOLDER has to send into TARGET, and ends
         Without --port and --urls it serves this machine alone, at a port drawn on the first start and kept in
@@ -30,10 +40,13 @@ internal sealed record HubOptions(string AppFolder, string Listen, ImmutableArra
         var app = Path.Combine(AppContext.BaseDirectory, "app");
         var listen = environment("FARHOLD_LISTEN") is { Length: > 0 } named ? named : null;
         var hosts = (environment("FARHOLD_HOSTS") ?? "")
-            .Split(';', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries).ToList();
+            .Split(';', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries)
+            .ToList();
+        string? protocol = null;
+        var issuers = new List<string>();
         for (var i = 0; i < args.Length; i += 2)
         {
-            if (args[i] is not ("--app" or "--urls" or "--port" or "--host") || i + 1 == args.Length)
+            if (args[i] is not ("--app" or "--urls" or "--port" or "--host" or "--local" or "--issuer") || i + 1 == args.Length)
                 return Refuse($"'{args[i]}' is no option with a value here; --help lists them.");
             var value = args[i + 1];
             switch (args[i])
@@ -46,6 +59,12 @@ internal sealed record HubOptions(string AppFolder, string Listen, ImmutableArra
                     break;
                 case "--host":
                     hosts.Add(value);
+                    break;
+                case "--local":
+                    protocol = value;
+                    break;
+                case "--issuer":
+                    issuers.Add(value);
                     break;
                 default:
                     if (LocalPort.Parse(value) is not { } port)
@@ -67,7 +86,7 @@ internal sealed record HubOptions(string AppFolder, string Listen, ImmutableArra
             listen = LocalPort.Address(chosen);
         }
 
-        return new HubOptions(Path.GetFullPath(app), listen, [.. hosts]);
+        return new HubOptions(Path.GetFullPath(app), listen, [.. hosts], protocol, [.. issuers]);
     }
 
     private static HubOptions? Refuse(string reason)

@@ -13,22 +13,28 @@ namespace Farhold.Hub;
 internal sealed class LocalPort(string file, Func<int, bool> isFree)
 {
     // Below the ports that systems hand out for a moment (from 32,768 on Linux, 49,152 elsewhere), or it would be taken now and then.
-    private const int From = 20_000, Below = 32_000, Tries = 50;
+    private const int From = 20_000,
+        Below = 32_000,
+        Tries = 50;
 
     public static LocalPort OfThisUser(Func<string, string?> environment) => new(FileOf(environment), IsFree);
 
     public static string Address(int port) => string.Create(CultureInfo.InvariantCulture, $"http://127.0.0.1:{port}");
 
     public static int? Parse(string text) =>
-        int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var port)
-        && port is > 0 and <= IPEndPoint.MaxPort ? port : null;
+        int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var port) && port is > 0 and <= IPEndPoint.MaxPort
+            ? port
+            : null;
 
     /// <summary>By the XDG base directory specification; relative folders are ignored, as it says.</summary>
-    public static string FileOf(Func<string, string?> environment) => Path.Combine(
-        environment("XDG_CONFIG_HOME") is { Length: > 0 } named && Path.IsPathRooted(named)
-            ? named
-            : Environment.GetFolderPath(Environment.SpecialFolder.ApplicationData, Environment.SpecialFolderOption.DoNotVerify),
-        "farhold", "port");
+    public static string FileOf(Func<string, string?> environment) =>
+        Path.Combine(
+            environment("XDG_CONFIG_HOME") is { Length: > 0 } named && Path.IsPathRooted(named)
+                ? named
+                : Environment.GetFolderPath(Environment.SpecialFolder.ApplicationData, Environment.SpecialFolderOption.DoNotVerify),
+            "farhold",
+            "port"
+        );
 
     /// <summary>The port, or why there is none.</summary>
     public (int? Port, string Why) Choose()
@@ -49,8 +55,11 @@ internal sealed class LocalPort(string file, Func<int, bool> isFree)
             return (null, $"{file} holds no port. Write the one at which the records are into it, or delete it to draw a new one.");
         return isFree(port)
             ? (port, "")
-            : (null, $"Port {port}, to which this machine's records belong, is taken; the app may be running already at {Address(port)}. "
-                + "End what uses it. --port names another one, where those records are not shown.");
+            : (
+                null,
+                $"Port {port}, to which this machine's records belong, is taken; the app may be running already at {Address(port)}. "
+                    + "End what uses it. --port names another one, where those records are not shown."
+            );
     }
 
     private (int?, string) Drawn()

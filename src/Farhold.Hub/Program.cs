@@ -18,7 +18,10 @@ if (args is ["--static-host", var published, var target])
 if (HubOptions.From(args, Environment.GetEnvironmentVariable) is not { } options)
     return 2;
 
-var app = HubHost.Build(options);
+if (await HubRules.ToldAsync(ShippedRules.Book, options) is not { } rules)
+    return 2;
+
+var app = HubHost.Build(options, rules);
 try
 {
     await app.StartAsync();

@@ -14,9 +14,9 @@ internal static partial class RequestGuard
     public static void UseRequestGuard(this WebApplication app, AllowedHosts hosts)
     {
         app.Use(CatchAsync);
-        app.Use((context, next) => Refusal(context, hosts) is var (status, line)
-            ? OneLine.WriteAsync(context, status, line)
-            : next(context));
+        app.Use(
+            (context, next) => Refusal(context, hosts) is var (status, line) ? OneLine.WriteAsync(context, status, line) : next(context)
+        );
     }
 
     private static (int Status, string Line)? Refusal(HttpContext context, AllowedHosts hosts)
@@ -32,10 +32,13 @@ internal static partial class RequestGuard
     }
 
     /// <summary>The media type itself, at most with the charset that it has anyway.</summary>
-    private static bool Fits(string? sent, string mediaType) => MediaTypeHeaderValue.TryParse(sent, out var type)
+    private static bool Fits(string? sent, string mediaType) =>
+        MediaTypeHeaderValue.TryParse(sent, out var type)
         && type.MediaType.Equals(mediaType, StringComparison.OrdinalIgnoreCase)
-        && type.Parameters.All(p => p.Name.Equals("charset", StringComparison.OrdinalIgnoreCase)
-            && HeaderUtilities.RemoveQuotes(p.Value).Equals("utf-8", StringComparison.OrdinalIgnoreCase));
+        && type.Parameters.All(p =>
+            p.Name.Equals("charset", StringComparison.OrdinalIgnoreCase)
+            && HeaderUtilities.RemoveQuotes(p.Value).Equals("utf-8", StringComparison.OrdinalIgnoreCase)
+        );
 
     private static async Task CatchAsync(HttpContext context, RequestDelegate next)
     {
@@ -50,9 +53,13 @@ internal static partial class RequestGuard
         }
         catch (BadHttpRequestException e) when (!context.Response.HasStarted)
         {
-            await OneLine.WriteAsync(context, e.StatusCode, e.StatusCode == StatusCodes.Status413PayloadTooLarge
-                ? $"Too large: at most {Documents.LargestBytes} bytes."
-                : "The request is broken.");
+            await OneLine.WriteAsync(
+                context,
+                e.StatusCode,
+                e.StatusCode == StatusCodes.Status413PayloadTooLarge
+                    ? $"Too large: at most {Documents.LargestBytes} bytes."
+                    : "The request is broken."
+            );
         }
         catch (Exception e) when (!context.Response.HasStarted)
         {

@@ -15,10 +15,13 @@ public static class FrameworkSignatures
             return false;
         try
         {
-            using var ecdsa = ECDsa.Create(new ECParameters
-            {
-                Curve = ECCurve.NamedCurves.nistP256, Q = new() { X = key[..32].ToArray(), Y = key[32..].ToArray() },
-            });
+            using var ecdsa = ECDsa.Create(
+                new ECParameters
+                {
+                    Curve = ECCurve.NamedCurves.nistP256,
+                    Q = new() { X = key[..32].ToArray(), Y = key[32..].ToArray() },
+                }
+            );
             return ecdsa.VerifyData(message, signature, HashAlgorithmName.SHA256, DSASignatureFormat.IeeeP1363FixedFieldConcatenation);
         }
         catch (CryptographicException)

@@ -25,7 +25,9 @@ public sealed class SigningKey : IDisposable
         if (at < 0)
             return Refuse("this is no signing key: there is no private key in it");
         if (IssuerCode.Read(System.Text.Encoding.UTF8.GetBytes(text[..at]), file) is not Read<IssuerCode>.Usable { Value: var code })
-            return new Read<SigningKey>.Refused(((Read<IssuerCode>.Refused)IssuerCode.Read(System.Text.Encoding.UTF8.GetBytes(text[..at]), file)).Refusals);
+            return new Read<SigningKey>.Refused(
+                ((Read<IssuerCode>.Refused)IssuerCode.Read(System.Text.Encoding.UTF8.GetBytes(text[..at]), file)).Refusals
+            );
         var ecdsa = ECDsa.Create();
         try
         {
@@ -54,7 +56,9 @@ public sealed class SigningKey : IDisposable
     public void Dispose() => ecdsa.Dispose();
 
     private string Over(ReadOnlySpan<byte> message) =>
-        Base64UrlText.Write(ecdsa.SignData(message.ToArray(), HashAlgorithmName.SHA256, DSASignatureFormat.IeeeP1363FixedFieldConcatenation));
+        Base64UrlText.Write(
+            ecdsa.SignData(message.ToArray(), HashAlgorithmName.SHA256, DSASignatureFormat.IeeeP1363FixedFieldConcatenation)
+        );
 
     private static Read<SigningKey> Named(ECDsa ecdsa, string name, string role, string file)
     {

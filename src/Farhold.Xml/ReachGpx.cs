@@ -13,7 +13,17 @@ public static class ReachGpx
     public static byte[] Write(ReachProfile profile)
     {
         using var stream = new MemoryStream();
-        using (var xml = XmlWriter.Create(stream, new XmlWriterSettings { Encoding = new UTF8Encoding(false), Indent = true, NewLineChars = "\n" }))
+        using (
+            var xml = XmlWriter.Create(
+                stream,
+                new XmlWriterSettings
+                {
+                    Encoding = new UTF8Encoding(false),
+                    Indent = true,
+                    NewLineChars = "\n",
+                }
+            )
+        )
         {
             xml.WriteStartElement("gpx", Namespace);
             xml.WriteAttributeString("version", "1.1");
@@ -43,13 +53,19 @@ public static class ReachGpx
         Text(xml, "name", profile.Route.Title ?? profile.Route.Track.Track.Name ?? "route");
         xml.WriteStartElement("trkseg");
         foreach (var point in profile.Points)
-            Point(xml, "trkpt", point.Place, point.ElevationM, null,
-                $"{profile.Ways[point.Way].Letter}; median {Time(point.Median)}; p90 {Time(point.P90)}");
+            Point(
+                xml,
+                "trkpt",
+                point.Place,
+                point.ElevationM,
+                null,
+                $"{profile.Ways[point.Way].Letter}; median {Time(point.Median)}; p90 {Time(point.P90)}"
+            );
         xml.WriteEndElement();
         xml.WriteEndElement();
     }
 
-    private static string Time(NodaTime.Duration? time) => time is { } known ? DurationText.Write(known) : "never";
+    private static string Time(NodaTime.Duration? time) => time is { } known ? IsoSpan.WriteNearest(known) : "never";
 
     private static string Km(double metres) => string.Create(CultureInfo.InvariantCulture, $"km {metres / 1000:0.0}");
 
@@ -70,7 +86,15 @@ public static class ReachGpx
 
     // What XML has no way to say is left out: names come from outside.
     private static void Text(XmlWriter xml, string name, string text) =>
-        xml.WriteElementString(name, string.Concat(text.Where((c, i) => XmlConvert.IsXmlChar(c)
-            || (char.IsHighSurrogate(c) && i + 1 < text.Length && char.IsLowSurrogate(text[i + 1]))
-            || (char.IsLowSurrogate(c) && i > 0 && char.IsHighSurrogate(text[i - 1])))));
+        xml.WriteElementString(
+            name,
+            string.Concat(
+                text.Where(
+                    (c, i) =>
+                        XmlConvert.IsXmlChar(c)
+                        || (char.IsHighSurrogate(c) && i + 1 < text.Length && char.IsLowSurrogate(text[i + 1]))
+                        || (char.IsLowSurrogate(c) && i > 0 && char.IsHighSurrogate(text[i - 1]))
+                )
+            )
+        );
 }

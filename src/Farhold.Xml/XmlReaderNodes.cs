@@ -75,11 +75,12 @@ internal sealed class XmlReaderNodes : IXmlNodes
         stream.Dispose();
     }
 
-    private static XmlKind? Of(XmlNodeType type) => type switch
-    {
-        XmlNodeType.Element => XmlKind.Start,
-        XmlNodeType.EndElement => XmlKind.End,
-        XmlNodeType.Text or XmlNodeType.CDATA or XmlNodeType.SignificantWhitespace or XmlNodeType.Whitespace => XmlKind.Text,
-        _ => null,
-    };
+    private static XmlKind? Of(XmlNodeType type) =>
+        type switch
+        {
+            XmlNodeType.Element => XmlKind.Start,
+            XmlNodeType.EndElement => XmlKind.End,
+            XmlNodeType.Text or XmlNodeType.CDATA or XmlNodeType.SignificantWhitespace or XmlNodeType.Whitespace => XmlKind.Text,
+            _ => null,
+        };
 }

@@ -1,7 +1,4 @@
 using AngleSharp.Dom;
-using Farhold.App.Attempts;
-using Farhold.App.Care;
-using Farhold.App.Shell;
 using Microsoft.AspNetCore.Components;
 using Microsoft.Extensions.DependencyInjection;
 
@@ -28,8 +25,15 @@ public abstract class LimbTest : ScreenTest
         await TellAsync(5, new Payload.SuppliesStated("haemostatic-gauze", 2));
         await TellAsync(5, new Payload.SuppliesStated("pressure-dressing", 2));
         await TellAsync(4, new Payload.WatchStated(true, Watcher.Other));
-        await TellAsync(4, new Payload.HelpExpected(
-            Now + Duration.FromHours(20), Now + Duration.FromHours(12), Now + Duration.FromHours(30), Care: HelpCare.Surgery));
+        await TellAsync(
+            4,
+            new Payload.HelpExpected(
+                Now + Duration.FromHours(20),
+                Now + Duration.FromHours(12),
+                Now + Duration.FromHours(30),
+                Care: HelpCare.Surgery
+            )
+        );
         await TellAsync(3, new Payload.BleedingChecked("w1", Bleeding.None));
         await TellAsync(2, Well);
     }
@@ -37,14 +41,22 @@ public abstract class LimbTest : ScreenTest
     /// <summary>The rest of the casualty, looked over.</summary>
     protected static Payload.CasualtyLookedOver NothingElse { get; } = new(false, false, false, false, false);
 
-    protected static Payload.SignsTaken Well => new()
-    {
-        HeartRate = 84, RespiratoryRate = 16, Systolic = 124, Mental = Mental.Alert, RadialPulse = RadialPulse.Strong,
-        Dizzy = false, Pale = false, Cool = false, Clammy = false,
-    };
+    protected static Payload.SignsTaken Well =>
+        new()
+        {
+            HeartRate = 84,
+            RespiratoryRate = 16,
+            Systolic = 124,
+            Mental = Mental.Alert,
+            RadialPulse = RadialPulse.Strong,
+            Dizzy = false,
+            Pale = false,
+            Cool = false,
+            Clammy = false,
+        };
 
     protected Task TellAsync(double minutesAgo, Payload payload) =>
-        Care.LogAsync(payload, Happened.At(Now - Duration.FromMinutes(minutesAgo)));
+        Logbook.WriteAsync(Session.Open!, payload, Happened.At(Now - Duration.FromMinutes(minutesAgo)));
 
     protected Task TellAsync(Payload payload) => TellAsync(0, payload);
 
@@ -54,13 +66,18 @@ public abstract class LimbTest : ScreenTest
     protected IRenderedComponent<Frame> AttemptShown()
     {
         DisposeComponentsAsync().GetAwaiter().GetResult();
-        return Render<Frame>(p => p.Add(f => f.Body, b =>
-        {
-            b.OpenComponent<AttemptScreen>(0);
-            b.AddAttribute(1, nameof(AttemptScreen.Casualty), Casualty);
-            b.AddAttribute(2, nameof(AttemptScreen.On), "left-leg");
-            b.CloseComponent();
-        }));
+        return Render<Frame>(p =>
+            p.Add(
+                f => f.Body,
+                b =>
+                {
+                    b.OpenComponent<AttemptScreen>(0);
+                    b.AddAttribute(1, nameof(AttemptScreen.Casualty), Casualty);
+                    b.AddAttribute(2, nameof(AttemptScreen.On), "left-leg");
+                    b.CloseComponent();
+                }
+            )
+        );
     }
 
     protected static bool HasButton(IRenderedComponent<IComponent> shown, string name) =>
@@ -70,6 +87,9 @@ public abstract class LimbTest : ScreenTest
 
     protected T Last<T>()
         where T : Payload => Care.Record!.Entries.Select(e => e.Payload).OfType<T>().Last();
+
+    protected IEnumerable<T> Entries<T>()
+        where T : Payload => Care.Record!.Entries.Select(e => e.Payload).OfType<T>();
 
     protected int Count<T>()
         where T : Payload => Care.Record!.Entries.Count(e => e.Payload is T);

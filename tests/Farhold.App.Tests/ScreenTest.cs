@@ -1,17 +1,5 @@
 using AngleSharp.Dom;
-using Farhold.App.Care;
-using Farhold.App.First;
-using Farhold.App.HandOver;
-using Farhold.App.Offline;
-using Farhold.App.Phone;
-using Farhold.App.Power;
-using Farhold.App.Reminders;
-using Farhold.App.Settings;
-using Farhold.App.Shell;
-using Farhold.App.Store;
 using Farhold.App.Tests.Doubles;
-using Farhold.App.WayOut;
-using Farhold.App.Words;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Time.Testing;
 
@@ -22,12 +10,14 @@ public abstract class ScreenTest : BunitContext
 {
     protected ScreenTest()
     {
+        Clock = new(DateTimeZoneProviders.Tzdb["Pacific/Auckland"], Texts);
         Services.AddSingleton<TimeProvider>(Time);
         Services.AddSingleton<IPhone>(Phone);
         Services.AddSingleton<ILogStore>(Store);
         Services.AddSingleton<IOfflineCopy>(Copy);
         Services.AddFarhold(Texts, Clock);
         Services.AddSingleton<IAlerts>(Alerts);
+        Services.AddSingleton<IPositions>(Positions);
         Services.AddSingleton<IHandOverPhone>(HandOver);
         Services.AddSingleton<IXmlFiles>(Xml);
         Services.AddSingleton<SignatureCheck>(Signing.FrameworkSignatures.CheckAsync);
@@ -45,6 +35,8 @@ public abstract class ScreenTest : BunitContext
 
     internal FakeAlerts Alerts { get; } = new();
 
+    internal FakePositions Positions { get; } = new();
+
     internal FakeBattery Battery { get; } = new();
 
     internal FakeHandOver HandOver { get; } = new();
@@ -53,13 +45,15 @@ public abstract class ScreenTest : BunitContext
 
     protected Texts Texts { get; } = Texts.In("en");
 
-    protected PhoneClock Clock { get; } = new(DateTimeZoneProviders.Tzdb["Pacific/Auckland"]);
+    protected PhoneClock Clock { get; }
 
     protected Instant Now => Instant.FromDateTimeOffset(Time.GetUtcNow());
 
     protected Session Session => Services.GetRequiredService<Session>();
 
     protected Toasts Toasts => Services.GetRequiredService<Toasts>();
+
+    protected Logbook Logbook => Services.GetRequiredService<Logbook>();
 
     protected CareDesk Desk => Services.GetRequiredService<CareDesk>();
 

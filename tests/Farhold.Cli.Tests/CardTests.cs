@@ -6,7 +6,8 @@ public class CardTests
     public void The_card_of_a_record_is_written_as_a_pdf_the_same_each_time()
     {
         using var scratch = new Scratch();
-        string[] Asked(string name) => ["card", Run.Demo, "-o", scratch.At(name), "--at", "2031-05-04T07:00:00Z", "--paper", "a5", "--zone", "Europe/Oslo"];
+        string[] Asked(string name) =>
+            ["card", Run.Demo, "-o", scratch.At(name), "--at", "2031-05-04T07:00:00Z", "--paper", "a5", "--zone", "Europe/Oslo"];
         var ran = Run.Farhold(Asked("one.pdf"));
         Assert.Equal((0, ""), (ran.ExitCode, ran.Errors));
         Assert.Contains("Runa, female, 34 years, 68 kg, as of 4 May 2031 09:00, Europe/Oslo (UTC+02)", ran.Output);

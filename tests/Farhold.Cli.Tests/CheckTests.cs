@@ -6,7 +6,7 @@ public class CheckTests
     [Theory]
     [InlineData("skarvedal.jsonl", "73 entries")]
     [InlineData("skarvedal.trip.json", "A trip: 3 in the party")]
-    [InlineData("skarvedal.plan.json", "A plan: From above the hut to the hospital (invented), 3 legs")]
+    [InlineData("skarvedal.plan.json", "A plan: From above the hut to the hospital (invented), 3 stages")]
     [InlineData("skarvedal.route.json", "A route: Skarvedal round (invented), 24.1 km, 1 side exit")]
     [InlineData("skarvedal-down.gpx", "A track: 7.42 km")]
     [InlineData("skarvedal.issuer", "An issuer's code: Skarvedal mountain rescue (invented)")]
@@ -32,6 +32,19 @@ public class CheckTests
         Assert.Contains("A FHIR document with a record of 73 entries", whole.Output, StringComparison.Ordinal);
         File.WriteAllText(scratch.At("bundle.json"), File.ReadAllText(scratch.At("bundle.json"))[..^40]);
         Assert.Equal(2, Run.Farhold("check", scratch.At("bundle.json")).ExitCode);
+    }
+
+    /// <summary>As whoever takes it over reads it: change the file only after reading the difference.</summary>
+    [Fact]
+    public void Check_says_how_the_local_protocol_of_the_demo_differs_as_approved()
+    {
+        var local = Run.Beside("skarvedal-local.json");
+        var ran = Run.Farhold("check", local, "--issuer", Run.Beside("skarvedal.issuer"), "--at", "2031-05-04T00:00:00Z");
+        Assert.Equal((0, ""), (ran.ExitCode, ran.Errors));
+        Assert.Equal(
+            File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "approved", "check-skarvedal-local.txt")).ReplaceLineEndings("\n"),
+            ran.Output.Replace(local, "demo/skarvedal-local.json", StringComparison.Ordinal)
+        );
     }
 
     [Fact]

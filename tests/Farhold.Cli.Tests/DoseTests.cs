@@ -20,7 +20,10 @@ public class DoseTests
     {
         var ran = Run.Farhold("dose", Run.Demo, "--local", Local, "--issuer", Issuer, "--at", "2031-05-04T06:10:00Z");
         Assert.Equal(0, ran.ExitCode);
-        Assert.Contains("tranexamic-acid: do not give it\n  because: 4 h 20 min since injury; never from 3 h 00 min on", ran.Output);
+        Assert.Contains(
+            "tranexamic-acid: do not give it\n  because: too late: 4 h 20 min since the injury; never from 3 h 00 min on",
+            ran.Output
+        );
         Assert.Contains("meloxicam: do not give it", ran.Output);
         Assert.Contains("kidney risk: a limb two hours or more without blood flow", ran.Output);
     }
@@ -29,12 +32,27 @@ public class DoseTests
     public void A_dose_by_mass_names_the_mass_in_both_units()
     {
         using var scratch = new Scratch();
-        var child = scratch.Write("r.jsonl", Lines.Entry("k1-1", "02:00", "casualty.opened",
-            "\"alias\":\"Eir\",\"ageYears\":9,\"massKg\":30,\"allergies\":[]"));
+        var child = scratch.Write("r.jsonl", Lines.Weighed(9, 30));
         var ran = Run.Farhold("dose", child, "paracetamol", "--local", Local, "--issuer", Issuer, "--at", "2031-05-04T03:00:00Z");
         Assert.Contains("  for a mass of 30 kg (66 lb): is that right, and in the right unit?\n", ran.Output);
-        var adult = Run.Farhold("dose", Run.Demo, "paracetamol", "--local", Local, "--issuer", Issuer, "--at", "2031-05-04T03:10:00Z");
-        Assert.DoesNotContain("for a mass of", adult.Output); // 1 g whatever the mass
+        Assert.Contains("  for: pain\n", ran.Output);
+        var adult = scratch.Write("a.jsonl", Lines.Weighed(34, 68));
+        ran = Run.Farhold("dose", adult, "meloxicam", "--local", Local, "--issuer", Issuer, "--at", "2031-05-04T03:00:00Z");
+        Assert.Contains("meloxicam: 15 mg, mouth\n", ran.Output);
+        Assert.DoesNotContain("for a mass of", ran.Output); // 15 mg whatever the mass
+    }
+
+    [Fact]
+    public void What_nobody_asked_is_asked_before_a_dose()
+    {
+        using var scratch = new Scratch();
+        var lines = Lines.Weighed(34, 68);
+        lines[0] = lines[0].Replace(",\"medicines\":[],\"history\":\"healthy\"", "", StringComparison.Ordinal);
+        var asked = scratch.Write("r.jsonl", lines);
+        var ran = Run.Farhold("dose", asked, "paracetamol", "--local", Local, "--issuer", Issuer, "--at", "2031-05-04T03:00:00Z");
+        Assert.Contains("paracetamol (\"White strip\"): look first, then ask again", ran.Output);
+        Assert.Contains("  ask about medicines, and enter them, or that there are none", ran.Output);
+        Assert.Contains("write what there is into the history", ran.Output);
     }
 
     [Fact]

@@ -21,9 +21,39 @@ public class DueTests
     }
 
     [Fact]
+    public void Air_and_wind_say_how_cold_it_feels_here_and_in_the_verdict()
+    {
+        using var scratch = new Scratch();
+        var record = scratch.Write(
+            "cold.jsonl",
+            Lines.Opened,
+            Lines.Entry("k1-2", "02:20", "weather.stated", "\"airC\":-25,\"windKmh\":30")
+        );
+        foreach (var verb in (string[])["due", "tell"])
+        {
+            var ran = Run.Farhold(verb, record, "--at", "2031-05-04T02:50:00Z");
+            Assert.Equal((0, ""), (ran.ExitCode, ran.Errors));
+            Assert.Contains("Air and wind", ran.Output);
+            Assert.Contains("  Air -25 °C, wind 30 km/h, 30 min ago.\n  Feels like -39 °C on bare skin.\n", ran.Output);
+            Assert.Contains("can freeze in 5 to 10 minutes", ran.Output);
+        }
+    }
+
+    [Fact]
     public void A_party_shares_the_watches_and_the_tasks()
     {
-        var ran = Run.Farhold("due", Run.Demo, "--at", "2031-05-04T06:10:00Z", "--party", "Ane,Jon,Mika", "--hours", "12", "--zone", "Europe/Oslo");
+        var ran = Run.Farhold(
+            "due",
+            Run.Demo,
+            "--at",
+            "2031-05-04T06:10:00Z",
+            "--party",
+            "Ane,Jon,Mika",
+            "--hours",
+            "12",
+            "--zone",
+            "Europe/Oslo"
+        );
         Assert.Equal((0, ""), (ran.ExitCode, ran.Errors));
         Assert.Contains("Watches:\n  Ane: 2031-05-04 08:10 ", ran.Output);
         Assert.Contains("  position, with ", ran.Output);

@@ -11,6 +11,7 @@ public class HandOverTests
     [Theory]
     [InlineData("say")]
     [InlineData("message")]
+    [InlineData("ask")]
     [InlineData("signs")]
     public void Every_verb_explains_itself_with_an_example(string verb)
     {
@@ -37,9 +38,70 @@ public class HandOverTests
 
     /// <summary>The form as a person reads it: change the file only after reading the difference.</summary>
     [Fact]
-    public void Say_tells_the_demo_as_approved() => Assert.Equal(
-        File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "approved", "say-atmist-08-30.txt")).ReplaceLineEndings("\n"),
-        Run.Farhold("say", Run.Demo, "--zone", "Europe/Oslo", "--at", When).Output);
+    public void Say_tells_the_demo_as_approved() =>
+        Assert.Equal(
+            File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "approved", "say-atmist-08-30.txt")).ReplaceLineEndings("\n"),
+            Run.Farhold("say", Run.Demo, "--zone", "Europe/Oslo", "--at", When).Output
+        );
+
+    /// <summary>As a person reads it out: change the file only after reading the difference.</summary>
+    [Fact]
+    public void Ask_words_the_call_of_the_demo_as_approved() =>
+        Assert.Equal(
+            File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "approved", "ask-03-23.txt")).ReplaceLineEndings("\n"),
+            Run.Farhold("ask", Run.Demo, "--from", "Ane", "--zone", "Europe/Oslo", "--at", "2031-05-04T03:23:00Z").Output
+        );
+
+    [Fact]
+    public void Ask_says_whom_the_local_protocol_names_before_the_call()
+    {
+        string[] local = ["--local", Run.Beside("skarvedal-local.json"), "--issuer", Run.Beside("skarvedal.issuer")];
+        string[] ask = ["ask", Run.Demo, "--zone", "Europe/Oslo", "--at", "2031-05-04T03:23:00Z", .. local];
+        Assert.Equal(
+            [
+                "Whom to call",
+                "   Dr Vigdis Holm (invented), medical lead: satellite phone +881 0000 0131; short message to +47 0000 0131; at any hour",
+                "   Skarvedal duty physician, duty physician: phone +47 0000 0130; radio, channel RK 5, call Skarvedal base; "
+                    + "CLOSED now, opens 07:00 (05:00 UTC), in 1 h 37 min",
+                "   Emergency: Skarvedal rescue centre (invented), +47 0000 0112",
+                "   They say: \"base doctor\" is adviser; \"sledge\" is litter; \"wind sack\" is shelter",
+                "",
+                "Asking for advice",
+            ],
+            Run.Farhold(ask).Output.Split('\n').Take(7)
+        );
+        Assert.StartsWith("ASK", Run.Farhold([.. ask, "--short"]).Output, StringComparison.Ordinal);
+        Assert.Contains("\"whom\": [", Run.Farhold([.. ask, "--json"]).Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Ask_puts_the_question_first_in_a_short_message() =>
+        Assert.StartsWith(
+            "ASK what to do, TQ left leg?; on since 01:50Z-02:20Z; against shock.radial-pulse shock.heart-rate",
+            Run.Farhold("ask", Run.Demo, "--short", "--at", "2031-05-04T03:00:00Z").Output,
+            StringComparison.Ordinal
+        );
+
+    [Fact]
+    public void Ask_says_the_same_as_json()
+    {
+        var ran = Run.Farhold("ask", Run.Demo, "--question", "drug", "--text", "paracetamol", "--json", "--at", When);
+        Assert.Equal((0, ""), (ran.ExitCode, ran.Errors));
+        using var json = System.Text.Json.JsonDocument.Parse(ran.Output);
+        Assert.Equal("May we give paracetamol? How much, by which way, how often?", json.RootElement.GetProperty("question").GetString());
+        Assert.Equal(8, json.RootElement.GetProperty("parts").GetArrayLength());
+    }
+
+    [Theory]
+    [InlineData("--question", "poem", "there is no question")]
+    [InlineData("--limb", "tail", "there is no limb")]
+    [InlineData("--question", "further", "no tight tourniquet in this record has that question now")]
+    public void What_can_not_be_asked_is_refused(string option, string value, string reason)
+    {
+        var ran = Run.Farhold("ask", Run.Demo, option, value, "--at", "2031-05-04T03:23:00Z");
+        Assert.Equal((2, ""), (ran.ExitCode, ran.Output));
+        Assert.Contains(reason, ran.Errors);
+    }
 
     [Theory]
     [InlineData("--form", "poem")]
@@ -62,7 +124,10 @@ public class HandOverTests
         Assert.Equal(0, entries.ExitCode);
         Assert.Contains("the sender left out: ", entries.Errors);
         var record = scratch.Write("sms.jsonl", Encoding.UTF8.GetBytes(entries.Output));
-        Assert.Contains("first tightened between 2031-05-04 01:50 UTC and 2031-05-04 02:20 UTC", Run.Farhold("tell", record, "--at", When).Output);
+        Assert.Contains(
+            "first tightened between 2031-05-04 01:50 UTC and 2031-05-04 02:20 UTC",
+            Run.Farhold("tell", record, "--at", When).Output
+        );
     }
 
     [Fact]
@@ -101,8 +166,11 @@ public class HandOverTests
     {
         using var scratch = new Scratch();
         var first = Lines.Opened;
-        string Linked(string line, string before) => line.Insert(line.IndexOf(','),
-            $",\"previous\":\"{Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(before)))}\"");
+        string Linked(string line, string before) =>
+            line.Insert(
+                line.IndexOf(','),
+                $",\"previous\":\"{Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(before)))}\""
+            );
         var second = Linked(Lines.Entry("k1-2", "02:20", "note", "\"text\":\"pale\""), first);
         var third = Linked(Lines.Entry("k1-3", "02:30", "note", "\"text\":\"better\""), second);
         var whole = Run.Farhold("check", scratch.Write("whole.jsonl", first, second, third));
@@ -120,9 +188,17 @@ public class HandOverTests
     {
         if (OperatingSystem.IsWindows())
             Assert.Skip("sort and sha256sum are not there");
-        using var shell = Process.Start(new ProcessStartInfo("/bin/sh", ["-c", "LC_ALL=C sort -u \"$1\" | sha256sum | cut -c1-20", "sh", Run.Demo]) { RedirectStandardOutput = true })!;
+        using var shell = Process.Start(
+            new ProcessStartInfo("/bin/sh", ["-c", "LC_ALL=C sort -u \"$1\" | sha256sum | cut -c1-20", "sh", Run.Demo])
+            {
+                RedirectStandardOutput = true,
+            }
+        )!;
         var redone = shell.StandardOutput.ReadToEnd().Trim();
         shell.WaitForExit();
-        Assert.Contains($"fingerprint: {string.Join(' ', redone.Chunk(4).Select(c => new string(c)))}", Run.Farhold("check", Run.Demo).Output);
+        Assert.Contains(
+            $"fingerprint: {string.Join(' ', redone.Chunk(4).Select(c => new string(c)))}",
+            Run.Farhold("check", Run.Demo).Output
+        );
     }
 }

@@ -11,8 +11,8 @@ public static class Run
 {
     public static string Demo { get; } = Path.Combine(AppContext.BaseDirectory, "demo", "skarvedal.jsonl");
 
-    private static string Program { get; } = Path.Combine(
-        AppContext.BaseDirectory, OperatingSystem.IsWindows() ? "farhold.exe" : "farhold");
+    private static string Program { get; } =
+        Path.Combine(AppContext.BaseDirectory, OperatingSystem.IsWindows() ? "farhold.exe" : "farhold");
 
     /// <summary>Nobody is trusted, whoever runs the tests.</summary>
     private static readonly string Nowhere = Path.Combine(AppContext.BaseDirectory, "no-settings");

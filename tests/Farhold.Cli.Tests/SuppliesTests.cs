@@ -12,7 +12,11 @@ public class SuppliesTests
         var ran = Run.Farhold("supplies", Run.Demo, "--at", At, "--party", "3", "--zone", "Europe/Oslo");
         Assert.Equal((0, ""), (ran.ExitCode, ran.Errors));
         Assert.StartsWith("Get help first.", ran.Output);
-        Assert.Contains("Supplies for 3, times in Europe/Oslo:\n  haemostatic gauze: 0 rolls; used up\n    In its place: plain gauze, or clean cloth strips.\n", ran.Output);
+        Assert.Contains(
+            "Supplies for 3, times in Europe/Oslo:\n  haemostatic gauze: 0 rolls; used up\n    In its place: plain gauze, or clean "
+                + "cloth strips.\n",
+            ran.Output
+        );
         Assert.Contains("the coming tasks of the care plan", ran.Output);
     }
 
@@ -32,9 +36,15 @@ public class SuppliesTests
     {
         var ran = Run.Farhold("supplies", Run.Demo, "--at", At, "--party", "3", "--json");
         using var json = JsonDocument.Parse(ran.Output);
-        Assert.Equal((3, true), (json.RootElement.GetProperty("people").GetInt32(), json.RootElement.GetProperty("helpKnown").GetBoolean()));
+        Assert.Equal(
+            (3, true),
+            (json.RootElement.GetProperty("people").GetInt32(), json.RootElement.GetProperty("helpKnown").GetBoolean())
+        );
         var items = json.RootElement.GetProperty("items").EnumerateArray().ToDictionary(i => i.GetProperty("item").GetString()!);
-        Assert.Equal((JsonValueKind.Null, "unknown"), (items["gloves"].GetProperty("left").ValueKind, items["gloves"].GetProperty("short").GetString()));
+        Assert.Equal(
+            (JsonValueKind.Null, "unknown"),
+            (items["gloves"].GetProperty("left").ValueKind, items["gloves"].GetProperty("short").GetString())
+        );
         Assert.Equal(3, items["plain-gauze"].GetProperty("left").GetProperty("high").GetDouble());
         Assert.Equal("met", items["haemostatic-gauze"].GetProperty("short").GetString());
     }
@@ -44,17 +54,24 @@ public class SuppliesTests
     {
         using var scratch = new Scratch();
         var record = scratch.Write(
-            "r.jsonl", Lines.Opened, Lines.Entry("k1-2", "02:10", "supplies.stated", "\"item\":\"plain-dressing\",\"count\":4"),
-            Lines.Entry("k1-3", "02:11", "supplies.stated", "\"item\":\"water-ml\",\"count\":6000"));
+            "r.jsonl",
+            Lines.Opened,
+            Lines.Entry("k1-2", "02:10", "supplies.stated", "\"item\":\"plain-dressing\",\"count\":4"),
+            Lines.Entry("k1-3", "02:11", "supplies.stated", "\"item\":\"water-ml\",\"count\":6000")
+        );
         JsonElement Of(string item, params string[] more)
         {
-            using var json = JsonDocument.Parse(Run.Farhold(["supplies", record, "--at", "2031-05-04T03:00:00Z", "--json", .. more]).Output);
+            using var json = JsonDocument.Parse(
+                Run.Farhold(["supplies", record, "--at", "2031-05-04T03:00:00Z", "--json", .. more]).Output
+            );
             return json.RootElement.GetProperty("items").EnumerateArray().Single(i => i.GetProperty("item").GetString() == item).Clone();
         }
 
-        Assert.Equal(0.125, Of("plain-dressing").GetProperty("plannedPerHour").GetProperty("high").GetDouble()); // one at most every 8 h: design
+        // one at most every 8 h: design
+        Assert.Equal(0.125, Of("plain-dressing").GetProperty("plannedPerHour").GetProperty("high").GetDouble());
         var (cool, hot) = (Of("water-ml", "--heat", "cool", "--party", "1"), Of("water-ml", "--heat", "hot", "--party", "4"));
-        Assert.Equal("2031-05-06T03:00:00Z", cool.GetProperty("runsOut").GetProperty("earliest").GetString()); // 3 L a day (JTS nursing guideline)
+        // 3 L a day (JTS nursing guideline)
+        Assert.Equal("2031-05-06T03:00:00Z", cool.GetProperty("runsOut").GetProperty("earliest").GetString());
         Assert.True(string.CompareOrdinal(hot.GetProperty("runsOut").GetProperty("earliest").GetString(), "2031-05-05") < 0);
     }
 
@@ -88,7 +105,11 @@ public class SuppliesTests
     {
         using var scratch = new Scratch();
         var record = scratch.Write(
-            "r.jsonl", Lines.Opened, Lines.Entry("k1-2", "02:10", "supplies.stated", "\"item\":\"plain-gauze\",\"count\":4"), "{\"id\":\"k1-3\",");
+            "r.jsonl",
+            Lines.Opened,
+            Lines.Entry("k1-2", "02:10", "supplies.stated", "\"item\":\"plain-gauze\",\"count\":4"),
+            "{\"id\":\"k1-3\","
+        );
         var ran = Run.Farhold("supplies", record, "--at", "2031-05-04T03:00:00Z");
         Assert.Equal(0, ran.ExitCode);
         Assert.Contains("r.jsonl:3:", ran.Errors);

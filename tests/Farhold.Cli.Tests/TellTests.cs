@@ -37,9 +37,11 @@ public class TellTests
     }
 
     [Fact]
-    public void A_dash_reads_standard_input() => Assert.Equal(
-        Run.Farhold("tell", Run.Demo, "--at", Noon).Output,
-        Run.Fed(File.ReadAllBytes(Run.Demo), "tell", "-", "--at", Noon).Output);
+    public void A_dash_reads_standard_input() =>
+        Assert.Equal(
+            Run.Farhold("tell", Run.Demo, "--at", Noon).Output,
+            Run.Fed(File.ReadAllBytes(Run.Demo), "tell", "-", "--at", Noon).Output
+        );
 
     [Fact]
     public void Refusals_of_standard_input_name_it()
@@ -54,7 +56,12 @@ public class TellTests
     {
         using var scratch = new Scratch();
         var note = new string('x', 400);
-        var record = scratch.Write("r.jsonl", Lines.Opened, Lines.Tightened("k1-2", "02:10"), Lines.Entry("k1-4", "02:20", "note", "\"text\":\"gap before\""));
+        var record = scratch.Write(
+            "r.jsonl",
+            Lines.Opened,
+            Lines.Tightened("k1-2", "02:10"),
+            Lines.Entry("k1-4", "02:20", "note", "\"text\":\"gap before\"")
+        );
         var told = Run.Farhold("tell", record, "--at", "2031-05-04T02:30:00Z");
         Assert.DoesNotContain('\u001b', told.Output);
         Assert.Contains("entry k1-3 is missing", told.Output);
@@ -67,7 +74,11 @@ public class TellTests
     public void A_clock_that_shows_less_than_the_newest_entry_is_not_believed()
     {
         using var scratch = new Scratch();
-        var record = scratch.Write("r.jsonl", Lines.Opened.Replace("2031", "2499"), Lines.Tightened("k1-2", "02:10").Replace("2031", "2499"));
+        var record = scratch.Write(
+            "r.jsonl",
+            Lines.Opened.Replace("2031", "2499"),
+            Lines.Tightened("k1-2", "02:10").Replace("2031", "2499")
+        );
         var told = Run.Farhold("tell", record);
         Assert.StartsWith("The clock of this machine shows", told.Output);
         Assert.Contains("As of 2499-05-04 02:10 UTC", told.Output);
@@ -113,7 +124,11 @@ public class TellTests
     public void Something_said_to_have_happened_after_it_was_written_is_told_as_odd()
     {
         using var scratch = new Scratch();
-        var record = scratch.Write("r.jsonl", Lines.Opened, Lines.Entry("k1-2", "09:00", "tourniquet.tightened", "\"tourniquet\":\"t1\",\"limb\":\"left-leg\"", "02:10"));
+        var record = scratch.Write(
+            "r.jsonl",
+            Lines.Opened,
+            Lines.Entry("k1-2", "09:00", "tourniquet.tightened", "\"tourniquet\":\"t1\",\"limb\":\"left-leg\"", "02:10")
+        );
         var told = Run.Farhold("tell", record, "--at", "2031-05-04T03:00:00Z");
         Assert.Contains("first tightened 2031-05-04 02:10 UTC", told.Output);
         Assert.Contains("said to have happened after it was written", told.Output);
@@ -123,7 +138,12 @@ public class TellTests
     public void An_unknown_tourniquet_slackened_is_told_as_odd_and_changes_no_clock()
     {
         using var scratch = new Scratch();
-        var record = scratch.Write("r.jsonl", Lines.Opened, Lines.Tightened("k1-2", "02:10"), Lines.Entry("k1-3", "02:20", "tourniquet.slackened", "\"tourniquet\":\"t9\""));
+        var record = scratch.Write(
+            "r.jsonl",
+            Lines.Opened,
+            Lines.Tightened("k1-2", "02:10"),
+            Lines.Entry("k1-3", "02:20", "tourniquet.slackened", "\"tourniquet\":\"t9\"")
+        );
         var told = Run.Farhold("tell", record, "--at", "2031-05-04T03:00:00Z");
         Assert.Contains("tourniquet t9 was never tightened", told.Output);
         Assert.Contains("tourniquet t1 tight", told.Output);
@@ -133,7 +153,12 @@ public class TellTests
     public void Slackening_before_tightening_changes_no_clock()
     {
         using var scratch = new Scratch();
-        var record = scratch.Write("r.jsonl", Lines.Opened, Lines.Entry("k1-2", "02:05", "tourniquet.slackened", "\"tourniquet\":\"t1\""), Lines.Tightened("k1-3", "02:10"));
+        var record = scratch.Write(
+            "r.jsonl",
+            Lines.Opened,
+            Lines.Entry("k1-2", "02:05", "tourniquet.slackened", "\"tourniquet\":\"t1\""),
+            Lines.Tightened("k1-3", "02:10")
+        );
         var told = Run.Farhold("tell", record, "--at", "2031-05-04T03:00:00Z");
         Assert.Contains("loosened before it was tightened", told.Output);
         Assert.Contains("without blood flow 50 min", told.Output);
@@ -153,7 +178,12 @@ public class TellTests
     public void A_tourniquet_that_turns_up_on_another_limb_stays_tight_on_the_first()
     {
         using var scratch = new Scratch();
-        var record = scratch.Write("r.jsonl", Lines.Opened, Lines.Tightened("k1-2", "02:10"), Lines.Tightened("k1-3", "02:20", "t1", "right-arm"));
+        var record = scratch.Write(
+            "r.jsonl",
+            Lines.Opened,
+            Lines.Tightened("k1-2", "02:10"),
+            Lines.Tightened("k1-3", "02:20", "t1", "right-arm")
+        );
         var told = Run.Farhold("tell", record, "--at", "2031-05-04T03:00:00Z");
         Assert.Contains("LEFT LEG: ", told.Output);
         Assert.Contains("RIGHT ARM: ", told.Output);
@@ -164,7 +194,11 @@ public class TellTests
     public void No_entry_can_repaint_the_terminal()
     {
         using var scratch = new Scratch();
-        var record = scratch.Write("r.jsonl", Lines.Opened, Lines.Entry("k1-2", "02:20", "note", "\"text\":\"\\u001b[2Jall is well\\u202e\\r\\nLEFT LEG: attempt\""));
+        var record = scratch.Write(
+            "r.jsonl",
+            Lines.Opened,
+            Lines.Entry("k1-2", "02:20", "note", "\"text\":\"\\u001b[2Jall is well\\u202e\\r\\nLEFT LEG: attempt\"")
+        );
         var log = Run.Farhold("log", record).Output;
         Assert.DoesNotContain('\u001b', log);
         Assert.DoesNotContain('\u202e', log);

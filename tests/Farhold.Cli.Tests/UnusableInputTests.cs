@@ -4,15 +4,16 @@ namespace Farhold.Cli.Tests;
 
 public class UnusableInputTests
 {
-    public static TheoryData<string, string> Files { get; } = new()
-    {
-        { "", "the file is empty" },
-        { "\n\n", "there is no entry in the file" },
-        { "\u00ff\u00fe{\u0000", "UTF-16" },
-        { "\u001f\u008babc", "compressed" },
-        { "{\"a\":1}", "kind" },
-        { "not json at all", "" },
-    };
+    public static TheoryData<string, string> Files { get; } =
+        new()
+        {
+            { "", "the file is empty" },
+            { "\n\n", "there is no entry in the file" },
+            { "\u00ff\u00fe{\u0000", "UTF-16" },
+            { "\u001f\u008babc", "compressed" },
+            { "{\"a\":1}", "kind" },
+            { "not json at all", "" },
+        };
 
     [Theory, MemberData(nameof(Files))]
     public void Is_refused_with_file_line_column_and_reason(string latin1, string reason)

@@ -9,6 +9,7 @@ public class VerbTests
     [Theory]
     [InlineData("tell")]
     [InlineData("replay")]
+    [InlineData("lookback")]
     [InlineData("check")]
     [InlineData("log")]
     [InlineData("draw")]
@@ -31,7 +32,9 @@ public class VerbTests
     [Fact]
     public void Version_names_the_rules_that_ship_with_it() =>
         Assert.Matches(
-            $@"^farhold {Regex.Escape(Product.Version)}, protocol farhold-base 2\.\d+\.\d+ \([0-9a-f]{{8}}\)\n$", Run.Farhold("--version").Output);
+            $@"^farhold {Regex.Escape(Product.Version)}, protocol farhold-base 2\.\d+\.\d+ \([0-9a-f]{{8}}\)\n$",
+            Run.Farhold("--version").Output
+        );
 
     [Fact]
     public void Help_of_a_verb_is_asked_for_either_way()
@@ -45,6 +48,7 @@ public class VerbTests
     [Theory]
     [InlineData("tel", "Did you mean tell?")]
     [InlineData("chekc", "Did you mean check?")]
+    [InlineData("lookbak", "Did you mean lookback?")]
     [InlineData("Tell", "Did you mean tell?")]
     [InlineData("bandage", "--help.\n")]
     public void A_mistyped_verb_is_refused_with_the_one_that_was_meant(string typed, string ends)
@@ -61,8 +65,14 @@ public class VerbTests
         Assert.Equal((0, ""), (ran.ExitCode, ran.Errors));
         var rows = ran.Output.Split('\n');
         Assert.Matches(@"^time \(UTC\) +what changed +because of$", rows[4]);
-        Assert.Contains(rows, r => System.Text.RegularExpressions.Regex.IsMatch(
-            r, @"^2031-05-04 03:42  left leg: bleeding yes +Wound w1 looked at: bleeding \(Ane, a7k3-26\)$"));
+        Assert.Contains(
+            rows,
+            r =>
+                System.Text.RegularExpressions.Regex.IsMatch(
+                    r,
+                    @"^2031-05-04 03:42  left leg: bleeding yes +Wound w1 looked at: bleeding \(Ane, a7k3-26\)$"
+                )
+        );
         var expiry = Array.FindIndex(rows, r => r.StartsWith("2031-05-04 03:04  left leg: check-first", StringComparison.Ordinal));
         Assert.StartsWith("just after", rows[expiry + 1], StringComparison.Ordinal);
         Assert.All(rows.Skip(4), r => Assert.True(r.Length <= ReplayText.UsualWidth, r));
@@ -82,7 +92,12 @@ public class VerbTests
     public void The_log_keeps_damaged_lines_and_entries_of_a_newer_version()
     {
         using var scratch = new Scratch();
-        var record = scratch.Write("r.jsonl", Lines.Opened, "{\"id\":\"k1-2\",", Lines.Entry("k1-3", "02:20", "pulse.drawn", "\"curve\":[1,2]"));
+        var record = scratch.Write(
+            "r.jsonl",
+            Lines.Opened,
+            "{\"id\":\"k1-2\",",
+            Lines.Entry("k1-3", "02:20", "pulse.drawn", "\"curve\":[1,2]")
+        );
         var log = Run.Farhold("log", record);
         Assert.Contains("Entry of a newer version (pulse.drawn)", log.Output);
         Assert.Contains("line 2 can't be read: ", log.Output);
@@ -107,8 +122,10 @@ public class VerbTests
         using var scratch = new Scratch();
         var whole = scratch.Write("base.txt", ShippedProtocol.Json.ToArray());
         Assert.Contains("usable\nProtocol farhold-base 2.0.0", Run.Farhold("check", whole).Output);
-        var broken = scratch.Write("broken.txt", Encoding.UTF8.GetBytes(
-            Encoding.UTF8.GetString(ShippedProtocol.Json.Span).Replace("\"PT6H\"", "\"six hours\"")));
+        var broken = scratch.Write(
+            "broken.txt",
+            Encoding.UTF8.GetBytes(Encoding.UTF8.GetString(ShippedProtocol.Json.Span).Replace("\"PT6H\"", "\"six hours\""))
+        );
         var refused = Run.Farhold("check", broken);
         Assert.Equal((2, ""), (refused.ExitCode, refused.Output));
         Assert.Matches(@"broken\.txt:\d+:\d+: .*limit", refused.Errors);
@@ -117,7 +134,10 @@ public class VerbTests
     }
 
     [Theory]
-    [InlineData("{\"party\":[{\"name\":\"Ane\"}],\"packed\":{\"plain-gauze\":3}}", "A trip: 1 in the party, 1 items counted, help within an unknown time")]
+    [InlineData(
+        "{\"party\":[{\"name\":\"Ane\"}],\"packed\":{\"plain-gauze\":3}}",
+        "A trip: 1 in the party, 1 items counted, help within an unknown time"
+    )]
     [InlineData("{\"route\":\"over the pass\"}", "A trip: 0 in the party, 0 items counted")]
     [InlineData("{\"hours\":240}", "help within 240 h or more")]
     public void Check_knows_a_trip_by_its_content(string trip, string said)
@@ -138,7 +158,10 @@ public class VerbTests
         Assert.Equal((0, ""), (ran.ExitCode, ran.Errors));
         Assert.Contains($"usable\nKit list {ShippedKit.Kit.Id} {ShippedKit.Kit.Version}: ", ran.Output);
         Assert.Contains($"{ShippedKit.Kit.Items.Length} items, ", ran.Output);
-        var broken = Run.Farhold("check", scratch.Write("b.txt", kit.Replace("\"unit\": \"roll\"", "\"unit\": 1", StringComparison.Ordinal)));
+        var broken = Run.Farhold(
+            "check",
+            scratch.Write("b.txt", kit.Replace("\"unit\": \"roll\"", "\"unit\": 1", StringComparison.Ordinal))
+        );
         Assert.Equal((2, ""), (broken.ExitCode, broken.Output));
         Assert.Matches(@"b\.txt:\d+:\d+: unit has to be a text", broken.Errors);
     }
@@ -159,11 +182,16 @@ public class VerbTests
     public void A_local_protocol_that_only_tightens_numbers_is_used_unsigned_and_told()
     {
         using var scratch = new Scratch();
-        var local = scratch.Write("local.json",
-            "{\"local\":\"valley\",\"version\":\"1\",\"over\":\"farhold-base\",\"clock\":{\"limit\":\"PT5H\"}}");
+        var local = scratch.Write(
+            "local.json",
+            "{\"local\":\"valley\",\"version\":\"1\",\"over\":\"farhold-base\",\"clock\":{\"limit\":\"PT5H\"}}"
+        );
         Assert.Contains("usable", Run.Farhold("check", local).Output);
         var told = Run.Farhold("tell", Run.Demo, "--at", "2031-05-04T03:00:00Z", "--local", local);
-        Assert.Matches("Local protocol, unsigned \\([0-9a-f]{8}\\): it only tightens numbers: the time limit is 5 h 00 min instead of 6 h 00 min\n", told.Output);
+        Assert.Matches(
+            "Local protocol, unsigned \\([0-9a-f]{8}\\): it only tightens numbers: the time limit is 5 h 00 min instead of 6 h 00 min\n",
+            told.Output
+        );
         Assert.Contains("the time limit of 5 h", told.Output);
     }
 
@@ -198,15 +226,27 @@ public class VerbTests
         var signs = Lines.Entry("k1-3", "02:20", "signs.taken", "\"heartRbte\":150,\"gcs\":{\"motpr\":5}");
         var note = Lines.Entry("k1-5", "02:40", "note", "\"text\":\"calm\",\"heartRate\":150");
         var amended = Lines.Entry("k1-6", "02:50", "entry.amended", "\"target\":\"k1-5\",\"replace\":{\"mood\":\"good\"}");
-        var record = scratch.Write("r.jsonl", Lines.Opened, Lines.Tightened("k1-2", "02:10"), signs, Lines.Entry("k1-4", "02:30", "signs.tcken"), note, amended);
+        var record = scratch.Write(
+            "r.jsonl",
+            Lines.Opened,
+            Lines.Tightened("k1-2", "02:10"),
+            signs,
+            Lines.Entry("k1-4", "02:30", "signs.tcken"),
+            note,
+            amended
+        );
         var check = Run.Farhold("check", record);
         Assert.Equal(2, check.ExitCode);
-        foreach (var (line, text, word, reason) in (ReadOnlySpan<(int, string, string, string)>)[
-            (3, signs, "\"heartRbte\"", "the field heartRbte is not understood in an entry of the kind signs.taken"),
-            (3, signs, "\"motpr\"", "the field gcs.motpr is not understood in an entry of the kind signs.taken"),
-            (4, Lines.Entry("k1-4", "02:30", "signs.tcken"), "signs.tcken", "the kind signs.tcken is not known to this version"),
-            (5, note, "\"heartRate\"", "the field heartRate is not understood in an entry of the kind note"),
-            (6, amended, "\"mood\"", "the field mood is not understood in an entry of the kind note")])
+        foreach (
+            var (line, text, word, reason) in (ReadOnlySpan<(int, string, string, string)>)
+                [
+                    (3, signs, "\"heartRbte\"", "the field heartRbte is not understood in an entry of the kind signs.taken"),
+                    (3, signs, "\"motpr\"", "the field gcs.motpr is not understood in an entry of the kind signs.taken"),
+                    (4, Lines.Entry("k1-4", "02:30", "signs.tcken"), "signs.tcken", "the kind signs.tcken is not known to this version"),
+                    (5, note, "\"heartRate\"", "the field heartRate is not understood in an entry of the kind note"),
+                    (6, amended, "\"mood\"", "the field mood is not understood in an entry of the kind note"),
+                ]
+        )
             Assert.Contains($"r.jsonl:{line}:{text.IndexOf(word, StringComparison.Ordinal) + 1}: {reason}", check.Errors);
         Assert.Equal(3, check.Output.Split('\n').Count(l => l.StartsWith("doubt: ", StringComparison.Ordinal)));
 
@@ -218,7 +258,7 @@ public class VerbTests
     }
 
     [Theory]
-    [InlineData("farhold-drugs.json", "Formulary farhold-drugs 1.")]
+    [InlineData("farhold-drugs.json", "Formulary farhold-drugs 2.")]
     [InlineData("farhold-warning-signs.json", "Warning signs farhold-warning-signs 2.")]
     public void Check_knows_a_formulary_and_warning_signs_by_their_content(string shipped, string said)
     {
@@ -246,8 +286,12 @@ public class VerbTests
     [Fact]
     public void A_plan_that_starts_at_the_end_of_time_is_refused_where_it_says_so()
     {
-        var ran = Run.Fed("{\n\"start\":\"9999-12-31T23:00:00Z\",\"legs\":[{\"mode\":\"wait\",\"p10\":1,\"p90\":2}]}"u8.ToArray(), "way", "-");
+        var ran = Run.Fed(
+            "{\n\"start\":\"9999-12-31T23:00:00Z\",\"legs\":[{\"mode\":\"wait\",\"p10\":1,\"p90\":2}]}"u8.ToArray(),
+            "way",
+            "-"
+        );
         Assert.Equal((2, ""), (ran.ExitCode, ran.Output));
-        Assert.Contains("standard input:2:9: 'start' is an instant of the years 1900 to 2500", ran.Errors);
+        Assert.Contains("standard input:2:9: start has to be an instant of the years 1900 to 2500", ran.Errors);
     }
 }

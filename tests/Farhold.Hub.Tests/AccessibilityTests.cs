@@ -53,7 +53,8 @@ public class AccessibilityTests(Browser browser) : PhoneTest(browser)
                 () => [...document.querySelectorAll('#app *')].filter(e => e.checkVisibility() && e.getBoundingClientRect().right > innerWidth + 1
                     && !e.parentElement.closest('[role=region][tabindex="0"]')) // a table that scrolls within its own frame
                   .map(e => e.outerHTML.slice(0, 90))
-                """);
+                """
+            );
             Assert.True(wide.Length == 0, name + ": " + string.Join("; ", wide));
         }
     }
@@ -86,10 +87,6 @@ public class AccessibilityTests(Browser browser) : PhoneTest(browser)
         await Page.OpenCasualtyAsync("Tor");
         await Page.TightenAsync(); // ends with a tap on the message
         await Page.SeeEntriesAsync(2);
-        // What is overdue stands above the place, not below it.
-        var strips = Page.Locator(".strips").Last;
-        await strips.Locator(".due-strip").WaitForAsync();
-        Assert.True((await strips.BoundingBoxAsync())!.Y < (await Page.Locator("main").BoundingBoxAsync())!.Y);
     }
 
     [Fact]
@@ -99,44 +96,53 @@ public class AccessibilityTests(Browser browser) : PhoneTest(browser)
         await Page.OpenCasualtyAsync("Tor");
         var choice = Page.GetByRole(AriaRole.Dialog);
 
-        await TabToAsync("When help comes");
+        await TabToAsync("Surgery or clinic: when");
         await Page.Keyboard.PressAsync("Enter");
         await choice.WaitForAsync();
         await Page.Keyboard.PressAsync("Escape");
-        await SeeFocusAsync("When help comes");
+        await SeeFocusAsync("Surgery or clinic: when");
 
         await Page.Keyboard.PressAsync("Enter");
         await choice.WaitForAsync();
         await TabToAsync("✕");
         await Page.Keyboard.PressAsync("Space");
-        await SeeFocusAsync("When help comes");
+        await SeeFocusAsync("Surgery or clinic: when");
 
         await Page.Keyboard.PressAsync("Enter");
         await choice.WaitForAsync();
         await TabToAsync("Surgery within 4 h");
         await Page.Keyboard.PressAsync("Enter");
         await Page.SeeEntriesAsync(2);
-        await SeeFocusAsync("When help comes");
+        await SeeFocusAsync("Surgery or clinic: when");
 
         // What opened it says something else by now: the heading of the place is the safe ground.
         await TabToAsync("Note");
         await Page.Keyboard.PressAsync("Enter");
         await choice.WaitForAsync();
-        await Page.EvaluateAsync("() => [...document.querySelectorAll('main .quick button')].find(b => b.textContent.trim() === 'Note').replaceChildren('Something else')");
+        await Page.EvaluateAsync(
+            "() => [...document.querySelectorAll('main .quick button')].find(b => b.textContent.trim() === "
+                + "'Note').replaceChildren('Something else')"
+        );
         await Page.Keyboard.PressAsync("Escape");
         await SeeFocusAsync("Now");
     }
 
-    private async Task SeeFocusAsync(string name) => await Page.WaitForFunctionAsync(
-        "name => !document.querySelector('[role=dialog]') && document.activeElement.matches('button, h1') && document.activeElement.textContent.trim() === name", name);
+    private async Task SeeFocusAsync(string name) =>
+        await Page.WaitForFunctionAsync(
+            "name => !document.querySelector('[role=dialog]') && document.activeElement.matches('button, h1') && "
+                + "document.activeElement.textContent.trim() === name",
+            name
+        );
 
     private const int MostPresses = 80;
 
     private async Task TabToAsync(string name)
     {
-        for (var presses = 0; presses < MostPresses && await FocusedAsync("e => e.textContent.trim()") != name; presses++)
+        // By the name that is shown, or, where more stands on it, by the name that is read out.
+        var named = $"e => e.textContent.trim() === '{name}' ? '{name}' : e.getAttribute('aria-label') ?? e.textContent.trim()";
+        for (var presses = 0; presses < MostPresses && await FocusedAsync(named) != name; presses++)
             await Page.Keyboard.PressAsync("Tab");
-        Assert.Equal(name, await FocusedAsync("e => e.textContent.trim()"));
+        Assert.Equal(name, await FocusedAsync(named));
     }
 
     private Task<string> FocusedAsync(string ask) => Page.EvaluateAsync<string>($"() => ({ask})(document.activeElement)");

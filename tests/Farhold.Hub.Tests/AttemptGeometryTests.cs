@@ -9,7 +9,16 @@ public class AttemptGeometryTests(Browser browser) : PhoneTest(browser)
     private double minutesAhead;
 
     /// <summary>Small and usual phones, upright and on their side; and the same at 200 % zoom, which halves what the page has.</summary>
-    public static TheoryData<int, int> Sizes => new() { { 360, 640 }, { 360, 740 }, { 740, 360 }, { 180, 320 }, { 180, 370 }, { 370, 180 } };
+    public static TheoryData<int, int> Sizes =>
+        new()
+        {
+            { 360, 640 },
+            { 360, 740 },
+            { 740, 360 },
+            { 180, 320 },
+            { 180, 370 },
+            { 370, 180 },
+        };
 
     [Theory, MemberData(nameof(Sizes))]
     public async Task Step_by_step_the_instruction_comes_into_sight_and_nothing_is_covered(int width, int height)
@@ -92,7 +101,8 @@ public class AttemptGeometryTests(Browser browser) : PhoneTest(browser)
               window.places = [view.scrollTop];
               view.addEventListener('scroll', () => { if (places.at(-1) !== view.scrollTop) places.push(view.scrollTop); });
             }
-            """);
+            """
+        );
         await StepAsync("Packed: cloth");
         await Page.GetByText("left to press").WaitForAsync();
         await Page.EvaluateAsync("() => new Promise(done => requestAnimationFrame(() => requestAnimationFrame(done)))");
@@ -110,7 +120,9 @@ public class AttemptGeometryTests(Browser browser) : PhoneTest(browser)
         await Page.TakeInAsync(AttemptScenes.All().First(s => s.Name == "watch").File);
         await Page.GoToInnerAsync("attempt/left-leg");
         await Page.GetByText("left to watch without a break").WaitForAsync();
-        const string places = "() => [...document.querySelectorAll('main h1, main h2, main button, .bleeding-again')].map(e => e.textContent.trim() + e.getBoundingClientRect().top)";
+        const string places =
+            "() => [...document.querySelectorAll('main h1, main h2, main button, .bleeding-again')].map(e => e.textContent.trim() + "
+            + "e.getBoundingClientRect().top)";
         var before = await Page.EvaluateAsync<string[]>(places);
         await Page.Button("No bleeding").EvaluateAsync("e => e.click()"); // from where the carer is: nothing is scrolled
         await Page.Locator(".toast").WaitForAsync();
@@ -158,6 +170,9 @@ public class AttemptGeometryTests(Browser browser) : PhoneTest(browser)
     private async Task PassAsync(double minutes)
     {
         minutesAhead += minutes;
-        await Page.EvaluateAsync("ahead => { window.trueNow ??= Date.now; const real = window.trueNow; Date.now = () => real() + ahead * 60e3; }", minutesAhead);
+        await Page.EvaluateAsync(
+            "ahead => { window.trueNow ??= Date.now; const real = window.trueNow; Date.now = () => real() + ahead * 60e3; }",
+            minutesAhead
+        );
     }
 }

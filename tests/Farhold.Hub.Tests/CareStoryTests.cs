@@ -22,14 +22,15 @@ public class CareStoryTests(Browser browser) : PhoneTest(browser)
         await ChooseQuickAsync("Rest of the casualty", null, "None of these");
         await TakeSignsAsync();
         await EnterAgeAsync("34");
-        await Page.Heading("Left leg: Check first").WaitForAsync();
+        await Page.Heading("LEFT leg: Check first").WaitForAsync();
         await PassAsync(11);
         await TakeSignsAsync();
-        await Page.Heading("Left leg: Make an attempt").WaitForAsync();
+        await Page.Heading("LEFT leg: Make an attempt").WaitForAsync();
         await AssertToldAsAtHomeAsync();
 
         // Now's own next steps: first what is overdue, then into the attempt.
-        await ChooseQuickAsync("Pulse beyond the tourniquet", "Left leg", "No pulse");
+        await Page.GetByRole(AriaRole.Button, new() { NameRegex = new("Pulse below the tourniquet$") }).First.TapAsync();
+        await ChooseAsync("Left leg", "No pulse");
         await Page.Button("Start an attempt").Last.TapAsync();
         await Page.Button("Start the attempt").TapAsync();
         await Page.Button("Packed: haemostatic gauze").TapAsync();
@@ -46,6 +47,7 @@ public class CareStoryTests(Browser browser) : PhoneTest(browser)
         await Page.GetByText("left to watch without a break").WaitForAsync();
         await PassAsync(16);
         await Page.Button("No bleeding: it has held").TapAsync();
+        await Page.GetByText("Last attempt: it held").WaitForAsync();
         await Page.Link("Limbs").TapAsync();
         await Page.GoToAsync("Now");
         await Assertions.Expect(Page.GetByText("Loosened, no bleeding when last looked at")).ToBeVisibleAsync();
@@ -58,17 +60,25 @@ public class CareStoryTests(Browser browser) : PhoneTest(browser)
         await Page.Heading("Now").WaitForAsync(new() { State = WaitForSelectorState.Attached });
         var told = await AssertToldAsAtHomeAsync();
         Assert.Empty(told.GetProperty("due").EnumerateArray());
-        await Page.GoToAsync("Hand-over");
+        await Page.GoToAsync("Hand over");
         var download = await Page.RunAndWaitForDownloadAsync(() => Page.Button("Save the record file").TapAsync());
         var record = await File.ReadAllTextAsync(await download.PathAsync(), TestContext.Current.CancellationToken);
         Assert.Contains("\"outcome\":\"held\"", record, StringComparison.Ordinal);
         Assert.Contains("\"how\":\"handed-over\"", record, StringComparison.Ordinal);
-        Assert.Equal(record.TrimEnd('\n').Split('\n').Length, Enumerable.Range(1, 100).TakeWhile(n => record.Contains($"-{n}\",", StringComparison.Ordinal)).Count());
+        Assert.Equal(
+            record.TrimEnd('\n').Split('\n').Length,
+            Enumerable.Range(1, 100).TakeWhile(n => record.Contains($"-{n}\",", StringComparison.Ordinal)).Count()
+        );
     }
 
     private async Task ChooseQuickAsync(string quick, string? group, string option)
     {
         await Page.Button(quick).Last.TapAsync();
+        await ChooseAsync(group, option);
+    }
+
+    private async Task ChooseAsync(string? group, string option)
+    {
         var sheet = Page.GetByRole(AriaRole.Dialog);
         var within = group is null ? sheet : sheet.GetByRole(AriaRole.Group, new() { Name = group, Exact = true });
         await within.GetByRole(AriaRole.Button, new() { Name = option, Exact = true }).TapAsync();
@@ -86,12 +96,21 @@ public class CareStoryTests(Browser browser) : PhoneTest(browser)
 
     private async Task SayHelpAsync()
     {
-        await Page.Button("When help comes").Last.TapAsync();
+        await Page.Button("Surgery or clinic: when").Last.TapAsync();
         var sheet = Page.GetByRole(AriaRole.Dialog);
         await sheet.GetByText("Earliest and most likely, if you can say").TapAsync();
-        await sheet.GetByRole(AriaRole.Group, new() { Name = "At the earliest in" }).GetByRole(AriaRole.Radio, new() { Name = "12 h", Exact = true }).TapAsync();
-        await sheet.GetByRole(AriaRole.Group, new() { Name = "Most likely in" }).GetByRole(AriaRole.Radio, new() { Name = "24 h", Exact = true }).TapAsync();
-        await sheet.GetByRole(AriaRole.Group, new() { Name = "Surgery" }).GetByRole(AriaRole.Button, new() { Name = "Surgery within 48 h", Exact = true }).TapAsync();
+        await sheet
+            .GetByRole(AriaRole.Group, new() { Name = "At the earliest in" })
+            .GetByRole(AriaRole.Radio, new() { Name = "12 h", Exact = true })
+            .TapAsync();
+        await sheet
+            .GetByRole(AriaRole.Group, new() { Name = "Most likely in" })
+            .GetByRole(AriaRole.Radio, new() { Name = "24 h", Exact = true })
+            .TapAsync();
+        await sheet
+            .GetByRole(AriaRole.Group, new() { Name = "Surgery" })
+            .GetByRole(AriaRole.Button, new() { Name = "Surgery within 48 h", Exact = true })
+            .TapAsync();
         await DismissAsync();
     }
 
@@ -105,12 +124,16 @@ public class CareStoryTests(Browser browser) : PhoneTest(browser)
         await NextAsync();
         await Page.ChooseAsync("Alert");
         await NextAsync();
-        foreach (var seen in (string[])["Pale", "Skin cool", "Skin clammy", "Dizzy or faint"])
-            await Page.GetByRole(AriaRole.Group, new() { Name = seen, Exact = true }).GetByRole(AriaRole.Radio, new() { Name = "No", Exact = true }).TapAsync();
+        foreach (var seen in (string[])["Pale", "Skin cool (chest, not hands)", "Skin clammy", "Dizzy or faint"])
+            await Page.GetByRole(AriaRole.Group, new() { Name = seen, Exact = true })
+                .GetByRole(AriaRole.Radio, new() { Name = "No", Exact = true })
+                .TapAsync();
         await NextAsync();
         await Page.ChooseAsync("Strong");
         await NextAsync();
-        await Page.GetByRole(AriaRole.Group, new() { Name = "Blood pressure cuff", Exact = true }).GetByRole(AriaRole.Radio, new() { Name = "No cuff here", Exact = true }).TapAsync();
+        await Page.GetByRole(AriaRole.Group, new() { Name = "Blood pressure cuff", Exact = true })
+            .GetByRole(AriaRole.Radio, new() { Name = "No cuff here", Exact = true })
+            .TapAsync();
         await Page.Button("Log signs").TapAsync();
         await DismissAsync();
     }
@@ -133,17 +156,21 @@ public class CareStoryTests(Browser browser) : PhoneTest(browser)
     private async Task PassAsync(double minutes)
     {
         minutesAhead += minutes;
-        await Page.EvaluateAsync("ahead => { window.trueNow ??= Date.now; const real = window.trueNow; Date.now = () => real() + ahead * 60e3; }", minutesAhead);
+        await Page.EvaluateAsync(
+            "ahead => { window.trueNow ??= Date.now; const real = window.trueNow; Date.now = () => real() + ahead * 60e3; }",
+            minutesAhead
+        );
     }
 
     /// <summary>The record as it would be exported gets the same verdicts from the command line.</summary>
     private async Task<System.Text.Json.JsonElement> AssertToldAsAtHomeAsync()
     {
         var record = await Page.EvaluateAsync<string>(
-            "async () => (await (await import('/store.js')).recordFile(location.pathname.split('/')[2])).text()");
+            "async () => (await (await import('/store.js')).recordFile(location.pathname.split('/')[2])).text()"
+        );
         var told = await CommandLine.TellAsync(record, DateTimeOffset.UtcNow.AddMinutes(minutesAhead).AddSeconds(1));
         foreach (var limb in told.GetProperty("limbs").EnumerateArray())
-            await Page.Heading($"Left leg: {CommandLine.Head(limb)}").WaitForAsync();
+            await Page.Heading($"LEFT leg: {CommandLine.Head(limb)}").WaitForAsync();
         return told;
     }
 }

@@ -4,7 +4,9 @@ using Microsoft.Playwright;
 
 namespace Farhold.Hub.Tests;
 
-/// <summary>From one browser to another by camera, without a network between them: only what was on the first one's screen crosses.</summary>
+/// <summary>
+/// From one browser to another by camera, without a network between them: only what was on the first one's screen crosses.
+/// </summary>
 public class CodeTransferTests(Browser browser) : PhoneTest(browser)
 {
     private const int Frames = 16;
@@ -17,16 +19,24 @@ public class CodeTransferTests(Browser browser) : PhoneTest(browser)
         await Page.ReadCautionsAsync();
         await Page.GetByLabel("record file").SetInputFilesAsync(Demo);
         await Page.Link("To Runa").TapAsync();
-        await Page.GoToAsync("Hand-over");
+        await Page.GoToAsync("Hand over");
         await Page.Link("Show codes to another phone").TapAsync();
         var film = Path.Combine(Directory.CreateTempSubdirectory("farhold-film-").FullName, "codes.y4m");
         CodeFilm.Write(film, await FilmedAsync(), perSecond: 4);
 
-        await using var other = await Browser.Playwright.Chromium.LaunchAsync(new()
-        {
-            ExecutablePath = Browser.Executable,
-            Args = [.. Browser.Flags, "--use-fake-ui-for-media-stream", "--use-fake-device-for-media-stream", $"--use-file-for-fake-video-capture={film}"],
-        });
+        await using var other = await Browser.Playwright.Chromium.LaunchAsync(
+            new()
+            {
+                ExecutablePath = Browser.Executable,
+                Args =
+                [
+                    .. Browser.Flags,
+                    "--use-fake-ui-for-media-stream",
+                    "--use-fake-device-for-media-stream",
+                    $"--use-file-for-fake-video-capture={film}",
+                ],
+            }
+        );
         var phone = await other.NewContextAsync(Harness.Kinds.Phone);
         var page = await phone.NewPatientPageAsync();
         await page.GotoAsync(Server.Address);
@@ -34,13 +44,13 @@ public class CodeTransferTests(Browser browser) : PhoneTest(browser)
         await page.KeepOfflineAsync();
         await phone.SetOfflineAsync(true);
         await page.ReloadAsync();
-        await page.Link("Take in by camera").TapAsync();
+        await page.Link("Import by camera").TapAsync();
         await page.Button("Use the camera").TapAsync();
         var original = await File.ReadAllLinesAsync(Demo, Encoding.UTF8, TestContext.Current.CancellationToken);
         await Assertions.Expect(page.GetByText($"{original.Length} new entries, 0 already here.")).ToBeVisibleAsync();
         await page.Button("Take these entries in").TapAsync();
         await page.Link("To Runa").TapAsync();
-        await page.GoToAsync("Hand-over");
+        await page.GoToAsync("Hand over");
         var download = await page.RunAndWaitForDownloadAsync(() => page.Button("Save the record file").TapAsync());
         var crossed = await File.ReadAllLinesAsync(await download.PathAsync(), Encoding.UTF8, TestContext.Current.CancellationToken);
         Assert.Equal(original.Order(StringComparer.Ordinal), crossed.Order(StringComparer.Ordinal));
@@ -62,7 +72,9 @@ public class CodeTransferTests(Browser browser) : PhoneTest(browser)
                   while (!code() || code().dataset.frame === last) await new Promise(requestAnimationFrame);
                   return [code().dataset.frame, code().getAttribute('viewBox').split(' ')[2], code().querySelector('path').getAttribute('d')];
                 }
-                """, last);
+                """,
+                last
+            );
             last = shown[0];
             filmed.Add((int.Parse(shown[1], System.Globalization.CultureInfo.InvariantCulture), shown[2]));
         }

@@ -41,7 +41,10 @@ public sealed class DocumentsTests : IAsyncLifetime
         var text = await document.Content.ReadAsStringAsync(TestContext.Current.CancellationToken);
         Assert.Contains("\"resourceType\":\"Bundle\"", text.Replace(" ", "", StringComparison.Ordinal), StringComparison.Ordinal);
         var back = await PostAsync("/documents/record", text);
-        Assert.Equal(Lines, (await back.Content.ReadAsStringAsync(TestContext.Current.CancellationToken)).Split('\n', StringSplitOptions.RemoveEmptyEntries));
+        Assert.Equal(
+            Lines,
+            (await back.Content.ReadAsStringAsync(TestContext.Current.CancellationToken)).Split('\n', StringSplitOptions.RemoveEmptyEntries)
+        );
     }
 
     [Fact]
@@ -156,8 +159,10 @@ public sealed class DocumentsTests : IAsyncLifetime
     private static Task<string> TextAsync(HttpResponseMessage answer) =>
         answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken);
 
-    private Task<HttpResponseMessage> PostAsync(string path, string body, CancellationToken? leaving = null) => client.PostAsync(
-        new Uri(path, UriKind.Relative),
-        new StringContent(body, Encoding.UTF8, path == "/documents/record" ? "application/fhir+json" : "application/jsonl"),
-        leaving ?? TestContext.Current.CancellationToken);
+    private Task<HttpResponseMessage> PostAsync(string path, string body, CancellationToken? leaving = null) =>
+        client.PostAsync(
+            new Uri(path, UriKind.Relative),
+            new StringContent(body, Encoding.UTF8, path == "/documents/record" ? "application/fhir+json" : "application/jsonl"),
+            leaving ?? TestContext.Current.CancellationToken
+        );
 }

@@ -26,7 +26,7 @@ public class FirstStartTests(Browser browser) : PhoneTest(browser)
             await Page.GoToAsync(place);
             await Assertions.Expect(Page.GetByRole(AriaRole.Banner)).ToContainTextAsync("PRACTICE");
         }
-        await Page.GoToAsync("Hand-over");
+        await Page.GoToAsync("Hand over");
         var download = await Page.RunAndWaitForDownloadAsync(() => Page.Button("Save the record file").TapAsync());
         Assert.StartsWith("PRACTICE-farhold-Doll-", download.SuggestedFilename, StringComparison.Ordinal);
         var lines = await File.ReadAllLinesAsync(await download.PathAsync(), TestContext.Current.CancellationToken);
@@ -42,7 +42,7 @@ public class FirstStartTests(Browser browser) : PhoneTest(browser)
         await Page.OpenCasualtyAsync("Tor");
         await Page.OpenNoteAsync();
         await Page.ChooseAsync("Between … and …");
-        await Page.GetByRole(AriaRole.Group, new() { Name = "Not after" }).WaitForAsync();
+        await Page.GetByRole(AriaRole.Group, new() { Name = "Not before" }).WaitForAsync();
         await AssertBigAsync();
         foreach (var place in Screens.Places)
         {
@@ -58,7 +58,8 @@ public class FirstStartTests(Browser browser) : PhoneTest(browser)
             () => [...document.querySelectorAll('button, a, input, textarea')].filter(e => e.checkVisibility())
               .map(e => [e.outerHTML.slice(0, 80), e.getBoundingClientRect()])
               .filter(([, r]) => r.width < 56 || r.height < 56).map(([html, r]) => `${html} ${r.width} x ${r.height}`)
-            """);
+            """
+        );
         Assert.Empty(small);
     }
 }

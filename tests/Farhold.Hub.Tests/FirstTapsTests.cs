@@ -13,10 +13,15 @@ public class FirstTapsTests(Browser browser) : PhoneTest(browser)
     {
         await base.InitializeAsync();
         await Page.ReadCautionsAsync();
-        await Page.GetByLabel("record file").SetInputFilesAsync(new FilePayload
-        {
-            Name = "tor.jsonl", MimeType = "application/jsonl", Buffer = Harness.RecordFile.Ready("aaaa", "Tor").Bytes,
-        });
+        await Page.GetByLabel("record file")
+            .SetInputFilesAsync(
+                new FilePayload
+                {
+                    Name = "tor.jsonl",
+                    MimeType = "application/jsonl",
+                    Buffer = Harness.RecordFile.Ready("aaaa", "Tor").Bytes,
+                }
+            );
         await Page.Link("To Tor").TapAsync();
         await Page.SeeEntriesAsync(11);
         await Page.WaitForFunctionAsync(Kept);
@@ -27,7 +32,7 @@ public class FirstTapsTests(Browser browser) : PhoneTest(browser)
     {
         await StopTheRuntimeAsync();
         await SayAsync("Bleeding now?", "Bleeding");
-        await Assertions.Expect(Page.GetByText("Stop it now: tighten until bleeding and the pulse beyond it stop.")).ToBeVisibleAsync();
+        await Assertions.Expect(Page.GetByText("Stop it now: tighten until bleeding and the pulse below it stop.")).ToBeVisibleAsync();
         await Assertions.Expect(Page.GetByText("The verdict above does not know this yet.")).ToBeVisibleAsync();
         Assert.Contains("\"kind\":\"bleeding.checked\"", (await LinesAsync())[^1], StringComparison.Ordinal);
 
@@ -62,7 +67,10 @@ public class FirstTapsTests(Browser browser) : PhoneTest(browser)
     {
         Expect("QuotaExceeded");
         await StopTheRuntimeAsync();
-        await Page.EvaluateAsync("() => { const real = IDBObjectStore.prototype.add; window.room = () => { IDBObjectStore.prototype.add = real; }; IDBObjectStore.prototype.add = () => { throw new DOMException('', 'QuotaExceededError'); }; }");
+        await Page.EvaluateAsync(
+            "() => { const real = IDBObjectStore.prototype.add; window.room = () => { IDBObjectStore.prototype.add = real; }; "
+                + "IDBObjectStore.prototype.add = () => { throw new DOMException('', 'QuotaExceededError'); }; }"
+        );
         await SayAsync("Bleeding now?", "Oozing");
         await Assertions.Expect(Page.GetByText("NOT SAVED: Wound w1 looked at: oozing.")).ToBeVisibleAsync();
         await Assertions.Expect(Page.GetByText("tried again at the next start")).ToBeVisibleAsync();
@@ -74,8 +82,18 @@ public class FirstTapsTests(Browser browser) : PhoneTest(browser)
     [Fact]
     public async Task The_app_takes_in_what_was_logged_while_it_started()
     {
-        await Page.RouteAsync("**/_framework/Farhold.Core.*", async route => { await Task.Delay(3000); await route.ContinueAsync(); });
-        await Page.EvaluateAsync("() => navigator.serviceWorker.getRegistration().then(r => r?.unregister()).then(() => caches.keys()).then(k => Promise.all(k.map(n => caches.delete(n)))).then(() => null)");
+        await Page.RouteAsync(
+            "**/_framework/Farhold.Core.*",
+            async route =>
+            {
+                await Task.Delay(3000);
+                await route.ContinueAsync();
+            }
+        );
+        await Page.EvaluateAsync(
+            "() => navigator.serviceWorker.getRegistration().then(r => r?.unregister()).then(() => caches.keys()).then(k => "
+                + "Promise.all(k.map(n => caches.delete(n)))).then(() => null)"
+        );
         await Page.ReloadAsync();
         await SayAsync("Bleeding now?", "Oozing");
         await Page.SeeEntriesAsync(12);
@@ -104,7 +122,8 @@ public class FirstTapsTests(Browser browser) : PhoneTest(browser)
               named('button', 'Oozing').click();
               return held;
             }
-            """);
+            """
+        );
         Assert.True(held);
         await Assertions.Expect(Page.GetByText("Log it now")).ToHaveCountAsync(0);
         await Assertions.Expect(Page.Locator("#app[inert]")).ToHaveCountAsync(0);
@@ -122,11 +141,16 @@ public class FirstTapsTests(Browser browser) : PhoneTest(browser)
             """
             () => [...document.querySelectorAll('button, summary')].filter(e => e.checkVisibility())
               .map(e => [e.textContent, e.getBoundingClientRect()]).filter(([, r]) => r.width < 56 || r.height < 56).map(([t, r]) => `${t} ${r.width} x ${r.height}`)
-            """);
+            """
+        );
         Assert.Empty(small);
         await Page.SetViewportSizeAsync(180, 370);
-        Assert.Empty(await Page.EvaluateAsync<string[]>(
-            "() => [...document.querySelectorAll('#starting *')].filter(e => e.checkVisibility() && e.getBoundingClientRect().right > innerWidth + 1).map(e => e.outerHTML.slice(0, 90))"));
+        Assert.Empty(
+            await Page.EvaluateAsync<string[]>(
+                "() => [...document.querySelectorAll('#starting *')].filter(e => e.checkVisibility() && "
+                    + "e.getBoundingClientRect().right > innerWidth + 1).map(e => e.outerHTML.slice(0, 90))"
+            )
+        );
     }
 
     private async Task StopTheRuntimeAsync()
@@ -152,9 +176,11 @@ public class FirstTapsTests(Browser browser) : PhoneTest(browser)
     }
 
     /// <summary>What this phone has added to the record, as it is on disk.</summary>
-    private Task<string[]> LinesAsync() => Page.EvaluateAsync<string[]>(
-        """
-        () => new Promise(done => { indexedDB.open('farhold').onsuccess = e =>
-          e.target.result.transaction('lines').objectStore('lines').getAll().onsuccess = r => done(r.target.result.filter(line => !line.startsWith('{"id":"aaaa-'))); })
-        """);
+    private Task<string[]> LinesAsync() =>
+        Page.EvaluateAsync<string[]>(
+            """
+            () => new Promise(done => { indexedDB.open('farhold').onsuccess = e =>
+              e.target.result.transaction('lines').objectStore('lines').getAll().onsuccess = r => done(r.target.result.filter(line => !line.startsWith('{"id":"aaaa-'))); })
+            """
+        );
 }

@@ -8,8 +8,7 @@ public class GlanceTests(Browser browser) : PhoneTest(browser)
     internal const string Remember = "make => { localStorage.setItem('farhold-glance', JSON.stringify(eval(make)(Date.now()))); }";
 
     /// <summary>A picture made 20 minutes ago: tightened 62 to 80 minutes ago, limit in 4 h 40 min.</summary>
-    internal const string Picture =
-        """
+    internal const string Picture = """
         (now => ({
           v: 1,
           words: { asOf: 'Last known at', since: 'Since first tightened:', limit: 'Time limit at', passed: 'Time limit PASSED at', practice: 'PRACTICE' },

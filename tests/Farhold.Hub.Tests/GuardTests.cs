@@ -15,8 +15,7 @@ public sealed class GuardTests : IAsyncLifetime
 
     private const string Secret = "Runa, left leg, at the hut";
 
-    private const string Line =
-        """
+    private const string Line = """
         {"id":"a7k3-1","happened":"2031-05-04T02:00:00Z","recorded":"2031-05-04T02:00:00Z","by":"Ane","kind":"note","text":"Runa"}
         """;
 
@@ -68,7 +67,9 @@ public sealed class GuardTests : IAsyncLifetime
     {
         foreach (var (method, path) in Routes())
             await RefusedAsync(
-                HttpStatusCode.Forbidden, await SendAsync(method, path, r => r.Headers.TryAddWithoutValidation("Origin", origin)));
+                HttpStatusCode.Forbidden,
+                await SendAsync(method, path, r => r.Headers.TryAddWithoutValidation("Origin", origin))
+            );
     }
 
     [Theory]
@@ -76,12 +77,21 @@ public sealed class GuardTests : IAsyncLifetime
     [InlineData(null, "own")]
     [InlineData("farhold.example", "https://farhold.example")]
     public async Task A_page_of_its_own_and_a_program_without_origin_are_answered(string? host, string? origin) =>
-        Assert.Equal(HttpStatusCode.OK, (await SendAsync(HttpMethod.Post, "/documents/fhir", r =>
-        {
-            r.Headers.Host = host;
-            if (origin is not null)
-                r.Headers.Add("Origin", origin == "own" ? server.Address : origin);
-        })).StatusCode);
+        Assert.Equal(
+            HttpStatusCode.OK,
+            (
+                await SendAsync(
+                    HttpMethod.Post,
+                    "/documents/fhir",
+                    r =>
+                    {
+                        r.Headers.Host = host;
+                        if (origin is not null)
+                            r.Headers.Add("Origin", origin == "own" ? server.Address : origin);
+                    }
+                )
+            ).StatusCode
+        );
 
     [Theory]
     [InlineData(null)]
@@ -96,19 +106,29 @@ public sealed class GuardTests : IAsyncLifetime
     public async Task What_is_sent_as_something_else_is_refused(string? type)
     {
         foreach (var path in new[] { "/documents/fhir", "/documents/card", "/documents/record" })
-            await RefusedAsync(HttpStatusCode.UnsupportedMediaType, await SendAsync(HttpMethod.Post, path, r =>
-            {
-                r.Content!.Headers.Remove("Content-Type");
-                if (type is not null)
-                    Assert.True(r.Content.Headers.TryAddWithoutValidation("Content-Type", type));
-            }));
+            await RefusedAsync(
+                HttpStatusCode.UnsupportedMediaType,
+                await SendAsync(
+                    HttpMethod.Post,
+                    path,
+                    r =>
+                    {
+                        r.Content!.Headers.Remove("Content-Type");
+                        if (type is not null)
+                            Assert.True(r.Content.Headers.TryAddWithoutValidation("Content-Type", type));
+                    }
+                )
+            );
     }
 
     [Fact]
     public void Every_route_that_takes_something_says_of_what_type()
     {
-        var takers = server.Services.GetServices<EndpointDataSource>().SelectMany(s => s.Endpoints)
-            .Where(e => e.Metadata.GetMetadata<HttpMethodMetadata>()?.HttpMethods.Except(["GET", "HEAD"]).Any() ?? true).ToArray();
+        var takers = server
+            .Services.GetServices<EndpointDataSource>()
+            .SelectMany(s => s.Endpoints)
+            .Where(e => e.Metadata.GetMetadata<HttpMethodMetadata>()?.HttpMethods.Except(["GET", "HEAD"]).Any() ?? true)
+            .ToArray();
         Assert.Equal(3, takers.Length);
         Assert.All(takers, e => Assert.NotNull(e.Metadata.GetMetadata<Takes>()));
     }
@@ -146,10 +166,15 @@ public sealed class GuardTests : IAsyncLifetime
 
     /// <summary>Every route that works: pages, files, documents.</summary>
     private static IEnumerable<(HttpMethod Method, string Path)> Routes() =>
-    [
-        (HttpMethod.Get, "/"), (HttpMethod.Get, "/index.html"), (HttpMethod.Head, "/"), (HttpMethod.Get, "/fails"),
-        (HttpMethod.Post, "/documents/fhir"), (HttpMethod.Post, "/documents/record"), (HttpMethod.Post, "/documents/card"),
-    ];
+        [
+            (HttpMethod.Get, "/"),
+            (HttpMethod.Get, "/index.html"),
+            (HttpMethod.Head, "/"),
+            (HttpMethod.Get, "/fails"),
+            (HttpMethod.Post, "/documents/fhir"),
+            (HttpMethod.Post, "/documents/record"),
+            (HttpMethod.Post, "/documents/card"),
+        ];
 
     private static void Failing(WebApplication app) => app.MapGet("/fails", IResult () => throw new InvalidOperationException(Secret));
 

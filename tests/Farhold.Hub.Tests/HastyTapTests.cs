@@ -10,27 +10,30 @@ public class HastyTapTests(Browser browser) : PhoneTest(browser)
 
     /// <summary>The rule alone, by a clock of its own.</summary>
     [Fact]
-    public async Task A_tap_counts_only_once_what_came_is_painted_and_400_ms_are_over() => Assert.Equal(
-        Expected,
-        await Page.EvaluateAsync<bool[]>(
-            """
-            async () => {
-              const { tapGuard } = await import('/taps.js');
-              const guard = tapGuard();
-              const told = [guard.counts(0)];
-              guard.replaced();
-              told.push(guard.counts(1000), guard.counts(60_000)); // however long it takes to paint
-              guard.painted(60_100);
-              told.push(guard.counts(60_499), guard.counts(60_500));
-              guard.replaced();                                    // two at once: the later paint counts
-              guard.replaced();
-              guard.painted(70_000);
-              told.push(guard.counts(71_000));
-              guard.painted(71_000);
-              told.push(guard.counts(71_120), guard.counts(71_400));
-              return told;
-            }
-            """));
+    public async Task A_tap_counts_only_once_what_came_is_painted_and_400_ms_are_over() =>
+        Assert.Equal(
+            Expected,
+            await Page.EvaluateAsync<bool[]>(
+                """
+                async () => {
+                  const { tapGuard } = await import('/taps.js');
+                  const guard = tapGuard();
+                  const told = [guard.counts(0)];
+                  guard.replaced();
+                  told.push(guard.counts(1000), guard.counts(60_000)); // however long it takes to paint
+                  guard.painted(60_100);
+                  told.push(guard.counts(60_499), guard.counts(60_500));
+                  guard.replaced();                                    // two at once: the later paint counts
+                  guard.replaced();
+                  guard.painted(70_000);
+                  told.push(guard.counts(71_000));
+                  guard.painted(71_000);
+                  told.push(guard.counts(71_120), guard.counts(71_400));
+                  return told;
+                }
+                """
+            )
+        );
 
     /// <summary>The mark that taps do nothing must not stay where the timer that ends it comes too early.</summary>
     [Fact]
@@ -44,7 +47,8 @@ public class HastyTapTests(Browser browser) : PhoneTest(browser)
               window.setTimeout = (f, ms) => real(f, ms > 300 ? ms - 300 : ms);
               replaced();
             }
-            """);
+            """
+        );
         await Page.WaitForFunctionAsync("() => document.documentElement.dataset.blind === undefined");
     }
 
@@ -53,15 +57,27 @@ public class HastyTapTests(Browser browser) : PhoneTest(browser)
     {
         var (x, y) = await OpenAsync();
         // The message of what was logged would lie where the finger is; what counts is the action beneath it.
-        await Page.EvaluateAsync("() => { const sheet = new CSSStyleSheet(); sheet.replaceSync('.toast { display: none }'); document.adoptedStyleSheets = [sheet]; }");
+        await Page.EvaluateAsync(
+            "() => { const sheet = new CSSStyleSheet(); sheet.replaceSync('.toast { display: none }'); document.adoptedStyleSheets = "
+                + "[sheet]; }"
+        );
         // Nothing is painted: the moment stands still, and waiting for what is blind until then would never end.
         await Page.RemoveLocatorHandlerAsync(Page.Locator("html[data-blind]"));
-        await Page.EvaluateAsync("() => { const real = requestAnimationFrame; window.held = []; window.requestAnimationFrame = f => held.push(f); window.paint = () => held.splice(0).forEach(f => real(f)); }");
+        await Page.EvaluateAsync(
+            "() => { const real = requestAnimationFrame; window.held = []; window.requestAnimationFrame = f => held.push(f); "
+                + "window.paint = () => held.splice(0).forEach(f => real(f)); }"
+        );
         await Page.Touchscreen.TapAsync(x, y);
-        await Page.WaitForFunctionAsync("() => !document.querySelector('[role=dialog]')", null, new() { PollingInterval = 50 }); // not by painting
-        Assert.Matches("^BUTTON in (quick|dock):", await Page.EvaluateAsync<string>(
-            "([x, y]) => { const e = document.elementFromPoint(x, y).closest('button') ?? document.elementFromPoint(x, y); return `${e.tagName} in ${e.parentElement.className}: ${e.textContent}`; }",
-            new double[] { x, y }));
+        // not by painting
+        await Page.WaitForFunctionAsync("() => !document.querySelector('[role=dialog]')", null, new() { PollingInterval = 50 });
+        Assert.Matches(
+            "^BUTTON in (quick|dock):",
+            await Page.EvaluateAsync<string>(
+                "([x, y]) => { const e = document.elementFromPoint(x, y).closest('button') ?? document.elementFromPoint(x, y); return "
+                    + "`${e.tagName} in ${e.parentElement.className}: ${e.textContent}`; }",
+                new double[] { x, y }
+            )
+        );
         await Page.Touchscreen.TapAsync(x, y);
         await Page.Touchscreen.TapAsync(x, y);
         Assert.Equal(0, await Page.GetByRole(AriaRole.Dialog).CountAsync());
@@ -77,7 +93,10 @@ public class HastyTapTests(Browser browser) : PhoneTest(browser)
     public async Task A_double_tap_on_a_choice_is_one_entry_and_opens_nothing()
     {
         var (x, y) = await OpenAsync();
-        await Page.EvaluateAsync("() => { window.touches = []; addEventListener('touchstart', () => touches.push(document.documentElement.dataset.blind !== undefined), true); }");
+        await Page.EvaluateAsync(
+            "() => { window.touches = []; addEventListener('touchstart', () => touches.push(document.documentElement.dataset.blind !== "
+                + "undefined), true); }"
+        );
         await Page.Touchscreen.TapAsync(x, y);
         await Page.WaitForTimeoutAsync(120);
         await Page.Touchscreen.TapAsync(x, y);
@@ -94,7 +113,8 @@ public class HastyTapTests(Browser browser) : PhoneTest(browser)
         await Page.ReadCautionsAsync();
         await Page.OpenCasualtyAsync("Tor");
         await Page.Button("Who can watch").Last.TapAsync();
-        var option = Page.GetByRole(AriaRole.Dialog).GetByRole(AriaRole.Button, new() { Name = "You or another can watch closely", Exact = true });
+        var option = Page.GetByRole(AriaRole.Dialog)
+            .GetByRole(AriaRole.Button, new() { Name = "You or another can watch closely", Exact = true });
         await option.WaitForAsync();
         await Page.WaitForFunctionAsync("() => document.documentElement.dataset.blind === undefined");
         var box = (await option.BoundingBoxAsync())!;
@@ -106,7 +126,8 @@ public class HastyTapTests(Browser browser) : PhoneTest(browser)
               scrollBy(0, beneath.top + beneath.height / 2 - y);
             }
             """,
-            new double[] { x, y });
+            new double[] { x, y }
+        );
         return (x, y);
     }
 }

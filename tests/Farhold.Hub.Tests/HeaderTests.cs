@@ -50,7 +50,11 @@ public sealed class HeaderTests : IAsyncLifetime
     [InlineData("/..%2f..%2f..%2f..%2f..%2f..%2fetc%2fpasswd")]
     [InlineData("/%2e%2e/%2e%2e/etc/passwd")]
     public async Task Nothing_outside_the_folder_is_served(string path) =>
-        Assert.DoesNotContain("root:", await (await GetAsync(path)).Content.ReadAsStringAsync(TestContext.Current.CancellationToken), StringComparison.Ordinal);
+        Assert.DoesNotContain(
+            "root:",
+            await (await GetAsync(path)).Content.ReadAsStringAsync(TestContext.Current.CancellationToken),
+            StringComparison.Ordinal
+        );
 
     [Fact]
     public async Task The_policy_lets_no_inline_code_through_but_the_import_map()
@@ -68,12 +72,13 @@ public sealed class HeaderTests : IAsyncLifetime
         Assert.Equal("http://[::1]:82", HubOptions.From(["--app", server.Folder, "--urls", "http://[::1]:82"], Named)?.Listen);
         Assert.Equal(["a.example", "b.example"], HubOptions.From(["--app", server.Folder, "--host", "b.example"], Named)!.Hosts);
 
-        static string? Named(string name) => name switch
-        {
-            "FARHOLD_LISTEN" => "http://0.0.0.0:81",
-            "FARHOLD_HOSTS" => "a.example",
-            _ => null,
-        };
+        static string? Named(string name) =>
+            name switch
+            {
+                "FARHOLD_LISTEN" => "http://0.0.0.0:81",
+                "FARHOLD_HOSTS" => "a.example",
+                _ => null,
+            };
     }
 
     [Theory]
@@ -117,5 +122,6 @@ public sealed class HeaderTests : IAsyncLifetime
         Assert.NotEqual(SecurityHeaders.Used.Contains(permission), SecurityHeaders.Unused.Contains(permission));
     }
 
-    private Task<HttpResponseMessage> GetAsync(string path) => client.GetAsync(new Uri(server.Address + path), TestContext.Current.CancellationToken);
+    private Task<HttpResponseMessage> GetAsync(string path) =>
+        client.GetAsync(new Uri(server.Address + path), TestContext.Current.CancellationToken);
 }

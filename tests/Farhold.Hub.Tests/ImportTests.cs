@@ -9,7 +9,8 @@ public class ImportTests(Browser browser) : PhoneTest(browser)
     private const string Opened =
         """{"id":"7k3f-1","happened":"2031-05-04T02:00:00Z","recorded":"2031-05-04T02:00:00Z","by":"Ane","kind":"casualty.opened","alias":"Tor"}""";
 
-    private const string Seen = """{"id":"7k3f-2","happened":"2031-05-04T02:10:00Z","recorded":"2031-05-04T02:14:30Z","by":"Ane","kind":"note","text":"pale"}""";
+    private const string Seen =
+        """{"id":"7k3f-2","happened":"2031-05-04T02:10:00Z","recorded":"2031-05-04T02:14:30Z","by":"Ane","kind":"note","text":"pale"}""";
 
     [Fact]
     public async Task A_record_file_merges_by_id_and_loses_nothing_not_even_what_cannot_be_read()
@@ -17,17 +18,21 @@ public class ImportTests(Browser browser) : PhoneTest(browser)
         await Page.ReadCautionsAsync();
         byte[] garbage = [0x7B, 0xFF, 0xFE, 0x22];
         await TakeInAsync("a.jsonl", [.. Bytes(Opened, Seen), .. garbage, (byte)'\n']);
-        await Assertions.Expect(Page.GetByText("Tor: 2 new entries, 0 already here. Kept beside them: 0 in conflict, 1 unreadable.")).ToBeVisibleAsync();
+        await Assertions
+            .Expect(Page.GetByText("Tor: 2 new entries, 0 already here. Kept beside them: 0 in conflict, 1 unreadable."))
+            .ToBeVisibleAsync();
 
         await TakeInAsync("b.jsonl", Bytes(Opened, Seen.Replace("pale", "not pale", StringComparison.Ordinal)));
         await Page.Button("Take these entries in").TapAsync();
-        await Assertions.Expect(Page.GetByText("Tor: 0 new entries, 1 already here. Kept beside them: 1 in conflict, 0 unreadable.")).ToBeVisibleAsync();
+        await Assertions
+            .Expect(Page.GetByText("Tor: 0 new entries, 1 already here. Kept beside them: 1 in conflict, 0 unreadable."))
+            .ToBeVisibleAsync();
 
         await Page.Link("To Tor").TapAsync();
         await Page.SeeEntriesAsync(4);
         await Page.GoToAsync("Log");
         await Assertions.Expect(Page.GetByText("Conflict: another entry has the same id")).ToHaveCountAsync(2);
-        await Page.GoToAsync("Hand-over");
+        await Page.GoToAsync("Hand over");
         var download = await Page.RunAndWaitForDownloadAsync(() => Page.Button("Save the record file").TapAsync());
         var exported = await File.ReadAllBytesAsync(await download.PathAsync(), TestContext.Current.CancellationToken);
         Assert.True(exported.AsSpan().IndexOf(garbage) >= 0);
@@ -42,10 +47,15 @@ public class ImportTests(Browser browser) : PhoneTest(browser)
     {
         await Page.ReadCautionsAsync();
         await Page.GotoAsync(Server.Address + "/phone");
-        await Page.GetByLabel("Take in a local protocol").SetInputFilesAsync(new FilePayload
-        {
-            Name = "hut.json", MimeType = "application/json", Buffer = "{\n  \"local\": \"hut\" \"title\": 1\n}"u8.ToArray(),
-        });
+        await Page.GetByLabel("Import a local protocol")
+            .SetInputFilesAsync(
+                new FilePayload
+                {
+                    Name = "hut.json",
+                    MimeType = "application/json",
+                    Buffer = "{\n  \"local\": \"hut\" \"title\": 1\n}"u8.ToArray(),
+                }
+            );
         await Assertions.Expect(Page.GetByText("Line 2, column 18: this is not JSON from here on")).ToBeVisibleAsync();
     }
 
@@ -54,7 +64,7 @@ public class ImportTests(Browser browser) : PhoneTest(browser)
     {
         await Page.ReadCautionsAsync();
         await Page.OpenCasualtyAsync("Doll", practice: true);
-        await Page.GoToAsync("Hand-over");
+        await Page.GoToAsync("Hand over");
         await TakeInAsync("a.jsonl", Bytes(Opened, Seen));
         await Assertions.Expect(Page.GetByText("That is a real record, this casualty is practice.")).ToBeVisibleAsync();
         await Page.GoToAsync("Now");
@@ -77,8 +87,8 @@ public class ImportTests(Browser browser) : PhoneTest(browser)
         await Page.Link("To Tor").TapAsync();
         await Assertions.Expect(Page.GetByText("the casualty is described in more than one way").First).ToBeVisibleAsync();
         await PictureAsync("two-descriptions");
-        await Page.GoToAsync("Hand-over");
-        var batch = Page.GetByText("From b.jsonl, taken in");
+        await Page.GoToAsync("Hand over");
+        var batch = Page.GetByText("From b.jsonl, imported");
         await batch.WaitForAsync();
         await Page.Button("Take this back out").First.TapAsync();
         await Page.Button("Yes, take all 1 back out").TapAsync();
@@ -94,8 +104,13 @@ public class ImportTests(Browser browser) : PhoneTest(browser)
         await Page.ReadCautionsAsync();
         await TakeInAsync("a.jsonl", Bytes(Opened, Seen));
         await Page.GetByText("Tor: 2 new entries").WaitForAsync();
-        await TakeInAsync("b.jsonl", Bytes(Opened,
-            """{"id":"zzz-1","happened":"2031-05-04T02:20:00Z","recorded":"2031-05-04T02:20:00Z","by":"Bo","kind":"entry.withdrawn","target":"7k3f-2","reason":"no"}"""));
+        await TakeInAsync(
+            "b.jsonl",
+            Bytes(
+                Opened,
+                """{"id":"zzz-1","happened":"2031-05-04T02:20:00Z","recorded":"2031-05-04T02:20:00Z","by":"Bo","kind":"entry.withdrawn","target":"7k3f-2","reason":"no"}"""
+            )
+        );
         await Assertions.Expect(Page.GetByText("It withdraws 1 and corrects 0 of the entries on this phone:")).ToBeVisibleAsync();
         await Assertions.Expect(Page.GetByText("Withdraws: Note: pale (Bo: no)")).ToBeVisibleAsync();
         await PictureAsync("what-it-unsays");
@@ -111,7 +126,7 @@ public class ImportTests(Browser browser) : PhoneTest(browser)
         await TakeInAsync("a.jsonl", Bytes(Opened, Seen));
         await Page.Link("To Tor").TapAsync();
         await Page.LogNoteAsync("One of my own");
-        await Page.GoToAsync("Hand-over");
+        await Page.GoToAsync("Hand over");
         await Page.Link("Erase Tor from this phone").TapAsync();
         await Assertions.Expect(Page.Button("Erase Tor for good")).ToBeDisabledAsync();
         await PictureAsync("erase");
@@ -126,7 +141,8 @@ public class ImportTests(Browser browser) : PhoneTest(browser)
                 db.transaction(name).objectStore(name).getAll().onsuccess = e => done(e.target.result); })));
               return JSON.stringify(all) + JSON.stringify(localStorage);
             }
-            """);
+            """
+        );
         Assert.DoesNotContain("Tor", left, StringComparison.Ordinal);
         Assert.DoesNotContain("pale", left, StringComparison.Ordinal);
         Assert.DoesNotContain("my own", left, StringComparison.Ordinal);
@@ -145,7 +161,10 @@ public class ImportTests(Browser browser) : PhoneTest(browser)
         await Page.Button("Erase everything for good").TapAsync();
         await Page.Button("I have read this").WaitForAsync();
         Assert.Equal(Server.Address + "/", Page.Url);
-        Assert.Equal(0, await Page.EvaluateAsync<int>("() => Object.keys(localStorage).filter(k => /carer|cautions|copied|canary/.test(k)).length"));
+        Assert.Equal(
+            0,
+            await Page.EvaluateAsync<int>("() => Object.keys(localStorage).filter(k => /carer|cautions|copied|canary/.test(k)).length")
+        );
     }
 
     [Fact]
@@ -154,14 +173,18 @@ public class ImportTests(Browser browser) : PhoneTest(browser)
         await Page.ReadCautionsAsync();
         var text = new StringBuilder(Opened + "\n");
         for (var i = 2; i <= 20_000; i++)
-            text.Append(System.Globalization.CultureInfo.InvariantCulture, $$"""{"id":"7k3f-{{i}}","happened":"2031-05-04T02:10:00Z","recorded":"2031-05-04T02:14:30Z","by":"Ane","kind":"note","text":"{{i}}"}""").Append('\n');
+            text.Append(
+                    System.Globalization.CultureInfo.InvariantCulture,
+                    $$"""{"id":"7k3f-{{i}}","happened":"2031-05-04T02:10:00Z","recorded":"2031-05-04T02:14:30Z","by":"Ane","kind":"note","text":"{{i}}"}"""
+                )
+                .Append('\n');
         Page.SetDefaultTimeout(120_000);
         await TakeInAsync("long.jsonl", Encoding.UTF8.GetBytes(text.ToString()));
         await Page.Link("To Tor").TapAsync();
-        await Page.GetByText("Only on this phone: 20000 entries.").WaitForAsync();
+        await Page.SeeEntriesAsync(20000);
         await Page.GoToAsync("Log");
         await Page.GetByText("Note: 20000").WaitForAsync();
-        await Page.GoToAsync("Hand-over");
+        await Page.GoToAsync("Hand over");
         await Page.Button("Take this back out").TapAsync();
         await Page.Button("Yes, take all 20000 back out").TapAsync();
         await Page.Link("All casualties").First.TapAsync();
@@ -181,5 +204,13 @@ public class ImportTests(Browser browser) : PhoneTest(browser)
     }
 
     private Task TakeInAsync(string name, byte[] file) =>
-        Page.GetByLabel("record file").SetInputFilesAsync(new FilePayload { Name = name, MimeType = "application/jsonl", Buffer = file });
+        Page.GetByLabel("record file")
+            .SetInputFilesAsync(
+                new FilePayload
+                {
+                    Name = name,
+                    MimeType = "application/jsonl",
+                    Buffer = file,
+                }
+            );
 }

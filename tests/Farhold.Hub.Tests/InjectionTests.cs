@@ -11,15 +11,13 @@ namespace Farhold.Hub.Tests;
 /// </summary>
 public sealed partial class InjectionTests(Browser browser) : PhoneTest(browser)
 {
-    private const string Trap =
-        """
+    private const string Trap = """
         globalThis.__pwned = [];
         globalThis.__pwn = what => { __pwned.push(String(what)); console.error('RAN: ' + what); };
         for (const name of ['alert', 'confirm', 'prompt', 'open', 'print']) globalThis[name] = () => { __pwned.push(name); };
         """;
 
-    private const string LookThrough =
-        """
+    private const string LookThrough = """
         () => {
           const turning = /[\u0000-\u0008\u000B\u000C\u000E-\u001F\u007F-\u009F\u061C\u200E\u200F\u202A-\u202E\u2066-\u2069]/;
           const where = element => {
@@ -68,7 +66,15 @@ public sealed partial class InjectionTests(Browser browser) : PhoneTest(browser)
         await Page.ReadCautionsAsync("Ane <img src=x onerror=__pwn(4)>\"'\u202E");
         await Page.OpenCasualtyAsync("Somebody <img src=x onerror=__pwn(7)>\u202E");
         await Page.Link("All casualties").TapAsync();
-        await Page.GetByLabel("record file").SetInputFilesAsync(new FilePayload { Name = "<img src=x onerror=__pwn('name')>\u202E.jsonl", MimeType = "application/jsonl", Buffer = record.Bytes });
+        await Page.GetByLabel("record file")
+            .SetInputFilesAsync(
+                new FilePayload
+                {
+                    Name = "<img src=x onerror=__pwn('name')>\u202E.jsonl",
+                    MimeType = "application/jsonl",
+                    Buffer = record.Bytes,
+                }
+            );
         await Page.Button("Another casualty: keep them apart").WaitForAsync();
         await LookAsync("two people side by side");
         await Page.Button("Another casualty: keep them apart").TapAsync();
@@ -113,8 +119,10 @@ public sealed partial class InjectionTests(Browser browser) : PhoneTest(browser)
     private IEnumerable<string> Places(HostileRecord record)
     {
         var here = new Uri(Page.Url).AbsolutePath.Split('/')[2];
-        return Directory.EnumerateFiles(Path.Combine(Published.Root, "src", "Farhold.App"), "*.razor", SearchOption.AllDirectories)
-            .SelectMany(f => Address().Matches(File.ReadAllText(f)).Select(m => m.Groups["address"].Value)).Distinct()
+        return Directory
+            .EnumerateFiles(Path.Combine(Published.Root, "src", "Farhold.App"), "*.razor", SearchOption.AllDirectories)
+            .SelectMany(f => Address().Matches(File.ReadAllText(f)).Select(m => m.Groups["address"].Value))
+            .Distinct()
             .SelectMany(a => Filled(a.Replace("{Casualty}", here, StringComparison.Ordinal), record))
             .Order(StringComparer.Ordinal);
     }
@@ -129,6 +137,8 @@ public sealed partial class InjectionTests(Browser browser) : PhoneTest(browser)
             "{KindName}" => record.Kinds,
             "{Kind}" => ["practice"],
             "{On}" or "{LimbName}" => ["left-leg", "left-arm"],
+            "{View}" => ["back"],
+            "{Step}" => ["airway"],
             "{Part}" => ["systolic", "skin"],
             "{Field}" => ["ageYears"],
             var other => throw new InvalidOperationException($"What stands for {other}? Say it here."),

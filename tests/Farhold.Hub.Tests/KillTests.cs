@@ -7,14 +7,14 @@ namespace Farhold.Hub.Tests;
 public class KillTests(Browser browser)
 {
     /// <summary>Each starts a browser anew; <c>./test nightly</c> kills it fifty times.</summary>
-    private static readonly int Rounds =
-        int.TryParse(Environment.GetEnvironmentVariable("FARHOLD_CASES"), out var percent) ? Math.Max(1, 50 * percent / 100) : 15;
+    private static readonly int Rounds = int.TryParse(Environment.GetEnvironmentVariable("FARHOLD_CASES"), out var percent)
+        ? Math.Max(1, 50 * percent / 100)
+        : 15;
 
     // The manifest is a page of the app's origin that starts nothing, so that a round is short.
     private const string Page = "/manifest.webmanifest";
 
-    private const string Append =
-        """
+    private const string Append = """
         async () => {
           const store = await import('/store.js');
           const device = await store.device();
@@ -39,8 +39,7 @@ public class KillTests(Browser browser)
         }
         """;
 
-    private const string AppendFive =
-        """
+    private const string AppendFive = """
         async () => {
           const store = await import('/store.js');
           const device = await store.device();
@@ -59,8 +58,7 @@ public class KillTests(Browser browser)
     private const string SecondCopy =
         "async () => (await (await (await navigator.storage.getDirectory()).getFileHandle('farhold-second-copy.jsonl')).getFile()).text()";
 
-    private const string Read =
-        "async () => (await (await import('/store.js')).lines('tor')).split('\\n').slice(0, -1)";
+    private const string Read = "async () => (await (await import('/store.js')).lines('tor')).split('\\n').slice(0, -1)";
 
     [Fact]
     public async Task Killed_at_any_moment_the_browser_keeps_every_confirmed_entry_leaves_no_gap_and_tells_what_the_command_line_tells()
@@ -85,15 +83,18 @@ public class KillTests(Browser browser)
             }
             var before = confirmed.Count;
             var first = new TaskCompletionSource();
-            await page.ExposeFunctionAsync("confirmed", (string answer) =>
-            {
-                using var json = System.Text.Json.JsonDocument.Parse(answer);
-                if (!json.RootElement.GetProperty("ok").GetBoolean())
-                    first.TrySetException(new InvalidOperationException(answer));
-                var line = json.RootElement.GetProperty("line").GetString()!;
-                confirmed[line] = line;
-                first.TrySetResult();
-            });
+            await page.ExposeFunctionAsync(
+                "confirmed",
+                (string answer) =>
+                {
+                    using var json = System.Text.Json.JsonDocument.Parse(answer);
+                    if (!json.RootElement.GetProperty("ok").GetBoolean())
+                        first.TrySetException(new InvalidOperationException(answer));
+                    var line = json.RootElement.GetProperty("line").GetString()!;
+                    confirmed[line] = line;
+                    first.TrySetResult();
+                }
+            );
             var logging = page.EvaluateAsync(Append);
             await Task.WhenAny(first.Task, logging).Unwrap();
             await Task.Delay(random.Next(0, 200), TestContext.Current.CancellationToken);
@@ -123,7 +124,10 @@ public class KillTests(Browser browser)
             var page = await phone.NewPageAsync();
             await page.GotoAsync(server.Address + Page);
             AssertWhole(await page.EvaluateAsync<string[]>(Read), confirmed);
-            thrownAway += await page.EvaluateAsync<int>("async () => JSON.parse(await (await import('/store.js')).health(false)).broughtBack") > 0 ? 1 : 0;
+            thrownAway +=
+                await page.EvaluateAsync<int>("async () => JSON.parse(await (await import('/store.js')).health(false)).broughtBack") > 0
+                    ? 1
+                    : 0;
             if (round == 5)
             {
                 await AssertToldAlikeAsync(page, server.Address);
@@ -132,7 +136,11 @@ public class KillTests(Browser browser)
 
             confirmed.AddRange(await page.EvaluateAsync<string[]>(AppendFive));
             await phone.KillAsync();
-            foreach (var log in Directory.GetFiles(data, "*.log", SearchOption.AllDirectories).Where(f => f.Contains("indexeddb", StringComparison.Ordinal)))
+            foreach (
+                var log in Directory
+                    .GetFiles(data, "*.log", SearchOption.AllDirectories)
+                    .Where(f => f.Contains("indexeddb", StringComparison.Ordinal))
+            )
             {
                 await using var file = File.OpenWrite(log);
                 file.SetLength(file.Length - 10);
@@ -169,7 +177,9 @@ public class KillTests(Browser browser)
         Directory.Delete(data, true);
     }
 
-    /// <summary>A browser that has been used and closed before: what is tested is the record, not the first second of a new profile.</summary>
+    /// <summary>
+    /// A browser that has been used and closed before: what is tested is the record, not the first second of a new profile.
+    /// </summary>
     private async Task SettleAsync(AppServer server, string data)
     {
         await using var phone = await KillableBrowser.StartAsync(browser.Playwright, data);
@@ -182,12 +192,14 @@ public class KillTests(Browser browser)
     /// <summary>The app, started on what is left, shows the verdict that the command line tells of the same record.</summary>
     private static async Task AssertToldAlikeAsync(IPage page, string address)
     {
-        await page.EvaluateAsync("() => { localStorage.setItem('farhold-cautions', 'read'); localStorage.setItem('farhold-carer', 'Ane'); }");
+        await page.EvaluateAsync(
+            "() => { localStorage.setItem('farhold-cautions', 'read'); localStorage.setItem('farhold-carer', 'Ane'); }"
+        );
         var record = await page.EvaluateAsync<string>("async () => (await (await import('/store.js')).recordFile('tor')).text()");
         var told = await CommandLine.TellAsync(record, DateTimeOffset.UtcNow.AddSeconds(1));
         var limb = Assert.Single(told.GetProperty("limbs").EnumerateArray());
         await page.GotoAsync(address + "/casualty/tor/now");
-        await page.Heading($"Left leg: {CommandLine.Head(limb)}").WaitForAsync();
+        await page.Heading($"LEFT leg: {CommandLine.Head(limb)}").WaitForAsync();
     }
 
     private static void AssertWhole(string[] stored, ICollection<string> confirmed)

@@ -23,11 +23,14 @@ public sealed class LocalPortTests : IDisposable
     public void Ports_that_are_taken_are_not_drawn()
     {
         var tried = new List<int>();
-        var port = new LocalPort(Kept, p =>
-        {
-            tried.Add(p);
-            return tried.Count == 4;
-        }).Choose().Port;
+        var port = new LocalPort(
+            Kept,
+            p =>
+            {
+                tried.Add(p);
+                return tried.Count == 4;
+            }
+        ).Choose().Port;
         Assert.Equal(tried[3], port);
     }
 

@@ -32,7 +32,9 @@ public class OfflineTests(Browser browser) : PhoneTest(browser)
     {
         await Page.Button("I have read this").WaitForAsync();
         var page = await Phone.NewPatientPageAsync();
-        await page.AddInitScriptAsync($"navigator.serviceWorker.register = () => {answer}; navigator.serviceWorker.getRegistration = () => Promise.resolve(undefined)");
+        await page.AddInitScriptAsync(
+            $"navigator.serviceWorker.register = () => {answer}; navigator.serviceWorker.getRegistration = () => Promise.resolve(undefined)"
+        );
         await page.GotoAsync(Server.Address);
         await page.ReadCautionsAsync();
         await page.OpenCasualtyAsync("Tor");
@@ -46,7 +48,8 @@ public class OfflineTests(Browser browser) : PhoneTest(browser)
     [Fact]
     public async Task From_the_second_start_assemblies_come_straight_from_the_copy()
     {
-        const string fetched = "() => performance.getEntriesByType('resource').map(e => e.name).filter(n => n.includes('_framework/assemblies.'))";
+        const string fetched =
+            "() => performance.getEntriesByType('resource').map(e => e.name).filter(n => n.includes('_framework/assemblies.'))";
         await Page.Button("I have read this").WaitForAsync();
         Assert.NotEmpty(await Page.EvaluateAsync<string[]>(fetched));
         await Page.KeepOfflineAsync();
@@ -70,7 +73,8 @@ public class OfflineTests(Browser browser) : PhoneTest(browser)
               const name = (await caches.keys()).find(k => k.startsWith('farhold-files-'));
               await (await caches.open(name)).put('app.css', new Response('body { display: none }'));
             }
-            """);
+            """
+        );
         await Page.Button("Check the offline copy").TapAsync();
         await Assertions.Expect(Page.GetByText("Damaged: 1 files.")).ToContainTextAsync("app.css");
     }
@@ -85,9 +89,11 @@ public class OfflineTests(Browser browser) : PhoneTest(browser)
               const name = (await caches.keys()).find(k => k.startsWith('farhold-files-'));
               return (await (await caches.open(name)).keys()).map(r => new URL(r.url).pathname.slice(1));
             }
-            """);
+            """
+        );
         var manifest = await File.ReadAllTextAsync(Path.Combine(Folder, "service-worker-assets.js"), TestContext.Current.CancellationToken);
-        var published = Directory.EnumerateFiles(Folder, "*", SearchOption.AllDirectories)
+        var published = Directory
+            .EnumerateFiles(Folder, "*", SearchOption.AllDirectories)
             .Select(f => Path.GetRelativePath(Folder, f).Replace('\\', '/'))
             .Where(f => !f.EndsWith(".br", StringComparison.Ordinal) && !f.EndsWith(".gz", StringComparison.Ordinal))
             .Where(f => !f.StartsWith("service-worker", StringComparison.Ordinal))
@@ -102,7 +108,11 @@ public class OfflineTests(Browser browser) : PhoneTest(browser)
     {
         await Page.CloseAsync();
         var broken = Published.Copy();
-        await File.AppendAllTextAsync(Path.Combine(broken, "app.css"), "/* not what the manifest says */", TestContext.Current.CancellationToken);
+        await File.AppendAllTextAsync(
+            Path.Combine(broken, "app.css"),
+            "/* not what the manifest says */",
+            TestContext.Current.CancellationToken
+        );
         File.Delete(Path.Combine(broken, "app.css.br"));
         File.Delete(Path.Combine(broken, "app.css.gz"));
         await using var server = await AppServer.StartAsync(broken);
@@ -122,7 +132,8 @@ public class OfflineTests(Browser browser) : PhoneTest(browser)
               const served = await (await caches.open('farhold-serving')).keys();
               return [installing?.state ?? 'redundant', ...(await caches.keys()).filter(k => k !== 'farhold-serving'), ...served.map(r => r.url)];
             }
-            """);
+            """
+        );
         Assert.Equal(["redundant"], left);
         await page.CloseAsync();
         Directory.Delete(broken, true);

@@ -6,7 +6,9 @@ namespace Farhold.Hub.Tests;
 /// <summary>Drink, drugs, supplies, preparing and the battery by touch, on a phone of 360 × 740.</summary>
 public class PackTests(Browser browser) : PhoneTest(browser)
 {
-    /// <summary>What saves the battery also draws otherwise, so the app is started in it; by day and by night it only has other colours.</summary>
+    /// <summary>
+    /// What saves the battery also draws otherwise, so the app is started in it; by day and by night it only has other colours.
+    /// </summary>
     [Theory]
     [InlineData("night")]
     [InlineData("saving")]
@@ -38,7 +40,9 @@ public class PackTests(Browser browser) : PhoneTest(browser)
         await Assertions.Expect(Page.GetByText("0.5 L;")).ToBeVisibleAsync();
         await Page.Button("Close this message").TapAsync();
         await Page.Link("Fluids").TapAsync();
-        await Page.GetByRole(AriaRole.Group, new() { Name = "Drank water" }).GetByRole(AriaRole.Button, new() { Name = "200 mL" }).TapAsync();
+        await Page.GetByRole(AriaRole.Group, new() { Name = "Drank water" })
+            .GetByRole(AriaRole.Button, new() { Name = "200 mL" })
+            .TapAsync();
         await Assertions.Expect(Page.GetByText("Logged: Given 200 mL")).ToBeVisibleAsync();
         await Page.ReloadAsync();
         await Assertions.Expect(Page.GetByRole(AriaRole.Row, new() { Name = "in all" })).ToContainTextAsync("200 mL");
@@ -61,7 +65,8 @@ public class PackTests(Browser browser) : PhoneTest(browser)
             """
             () => [...document.querySelectorAll('main button, main a.button, main summary, main input[type=text]')]
               .filter(e => e.checkVisibility() && e.getBoundingClientRect().height < 55.5).map(e => e.outerHTML.slice(0, 90))
-            """);
+            """
+        );
         Assert.True(small.Length == 0, name + ": " + string.Join("; ", small));
     }
 }

@@ -19,7 +19,9 @@ public class PhoneZoneTests(Browser browser)
         await using var context = await browser.Chromium.NewContextAsync(new(Harness.Kinds.Phone) { TimezoneId = id });
         var page = await context.NewPageAsync();
         await page.GotoAsync(server.Address + "/manifest.webmanifest");
-        var told = await page.EvaluateAsync<string[]>("async () => { const phone = await import('/phone.js'); return [phone.timeZone(), phone.offsets()]; }");
+        var told = await page.EvaluateAsync<string[]>(
+            "async () => { const phone = await import('/phone.js'); return [phone.timeZone(), phone.offsets()]; }"
+        );
 
         Assert.Equal(id, told[0]);
         var zone = DateTimeZoneProviders.Tzdb[id];
@@ -35,8 +37,12 @@ public class PhoneZoneTests(Browser browser)
             Assert.Equal(east, zone.GetUtcOffset(at).Seconds);
         }
 
-        Assert.Subset(offsets.Skip(1).Select(c => c.Split(':')[0]).ToHashSet(),
-            changes.Where(c => c.WallOffset != zone.GetUtcOffset(c.Start - Duration.FromSeconds(1)))
-                .Select(c => c.Start.ToUnixTimeSeconds().ToString(CultureInfo.InvariantCulture)).ToHashSet());
+        Assert.Subset(
+            offsets.Skip(1).Select(c => c.Split(':')[0]).ToHashSet(),
+            changes
+                .Where(c => c.WallOffset != zone.GetUtcOffset(c.Start - Duration.FromSeconds(1)))
+                .Select(c => c.Start.ToUnixTimeSeconds().ToString(CultureInfo.InvariantCulture))
+                .ToHashSet()
+        );
     }
 }

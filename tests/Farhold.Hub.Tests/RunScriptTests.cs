@@ -13,11 +13,16 @@ public class RunScriptTests
     {
         var elsewhere = Directory.CreateTempSubdirectory();
         var standIn = Path.Combine(elsewhere.FullName, "dotnet");
-        await File.WriteAllTextAsync(standIn, "#!/bin/sh\n[ \"$1\" = run ] && printf '%s\\n' \"$@\"\nexit 0\n", TestContext.Current.CancellationToken);
+        await File.WriteAllTextAsync(
+            standIn,
+            "#!/bin/sh\n[ \"$1\" = run ] && printf '%s\\n' \"$@\"\nexit 0\n",
+            TestContext.Current.CancellationToken
+        );
         File.SetUnixFileMode(standIn, UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute);
         var start = new ProcessStartInfo(Path.Combine(Published.Root, "run"), ["--urls", "http://127.0.0.1:1"])
         {
-            RedirectStandardOutput = true, WorkingDirectory = elsewhere.FullName,
+            RedirectStandardOutput = true,
+            WorkingDirectory = elsewhere.FullName,
         };
         start.Environment["PATH"] = elsewhere.FullName + ":" + Environment.GetEnvironmentVariable("PATH");
         using var run = Process.Start(start)!;
@@ -26,7 +31,10 @@ public class RunScriptTests
         elsewhere.Delete(recursive: true);
 
         Assert.Equal(0, run.ExitCode);
-        Assert.Equal(Path.Combine(Published.Root, "artifacts", "publish", "Farhold.App", "release", "wwwroot"), asked[Array.IndexOf(asked, "--app") + 1]);
+        Assert.Equal(
+            Path.Combine(Published.Root, "artifacts", "publish", "Farhold.App", "release", "wwwroot"),
+            asked[Array.IndexOf(asked, "--app") + 1]
+        );
         Assert.Contains("http://127.0.0.1:1", asked);
     }
 
@@ -38,7 +46,11 @@ public class RunScriptTests
         var standIn = Path.Combine(elsewhere.FullName, "apt-get");
         await File.WriteAllTextAsync(standIn, "#!/bin/sh\nexit 1\n", TestContext.Current.CancellationToken);
         File.SetUnixFileMode(standIn, UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute);
-        var start = new ProcessStartInfo(Path.Combine(Published.Root, "test")) { RedirectStandardOutput = true, RedirectStandardInput = true };
+        var start = new ProcessStartInfo(Path.Combine(Published.Root, "test"))
+        {
+            RedirectStandardOutput = true,
+            RedirectStandardInput = true,
+        };
         start.Environment["PATH"] = elsewhere.FullName + ":" + Environment.GetEnvironmentVariable("PATH");
         start.Environment["FARHOLD_CHROMIUM"] = Path.Combine(elsewhere.FullName, "none");
         using var test = Process.Start(start)!;
@@ -58,7 +70,9 @@ public class RunScriptTests
 
     private const string Unsaid = "failed Farhold.Tests: it ended without saying which test";
 
-    /// <summary>Of <c>./test fast</c>, with a stand-in for dotnet: what one project says and how it ends, while each other has one green test.</summary>
+    /// <summary>
+    /// Of <c>./test fast</c>, with a stand-in for dotnet: what one project says and how it ends, while each other has one green test.
+    /// </summary>
     [Theory]
     [InlineData(Green, 1, 0, "    1.0 s  A.B.c")]
     [InlineData("echo 'failed A.B.d (2m 3s)'; echo '  succeeded: 1'; echo '  failed: 1'; exit 2", 1, 1, "failed A.B.d (2m 3s)")]
@@ -76,13 +90,17 @@ public class RunScriptTests
         File.SetUnixFileMode(standIn, UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute);
         var start = new ProcessStartInfo(Path.Combine(Published.Root, "test"), ["fast"])
         {
-            RedirectStandardOutput = true, RedirectStandardInput = true,
+            RedirectStandardOutput = true,
+            RedirectStandardInput = true,
         };
         start.Environment["PATH"] = elsewhere.FullName + ":" + Environment.GetEnvironmentVariable("PATH");
         start.Environment["FARHOLD_TEST_LOGS"] = Path.Combine(elsewhere.FullName, "logs");
         using var test = Process.Start(start)!;
         test.StandardInput.Close();
-        var said = (await test.StandardOutput.ReadToEndAsync(TestContext.Current.CancellationToken)).Split('\n', StringSplitOptions.RemoveEmptyEntries);
+        var said = (await test.StandardOutput.ReadToEndAsync(TestContext.Current.CancellationToken)).Split(
+            '\n',
+            StringSplitOptions.RemoveEmptyEntries
+        );
         await test.WaitForExitAsync(TestContext.Current.CancellationToken);
         elsewhere.Delete(recursive: true);
 

@@ -13,7 +13,9 @@ public class SignatureTests(Browser browser) : PhoneTest(browser)
     public async Task The_browser_holds_what_the_vectors_hold()
     {
         var vectors = await File.ReadAllTextAsync(
-            Path.Combine(Published.Root, "tests", "Farhold.Tests", "cases", "signatures", "vectors.json"), TestContext.Current.CancellationToken);
+            Path.Combine(Published.Root, "tests", "Farhold.Tests", "cases", "signatures", "vectors.json"),
+            TestContext.Current.CancellationToken
+        );
         var wrong = await Page.EvaluateAsync<string[]>(
             """
             async vectors => {
@@ -25,18 +27,34 @@ public class SignatureTests(Browser browser) : PhoneTest(browser)
                 if (await holds(plain(v.key), message(v.message), plain(v.signature)) !== v.holds) wrong.push(v.what);
               return wrong;
             }
-            """, vectors);
+            """,
+            vectors
+        );
         Assert.Empty(wrong);
     }
 
     [Fact]
     public async Task A_phone_takes_a_code_compares_its_digits_and_believes_what_that_key_signed()
     {
-        using var key = Assert.IsType<Read<SigningKey>.Usable>(SigningKey.New("Vesterdal rescue (invented)", "medical director", "key")).Value;
-        var file = Encoding.UTF8.GetBytes("""{"local":"vesterdal","version":"1","title":"Vesterdal winter","over":"farhold-base","clock":{"limit":"PT5H","soon":"PT1H"}}""");
+        using var key = Assert
+            .IsType<Read<SigningKey>.Usable>(SigningKey.New("Vesterdal rescue (invented)", "medical director", "key"))
+            .Value;
+        var file = Encoding.UTF8.GetBytes(
+            """{"local":"vesterdal","version":"1","title":"Vesterdal winter","over":"farhold-base","clock":{"limit":"PT5H","soon":"PT1H"}}"""
+        );
         var now = SystemClock.Instance.GetCurrentInstant();
         var shipped = ShippedProtocol.Protocol;
-        var signature = key.Sign(new(key.Code.Digits, $"{shipped.Id} {shipped.Version}", 1, Whole(now - Duration.FromDays(1)), Whole(now + Duration.FromDays(1))), file).Write();
+        var signature = key.Sign(
+                new(
+                    key.Code.Digits,
+                    $"{shipped.Id} {shipped.Version}",
+                    1,
+                    Whole(now - Duration.FromDays(1)),
+                    Whole(now + Duration.FromDays(1))
+                ),
+                file
+            )
+            .Write();
 
         await Page.ReadCautionsAsync();
         await Page.GotoAsync(Server.Address + "/prepare");
@@ -60,9 +78,20 @@ public class SignatureTests(Browser browser) : PhoneTest(browser)
 
     private static Instant Whole(Instant at) => Instant.FromUnixTimeSeconds(at.ToUnixTimeSeconds());
 
-    private Task TakeAsync(byte[] file, byte[] signature) => Page.GetByLabel("Take in a local protocol").SetInputFilesAsync(
-    [
-        new FilePayload { Name = "vesterdal.json", MimeType = "application/json", Buffer = file },
-        new FilePayload { Name = "vesterdal.json.sig", MimeType = "application/octet-stream", Buffer = signature },
-    ]);
+    private Task TakeAsync(byte[] file, byte[] signature) =>
+        Page.GetByLabel("Import a local protocol")
+            .SetInputFilesAsync([
+                new FilePayload
+                {
+                    Name = "vesterdal.json",
+                    MimeType = "application/json",
+                    Buffer = file,
+                },
+                new FilePayload
+                {
+                    Name = "vesterdal.json.sig",
+                    MimeType = "application/octet-stream",
+                    Buffer = signature,
+                },
+            ]);
 }

@@ -16,14 +16,18 @@ public class ThreeDaysTests(Browser browser) : PhoneTest(browser)
         await Page.ReadCautionsAsync("Mika");
         await GoToAsync("2033-06-07T08:05:00Z"); // 20:05 in the hut, three and a half hours after the release
         await Assertions.Expect(Page.Heading("After the release, right leg")).ToBeVisibleAsync();
-        await Assertions.Expect(Page.Heading("Right leg: Too little urine after a long tourniquet: the kidneys may be failing.")).ToBeVisibleAsync();
+        await Assertions
+            .Expect(Page.Heading("Right leg: Too little urine after a long tourniquet: the kidneys may be failing."))
+            .ToBeVisibleAsync();
         await ShortAsync();
         await NamePartyAsync("Mika", "Jon", "Runa");
         await LookAsync("release");
 
         await GoToAsync("2033-06-08T11:30:00Z"); // 23:30, the second night, stable
         await Assertions.Expect(Page.GetByText("Not known to be stable")).ToHaveCountAsync(0);
-        await Assertions.Expect(Page.Heading("Right leg: Too little urine after a long tourniquet: the kidneys may be failing.")).ToHaveCountAsync(0);
+        await Assertions
+            .Expect(Page.Heading("Right leg: Too little urine after a long tourniquet: the kidneys may be failing."))
+            .ToHaveCountAsync(0);
         await Page.GetByText("Later: ").TapAsync();
         await Assertions.Expect(Later("Offer a drink")).ToContainTextAsync("with the change of watch");
         await Assertions.Expect(Later("Clean and wet mouth")).ToContainTextAsync("with the change of watch");
@@ -54,7 +58,9 @@ public class ThreeDaysTests(Browser browser) : PhoneTest(browser)
 
     private ILocator Later(string task) => Page.Locator(".care-later li.due").Filter(new() { HasText = task });
 
-    /// <summary>At most three tasks on the screen at once, and few behind them: what a tired person can read. Leaves all of them shown.</summary>
+    /// <summary>
+    /// At most three tasks on the screen at once, and few behind them: what a tired person can read. Leaves all of them shown.
+    /// </summary>
     private async Task ShortAsync(int most = 6)
     {
         Assert.True(await Page.Locator("section[aria-labelledby=care-title] > ol > li").CountAsync() <= 3);
@@ -90,12 +96,15 @@ public class ThreeDaysTests(Browser browser) : PhoneTest(browser)
         if (await Page.Link("All casualties").CountAsync() > 0)
             await Page.Link("All casualties").First.TapAsync();
         var at = DateTimeOffset.Parse(instant, CultureInfo.InvariantCulture);
-        await Page.EvaluateAsync("at => { window.trueNow ??= Date.now; const real = window.trueNow, ahead = at - real(); Date.now = () => real() + ahead; }", at.ToUnixTimeMilliseconds());
+        await Page.EvaluateAsync(
+            "at => { window.trueNow ??= Date.now; const real = window.trueNow, ahead = at - real(); Date.now = () => real() + ahead; }",
+            at.ToUnixTimeMilliseconds()
+        );
         var last = until is null ? at : DateTimeOffset.Parse(until, CultureInfo.InvariantCulture);
         var lines = Lines.Where(l => Recorded(l) <= last).ToArray();
         await Page.TakeInAsync("hollvika.jsonl", System.Text.Encoding.UTF8.GetBytes(string.Concat(lines.Select(l => l + "\n"))));
         await Page.Link("Signe").First.TapAsync();
-        await Page.GoToAsync("Sustain");
+        await Page.GoToAsync("Care");
     }
 
     private static DateTimeOffset Recorded(string line)

@@ -95,8 +95,10 @@ public sealed class TrustTests : PhoneTest
         await UpdateAsync();
         await Page.ReloadAsync();
         await Assertions.Expect(Page.GetByRole(AriaRole.Alert).GetByText(Foreign)).ToBeVisibleAsync();
-        Assert.Equal("next", await Page.EvaluateAsync<string>(
-            "() => caches.open('farhold-serving').then(c => c.match('latest')).then(r => r.text())"));
+        Assert.Equal(
+            "next",
+            await Page.EvaluateAsync<string>("() => caches.open('farhold-serving').then(c => c.match('latest')).then(r => r.text())")
+        );
     }
 
     [Fact]
@@ -114,7 +116,8 @@ public sealed class TrustTests : PhoneTest
               const name = (await caches.keys()).find(k => k.startsWith('farhold-files-'));
               await (await caches.open(name)).put('farhold-signatures.json', new Response('[]'));
             }
-            """);
+            """
+        );
         await Page.Button("Check the offline copy").TapAsync();
         await Assertions.Expect(Page.GetByText("Damaged: 1 files.")).ToBeVisibleAsync();
     }
@@ -123,7 +126,8 @@ public sealed class TrustTests : PhoneTest
     [Fact]
     public void What_is_served_compressed_is_the_file_itself()
     {
-        var differing = Directory.EnumerateFiles(Published.Folder, "*", SearchOption.AllDirectories)
+        var differing = Directory
+            .EnumerateFiles(Published.Folder, "*", SearchOption.AllDirectories)
             .Where(f => Path.GetExtension(f) is ".br" or ".gz")
             .Where(f => !Unpacked(f).SequenceEqual(File.ReadAllBytes(Path.ChangeExtension(f, null))));
         Assert.Empty(differing);
@@ -132,22 +136,25 @@ public sealed class TrustTests : PhoneTest
     private static byte[] Unpacked(string file)
     {
         using var packed = File.OpenRead(file);
-        using Stream unpacking = Path.GetExtension(file) == ".br"
-            ? new BrotliStream(packed, CompressionMode.Decompress)
-            : new GZipStream(packed, CompressionMode.Decompress);
+        using Stream unpacking =
+            Path.GetExtension(file) == ".br"
+                ? new BrotliStream(packed, CompressionMode.Decompress)
+                : new GZipStream(packed, CompressionMode.Decompress);
         using var unpacked = new MemoryStream();
         unpacking.CopyTo(unpacked);
         return unpacked.ToArray();
     }
 
     /// <summary>As a browser does on its own at a visit; what is refused is refused by then.</summary>
-    private Task<System.Text.Json.JsonElement?> UpdateAsync() => Page.EvaluateAsync(
-        """
-        async () => {
-          const registration = await navigator.serviceWorker.getRegistration();
-          await registration.update().catch(() => { });
-          const worker = registration.installing;
-          if (worker) await new Promise(done => worker.addEventListener('statechange', done, { once: true }));
-        }
-        """);
+    private Task<System.Text.Json.JsonElement?> UpdateAsync() =>
+        Page.EvaluateAsync(
+            """
+            async () => {
+              const registration = await navigator.serviceWorker.getRegistration();
+              await registration.update().catch(() => { });
+              const worker = registration.installing;
+              if (worker) await new Promise(done => worker.addEventListener('statechange', done, { once: true }));
+            }
+            """
+        );
 }

@@ -67,12 +67,22 @@ public sealed class UpdateTests(Browser browser) : PhoneTest(browser)
         await second.Button("Start the newer build").WaitForAsync();
     }
 
-    internal static async Task FetchAsync(IPage page, string version)
-    {
-        await page.EvaluateAsync("() => navigator.serviceWorker.getRegistration().then(r => r.update()).then(() => null)");
-        await page.WaitForPromisedAsync(
-            "version => caches.open('farhold-serving').then(c => c.match('latest')).then(r => r?.text()).then(v => v === version)", version);
-    }
+    /// <summary>
+    /// Asks for the newer build until it is here whole: the page may itself be asking while the build is put down, meets a list half
+    /// written, and the browser then refuses whoever asks in that moment.
+    /// </summary>
+    internal static Task FetchAsync(IPage page, string version) =>
+        page.WaitForPromisedAsync(
+            """
+            async version => {
+              const registration = await navigator.serviceWorker.getRegistration();
+              await registration.update().catch(() => { });
+              const latest = await (await caches.open('farhold-serving')).match('latest');
+              return await latest?.text() === version;
+            }
+            """,
+            version
+        );
 
     internal static async Task<(string Page, string Style)> BuildAsync(IPage page)
     {
@@ -80,7 +90,8 @@ public sealed class UpdateTests(Browser browser) : PhoneTest(browser)
             """
             () => [document.querySelector('meta[name=build]')?.content ?? '',
                    getComputedStyle(document.documentElement).getPropertyValue('--build').replaceAll('"', '').trim()]
-            """);
+            """
+        );
         return (both[0], both[1]);
     }
 }

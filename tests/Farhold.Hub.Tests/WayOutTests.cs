@@ -36,10 +36,15 @@ public class WayOutTests(Browser browser) : PhoneTest(browser)
         await Page.OpenCasualtyAsync("Tor");
         await Page.GoToAsync("Way out");
         await Page.GetByText("Load a plan or a track").TapAsync();
-        await Page.GetByLabel("Plan (JSON) with its tracks, or one GPX track").SetInputFilesAsync(new FilePayload
-        {
-            Name = "spur.gpx", MimeType = "application/gpx+xml", Buffer = "<gpx version=\"1.1\">\n<trk><trkseg>\n<trkpt lat=\"146\" lon=\"8\"/>\n"u8.ToArray(),
-        });
+        await Page.GetByLabel("Plan (JSON) with its tracks, or one GPX track")
+            .SetInputFilesAsync(
+                new FilePayload
+                {
+                    Name = "spur.gpx",
+                    MimeType = "application/gpx+xml",
+                    Buffer = "<gpx version=\"1.1\">\n<trk><trkseg>\n<trkpt lat=\"146\" lon=\"8\"/>\n"u8.ToArray(),
+                }
+            );
         await Assertions.Expect(Page.GetByText("Refused. Nothing of it was taken.")).ToBeVisibleAsync();
         await Assertions.Expect(Page.GetByText("spur.gpx: Line 3").First).ToBeVisibleAsync();
         await Assertions.Expect(Page.Button("Expect surgery at the end of this way")).ToHaveCountAsync(0);
@@ -53,7 +58,7 @@ public class WayOutTests(Browser browser) : PhoneTest(browser)
         await Page.TightenAsync();
         await Page.GoToAsync("Way out");
         await Page.Button("Wait").Last.TapAsync();
-        await Page.Button("Keep this leg").WaitForAsync();
+        await Page.Button("Keep this stage").WaitForAsync();
         await OpenAllAsync();
         await NoFaultAsync("the form of a leg");
         await Page.Button("Leave it").TapAsync();
@@ -63,7 +68,8 @@ public class WayOutTests(Browser browser) : PhoneTest(browser)
         await NoFaultAsync("the answer and the plan");
     }
 
-    private async Task OpenAllAsync() => await Page.EvaluateAsync("() => document.querySelectorAll('main details').forEach(d => d.open = true)");
+    private async Task OpenAllAsync() =>
+        await Page.EvaluateAsync("() => document.querySelectorAll('main details').forEach(d => d.open = true)");
 
     private async Task NoFaultAsync(string where)
     {

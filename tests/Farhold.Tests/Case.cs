@@ -4,7 +4,8 @@ namespace Farhold.Tests;
 
 /// <summary>A casualty of whom everything is known and well, and what a test changes of it.</summary>
 /// <remarks>
-/// Judged at <see cref="Now"/>. One wound <c>w1</c> on the left leg, tourniquet <c>t1</c>, tightened 40 minutes ago; signs (twice, twelve minutes
+/// Judged at <see cref="Now"/>. One wound <c>w1</c> on the left leg, tourniquet <c>t1</c>, tightened 40 minutes ago; signs (twice, twelve
+/// minutes
 /// apart), wound, the rest of the casualty, watch and stock were looked at lately; surgery is ten hours away. Immutable.
 /// </remarks>
 public sealed class Case
@@ -21,12 +22,13 @@ public sealed class Case
     {
         get
         {
-            var entries = All().Select((s, i) => EntryWriting.Write(new("a", i + 1), s.When, Instant.Max(Now, s.When.Latest), "Ane", s.What));
+            var entries = All()
+                .Select((s, i) => EntryWriting.Write(new("a", i + 1), s.When, Instant.Max(Now, s.When.Latest), "Ane", s.What));
             return new(entries, []);
         }
     }
 
-    public Judgement Judgement => Judge.At(Record, ShippedProtocol.Protocol, Now);
+    public Judgement Judgement => Judge.At(Record, ShippedRules.Book, Now);
 
     /// <summary>The verdict of the left leg.</summary>
     public LimbVerdict Limb => Judgement.Limbs.Single(l => l.Limb == Farhold.Values.Limb.LeftLeg);
@@ -35,7 +37,7 @@ public sealed class Case
 
     /// <summary>The left leg, with nothing said until then.</summary>
     public LimbVerdict Later(string time) =>
-        Judge.At(Record, ShippedProtocol.Protocol, In(time)).Limbs.Single(l => l.Limb == Farhold.Values.Limb.LeftLeg);
+        Judge.At(Record, ShippedRules.Book, In(time)).Limbs.Single(l => l.Limb == Farhold.Values.Limb.LeftLeg);
 
     /// <param name="time"><c>hh:mm</c>, or <c>hh:mm:ss</c>.</param>
     public static Instant Ago(string time)
@@ -92,9 +94,13 @@ public sealed class Case
         And(ago, new Payload.AdviceReceived("duty doctor", "leave it on", [], Until: until));
 
     /// <summary>A right leg tied as well, its wound looked at with the other one.</summary>
-    public Case AndRightLeg(string tightFor, WoundNature nature = WoundNature.Bleeding) => this
-        .And(tightFor, new Payload.WoundFound("w2", Farhold.Values.Limb.RightLeg, null, nature), new Payload.TourniquetTightened("t2", Farhold.Values.Limb.RightLeg, Wound: "w2"))
-        .And("00:06", new Payload.BleedingChecked("w2", Bleeding.None));
+    public Case AndRightLeg(string tightFor, WoundNature nature = WoundNature.Bleeding) =>
+        this.And(
+                tightFor,
+                new Payload.WoundFound("w2", Farhold.Values.Limb.RightLeg, null, nature),
+                new Payload.TourniquetTightened("t2", Farhold.Values.Limb.RightLeg, Wound: "w2")
+            )
+            .And("00:06", new Payload.BleedingChecked("w2", Bleeding.None));
 
     /// <summary>An attempt begun and ended; <paramref name="end"/> ago it turned out so.</summary>
     public Case Tried(string start, string end, AttemptOutcome outcome) =>
@@ -120,7 +126,11 @@ public sealed class Case
         ("watch", Happened.At(Ago("00:07")), new Payload.WatchStated(true)),
         ("gauze", Happened.At(Ago("00:08")), new Payload.SuppliesStated("plain-gauze", 3)),
         ("dressing", Happened.At(Ago("00:08")), new Payload.SuppliesStated("pressure-dressing", 3)),
-        ("help", Happened.At(Ago("00:09")), new Payload.HelpExpected(Now + Duration.FromHours(9), null, Now + Duration.FromHours(10), Care: HelpCare.Surgery)),
+        (
+            "help",
+            Happened.At(Ago("00:09")),
+            new Payload.HelpExpected(Now + Duration.FromHours(9), null, Now + Duration.FromHours(10), Care: HelpCare.Surgery)
+        ),
     ];
 
     private IEnumerable<(Happened When, Payload What)> All() =>

@@ -22,6 +22,5 @@ public static class Chained
         return Read(line.Insert(line.IndexOf(',', StringComparison.Ordinal), $",\"previous\":\"{link}\""));
     }
 
-    public static Entry Read(string line) =>
-        ((Read<Entry>.Usable)new EntryReader().Read(Encoding.UTF8.GetBytes(line), "line", 1)).Value;
+    public static Entry Read(string line) => ((Read<Entry>.Usable)new EntryReader().Read(Encoding.UTF8.GetBytes(line), "line", 1)).Value;
 }

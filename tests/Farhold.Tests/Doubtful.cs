@@ -8,7 +8,8 @@ public static class Doubtful
     public static CareRecord Record()
     {
         var entries = Chained.Of(Case.Well.Record.Entries).ToList();
-        entries[3] = Chained.Read(entries[3].Json.ToString().Replace("\"heartRate\":84", "\"heartRate\":85", StringComparison.Ordinal)); // changed: the chain breaks
+        // changed: the chain breaks
+        entries[3] = Chained.Read(entries[3].Json.ToString().Replace("\"heartRate\":84", "\"heartRate\":85", StringComparison.Ordinal));
         entries.Add(Read("\"b-1\"", "\"signs.tcken\",\"heartRate\":150"));
         entries.Add(Read("\"b-2\"", "\"signs.taken\",\"heartRbte\":150"));
         entries.Add(Read("\"b-4\"", "\"note\",\"text\":\"one\"")); // a gap before it, and another of its id
@@ -20,6 +21,15 @@ public static class Doubtful
         return record;
     }
 
-    private static Entry Read(string id, string rest) => ((Read<Entry>.Usable)new EntryReader().Read(Encoding.UTF8.GetBytes(
-        $$"""{"id":{{id}},"happened":"2031-05-04T11:58:00Z","recorded":"2031-05-04T11:58:00Z","by":"Tor","kind":{{rest}}}"""), "line", 1)).Value;
+    private static Entry Read(string id, string rest) =>
+        (
+            (Read<Entry>.Usable)
+                new EntryReader().Read(
+                    Encoding.UTF8.GetBytes(
+                        $$"""{"id":{{id}},"happened":"2031-05-04T11:58:00Z","recorded":"2031-05-04T11:58:00Z","by":"Tor","kind":{{rest}}}"""
+                    ),
+                    "line",
+                    1
+                )
+        ).Value;
 }

@@ -8,7 +8,8 @@ public static class Story
     /// <param name="said">When, and what; a time is <c>10:00</c> or <c>10:00-10:30</c> for between the two.</param>
     public static State Of(params (string When, Payload What)[] said) => Written(said).Readings[0];
 
-    public static CareRecord Written(params (string When, Payload What)[] said) => new(said.Select((s, i) => Line(i + 1, When(s.When), s.What)), []);
+    public static CareRecord Written(params (string When, Payload What)[] said) =>
+        new(said.Select((s, i) => Line(i + 1, When(s.When), s.What)), []);
 
     public static Payload Tight(string tourniquet, Limb limb = Limb.LeftLeg, string? wound = null) =>
         new Payload.TourniquetTightened(tourniquet, limb, Wound: wound);

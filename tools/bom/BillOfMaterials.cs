@@ -18,20 +18,31 @@ internal static class BillOfMaterials
 
     /// <summary>Referenced by delivered parts, and yet nothing of it is delivered.</summary>
     private static readonly string[] BuildOnly =
-        ["Microsoft.CodeAnalysis.BannedApiAnalyzers", "Microsoft.NET.ILLink.Tasks", "Microsoft.NET.Sdk.WebAssembly.Pack",
-            "Microsoft.AspNetCore.Components.WebAssembly.DevServer"];
+    [
+        "Microsoft.CodeAnalysis.BannedApiAnalyzers",
+        "Microsoft.NET.ILLink.Tasks",
+        "Microsoft.NET.Sdk.WebAssembly.Pack",
+        "Microsoft.AspNetCore.Components.WebAssembly.DevServer",
+    ];
 
     private static readonly string[] DeliveredScripts = ["jsqr", "saxes", "xmlchars"];
 
     private static readonly JsonSerializerOptions Indented = new()
     {
-        WriteIndented = true, Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+        WriteIndented = true,
+        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
     };
 
     public static string Of(string root)
     {
-        var parts = NuGetParts(root).Concat(NpmParts(root)).Concat(Tools(root)).Concat(ByHand(root))
-            .GroupBy(p => p.Ref).Select(Merged).OrderBy(p => p.Ref, StringComparer.Ordinal).ToArray();
+        var parts = NuGetParts(root)
+            .Concat(NpmParts(root))
+            .Concat(Tools(root))
+            .Concat(ByHand(root))
+            .GroupBy(p => p.Ref)
+            .Select(Merged)
+            .OrderBy(p => p.Ref, StringComparer.Ordinal)
+            .ToArray();
         var bom = new JsonObject
         {
             ["bomFormat"] = "CycloneDX",
@@ -48,11 +59,13 @@ internal static class BillOfMaterials
                 },
             },
             ["components"] = new JsonArray([.. parts.Select(Component)]),
-            ["dependencies"] = new JsonArray([.. parts.Where(p => p.Needs.Length > 0).Select(p => (JsonNode)new JsonObject
-            {
-                ["ref"] = p.Ref,
-                ["dependsOn"] = new JsonArray([.. p.Needs.Select(n => (JsonNode)n)]),
-            })]),
+            ["dependencies"] = new JsonArray([
+                .. parts
+                    .Where(p => p.Needs.Length > 0)
+                    .Select(p =>
+                        (JsonNode)new JsonObject { ["ref"] = p.Ref, ["dependsOn"] = new JsonArray([.. p.Needs.Select(n => (JsonNode)n)]) }
+                    ),
+            ]),
         };
         return bom.ToJsonString(Indented).ReplaceLineEndings("\n") + "\n";
     }
@@ -68,10 +81,9 @@ internal static class BillOfMaterials
             ["scope"] = part.Delivered ? "required" : "excluded",
         };
         if (part.Sha512 is { } hash)
-            component["hashes"] = new JsonArray(new JsonObject
-            {
-                ["alg"] = "SHA-512", ["content"] = Convert.ToHexStringLower(Convert.FromBase64String(hash)),
-            });
+            component["hashes"] = new JsonArray(
+                new JsonObject { ["alg"] = "SHA-512", ["content"] = Convert.ToHexStringLower(Convert.FromBase64String(hash)) }
+            );
         if (part.Ref.StartsWith("pkg:", StringComparison.Ordinal))
             component["purl"] = part.Ref;
         if (part.ContentHash is { } content)
@@ -79,19 +91,20 @@ internal static class BillOfMaterials
         return component;
     }
 
-    private static Part Merged(IGrouping<string, Part> same) => same.First() with
-    {
-        Delivered = same.Any(p => p.Delivered),
-        Needs = [.. same.SelectMany(p => p.Needs).Distinct().Order(StringComparer.Ordinal)],
-    };
+    private static Part Merged(IGrouping<string, Part> same) =>
+        same.First() with
+        {
+            Delivered = same.Any(p => p.Delivered),
+            Needs = [.. same.SelectMany(p => p.Needs).Distinct().Order(StringComparer.Ordinal)],
+        };
 
     private static IEnumerable<Part> NuGetParts(string root)
     {
         foreach (var folder in (string[])["src", "tests", "bench", "tools"])
-            foreach (var file in Directory.GetFiles(Path.Combine(root, folder), LockFile, SearchOption.AllDirectories))
-                foreach (var (_, framework) in Parsed(file)["dependencies"]!.AsObject())
-                    foreach (var part in OfFramework(framework!.AsObject(), folder == "src"))
-                        yield return part;
+        foreach (var file in Directory.GetFiles(Path.Combine(root, folder), LockFile, SearchOption.AllDirectories))
+        foreach (var (_, framework) in Parsed(file)["dependencies"]!.AsObject())
+        foreach (var part in OfFramework(framework!.AsObject(), folder == "src"))
+            yield return part;
     }
 
     private static IEnumerable<Part> OfFramework(JsonObject packages, bool delivered)
@@ -101,10 +114,18 @@ internal static class BillOfMaterials
             if ((string?)package!["resolved"] is not { } version)
                 continue; // a project of this repository
             var needs = (package["dependencies"]?.AsObject() ?? [])
-                .Select(n => (n.Key, Version: (string?)packages[n.Key]?["resolved"])).Where(n => n.Version is not null);
+                .Select(n => (n.Key, Version: (string?)packages[n.Key]?["resolved"]))
+                .Where(n => n.Version is not null);
             yield return new(
-                "library", NuGet(name, version), name, version, delivered && !BuildOnly.Contains(name),
-                null, (string?)package["contentHash"], [.. needs.Select(n => NuGet(n.Key, n.Version!))]);
+                "library",
+                NuGet(name, version),
+                name,
+                version,
+                delivered && !BuildOnly.Contains(name),
+                null,
+                (string?)package["contentHash"],
+                [.. needs.Select(n => NuGet(n.Key, n.Version!))]
+            );
         }
     }
 
@@ -114,25 +135,35 @@ internal static class BillOfMaterials
         foreach (var (path, package) in packages.Where(p => p.Key.Length > 0))
         {
             var (name, version) = (path["node_modules/".Length..], (string)package!["version"]!);
-            var needs = (package["dependencies"]?.AsObject() ?? [])
-                .Select(n => Npm(n.Key, (string)packages["node_modules/" + n.Key]!["version"]!));
+            var needs = (package["dependencies"]?.AsObject() ?? []).Select(n =>
+                Npm(n.Key, (string)packages["node_modules/" + n.Key]!["version"]!)
+            );
             yield return new(
-                "library", Npm(name, version), name, version, DeliveredScripts.Contains(name),
-                ((string)package["integrity"]!)["sha512-".Length..], null, [.. needs]);
+                "library",
+                Npm(name, version),
+                name,
+                version,
+                DeliveredScripts.Contains(name),
+                ((string)package["integrity"]!)["sha512-".Length..],
+                null,
+                [.. needs]
+            );
         }
     }
 
     private static IEnumerable<Part> Tools(string root) =>
-        Parsed(Path.Combine(root, ".config", "dotnet-tools.json"))["tools"]!.AsObject()
+        Parsed(Path.Combine(root, ".config", "dotnet-tools.json"))["tools"]!
+            .AsObject()
             .Select(t => (t.Key, Version: (string)t.Value!["version"]!))
             .Select(t => new Part("application", NuGet(t.Key, t.Version), t.Key, t.Version, false, null, null, []));
 
-    /// <summary>What no lock file knows: the runtime comes with the SDK, the fonts are files of this repository.</summary>
+    /// <summary>What no lock file knows: the runtime comes with the SDK, fonts and icons are files of this repository.</summary>
     private static IEnumerable<Part> ByHand(string root)
     {
         var sdk = (string)Parsed(Path.Combine(root, "global.json"))["sdk"]!["version"]!;
         yield return new("framework", "dotnet-sdk@" + sdk, ".NET SDK and its runtime", sdk, true, null, null, []);
         yield return new("data", "dejavu-fonts@2.37", "DejaVu fonts", "2.37", true, null, null, []);
+        yield return new("data", Npm("lucide-static", "1.62.0"), "lucide-static", "1.62.0", true, null, null, []);
     }
 
     private static JsonNode Parsed(string file) => JsonNode.Parse(File.ReadAllText(file))!;
@@ -142,5 +173,13 @@ internal static class BillOfMaterials
     private static string Npm(string name, string version) => $"pkg:npm/{name.Replace("@", "%40", StringComparison.Ordinal)}@{version}";
 
     private sealed record Part(
-        string Type, string Ref, string Name, string Version, bool Delivered, string? Sha512, string? ContentHash, string[] Needs);
+        string Type,
+        string Ref,
+        string Name,
+        string Version,
+        bool Delivered,
+        string? Sha512,
+        string? ContentHash,
+        string[] Needs
+    );
 }

@@ -12,9 +12,11 @@ using System.Text.RegularExpressions;
 // P-256 key each (PEM), divided as in PATH; phones trust all of them from then on.
 var (root, keep) = (args[0], args[1]);
 var framework = Path.Combine(root, "_framework");
-var assemblies = Directory.GetFiles(framework, "*.wasm")
+var assemblies = Directory
+    .GetFiles(framework, "*.wasm")
     .Where(f => !Path.GetFileName(f).StartsWith("dotnet.native.", StringComparison.Ordinal))
-    .Order(StringComparer.Ordinal).ToArray();
+    .Order(StringComparer.Ordinal)
+    .ToArray();
 if (assemblies.Length == 0)
     return 0;
 foreach (var old in Directory.GetFiles(framework, "assemblies.*.dat*"))
@@ -44,8 +46,8 @@ if (!File.Exists(kept))
 File.Copy(kept, target + ".br");
 File.WriteAllBytes(target + ".gz", Gzip(pack));
 foreach (var file in assemblies)
-    foreach (var ending in (string[])["", ".br", ".gz"])
-        File.Delete(file + ending);
+foreach (var ending in (string[])["", ".br", ".gz"])
+    File.Delete(file + ending);
 
 // The page names the pack; the manifest of the offline copy lists it in place of what it holds. Licences stay with the server.
 var page = Path.Combine(root, "index.html");
@@ -53,7 +55,14 @@ var html = File.ReadAllText(page);
 var place = Regex.Match(html, "<meta name=\"assemblies\"[^>]*>");
 if (!place.Success)
     throw new InvalidDataException("index.html has no place for the name of the pack.");
-Replace(page, html.Replace(place.Value, $"<meta name=\"assemblies\" content=\"_framework/{name}\" data-integrity=\"{Hash(pack)}\">", StringComparison.Ordinal));
+Replace(
+    page,
+    html.Replace(
+        place.Value,
+        $"<meta name=\"assemblies\" content=\"_framework/{name}\" data-integrity=\"{Hash(pack)}\">",
+        StringComparison.Ordinal
+    )
+);
 
 var list = Path.Combine(root, "service-worker-assets.js");
 var script = File.ReadAllText(list);
@@ -62,27 +71,49 @@ var manifest = JsonNode.Parse(script[start..end])!;
 var packed = assemblies.Select(f => "_framework/" + Path.GetFileName(f)).ToHashSet();
 var assets = manifest["assets"]!.AsArray();
 foreach (var asset in assets.ToArray())
-    if (asset!["url"]!.GetValue<string>() is var url && (packed.Contains(url)
-        || url.StartsWith("_framework/assemblies.", StringComparison.Ordinal) || url.EndsWith("/LICENSE.txt", StringComparison.Ordinal)))
+    if (
+        asset!["url"]!.GetValue<string>() is var url
+        && (
+            packed.Contains(url)
+            || url.StartsWith("_framework/assemblies.", StringComparison.Ordinal)
+            || url.EndsWith("/LICENSE.txt", StringComparison.Ordinal)
+        )
+    )
         assets.Remove(asset);
     else if (url == "index.html")
         asset["hash"] = Hash(File.ReadAllBytes(page));
 assets.Add(new JsonObject { ["hash"] = Hash(pack), ["url"] = "_framework/" + name });
+
 // The SDK writes its version into the worker after it has compressed it: what is served compressed must be what is signed.
 var worker = Path.Combine(root, "service-worker.js");
 Replace(worker, File.ReadAllText(worker));
 manifest["worker"] = Hash(File.ReadAllBytes(worker));
 var keys = (Environment.GetEnvironmentVariable("FARHOLD_SIGNING_KEYS") ?? "")
-    .Split(Path.PathSeparator, StringSplitOptions.RemoveEmptyEntries).Select(Key).ToArray();
+    .Split(Path.PathSeparator, StringSplitOptions.RemoveEmptyEntries)
+    .Select(Key)
+    .ToArray();
 if (keys.Length > 0)
     manifest["keys"] = new JsonArray([.. keys.Select(k => (JsonNode)Public(k))]);
 manifest["version"] = Hash(Encoding.UTF8.GetBytes(string.Concat(assets.Select(a => a!["hash"]!.GetValue<string>()))))[7..15];
-Replace(list, script[..start] + manifest.ToJsonString(new() { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping, WriteIndented = true }) + script[end..]);
-File.WriteAllText(Path.Combine(root, "service-worker-signatures.json"), new JsonArray([.. keys.Select(k => (JsonNode)new JsonObject
-{
-    ["key"] = Public(k),
-    ["signature"] = Convert.ToBase64String(k.SignData(File.ReadAllBytes(list), HashAlgorithmName.SHA256)),
-})]).ToJsonString());
+Replace(
+    list,
+    script[..start]
+        + manifest.ToJsonString(new() { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping, WriteIndented = true })
+        + script[end..]
+);
+File.WriteAllText(
+    Path.Combine(root, "service-worker-signatures.json"),
+    new JsonArray([
+        .. keys.Select(k =>
+            (JsonNode)
+                new JsonObject
+                {
+                    ["key"] = Public(k),
+                    ["signature"] = Convert.ToBase64String(k.SignData(File.ReadAllBytes(list), HashAlgorithmName.SHA256)),
+                }
+        ),
+    ]).ToJsonString()
+);
 Console.WriteLine($"{assemblies.Length} assemblies in {name}, {new FileInfo(kept).Length} bytes compressed");
 return 0;
 
@@ -99,9 +130,12 @@ static string Hash(byte[] content) => "sha256-" + Convert.ToBase64String(SHA256.
 
 static byte[] Brotli(byte[] content)
 {
-    const int best = 11, widest = 24;
+    const int best = 11,
+        widest = 24;
     var compressed = new byte[BrotliEncoder.GetMaxCompressedLength(content.Length)];
-    return BrotliEncoder.TryCompress(content, compressed, out var length, best, widest) ? compressed[..length] : throw new InvalidDataException();
+    return BrotliEncoder.TryCompress(content, compressed, out var length, best, widest)
+        ? compressed[..length]
+        : throw new InvalidDataException();
 }
 
 static byte[] Gzip(byte[] content)

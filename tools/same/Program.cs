@@ -12,7 +12,8 @@ if (args is not [var built, var records, var into])
 }
 
 var resolver = new AssemblyDependencyResolver(Path.GetFullPath(built));
-AssemblyLoadContext.Default.Resolving += (context, name) => resolver.ResolveAssemblyToPath(name) is { } path ? context.LoadFromAssemblyPath(path) : null;
+AssemblyLoadContext.Default.Resolving += (context, name) =>
+    resolver.ResolveAssemblyToPath(name) is { } path ? context.LoadFromAssemblyPath(path) : null;
 AssemblyLoadContext.Default.ResolvingUnmanagedDll += (_, name) =>
     resolver.ResolveUnmanagedDllToPath(name) is { } path ? System.Runtime.InteropServices.NativeLibrary.Load(path) : 0;
 var entry = AssemblyLoadContext.Default.LoadFromAssemblyPath(Path.GetFullPath(built)).EntryPoint!;
@@ -37,11 +38,21 @@ foreach (var (n, file) in files.Index())
 return 0;
 
 IEnumerable<string[]> Asked(string name, string at) =>
-[
-    ["tell", name, "--at", at], ["tell", name, "--at", at, "--json"], ["replay", name], ["log", name], ["check", name], ["due", name, "--at", at],
-    ["say", name, "--at", at], ["message", name, "--at", at], ["fhir", name, "--at", at], ["supplies", name, "--at", at, "--party", "3"],
-    ["signs", name], ["dose", name, "paracetamol", "--at", at], ["draw", name, "--at", at],
-];
+    [
+        ["tell", name, "--at", at],
+        ["tell", name, "--at", at, "--json"],
+        ["replay", name],
+        ["log", name],
+        ["check", name],
+        ["due", name, "--at", at],
+        ["say", name, "--at", at],
+        ["message", name, "--at", at],
+        ["fhir", name, "--at", at],
+        ["supplies", name, "--at", at, "--party", "3"],
+        ["signs", name],
+        ["dose", name, "paracetamol", "--at", at],
+        ["draw", name, "--at", at],
+    ];
 
 string Run(string[] asked)
 {

@@ -1,36 +1,32 @@
-using Farhold.App.Care;
-using Farhold.App.Limbs;
-using Farhold.App.Shell;
-using Farhold.App.Screens;
-using Farhold.App.Store;
-using Farhold.App.Words;
-
 namespace Farhold.App.Attempts;
 
 /// <summary>Writes what happens in an attempt, always as entries of their own, the one that the clocks depend on first.</summary>
-public sealed class AttemptLog(CareDesk desk, Logbook logbook, Toasts toasts, Session session)
+public sealed class AttemptLog(Logbook logbook, Toasts toasts, Session session)
 {
     // Read before the first entry of several is on disk: the others belong to the same casualty, whatever is opened meanwhile.
     private CasualtyHead Open => session.Open ?? throw new InvalidOperationException("An attempt needs an open casualty.");
-
-    /// <summary>One entry with its Undo. What could not be stored is told by the status strip.</summary>
-    public Task LogAsync(Payload payload) => logbook.LogAsync(Open, payload);
 
     /// <summary>Tight again because it bled: the clock first, then the end of the attempt, if one is under way.</summary>
     public async Task BledAsync(LimbScene scene, string tourniquet)
     {
         var open = Open;
         toasts.Clear();
-        await desk.LogAsync(open, scene.Known(tourniquet) with { Why = TighteningReason.Bleeding });
+        await logbook.WriteAsync(open, scene.Known(tourniquet) with { Why = TighteningReason.Bleeding });
         if (scene.Progress is { Attempt: var attempt })
-            await desk.LogAsync(open, new Payload.AttemptEnded(attempt.Wound, attempt.Tourniquet, AttemptOutcome.Bled));
+            await logbook.WriteAsync(open, new Payload.AttemptEnded(attempt.Wound, attempt.Tourniquet, AttemptOutcome.Bled));
     }
+
+    /// <summary>The least time of pressing is over, counted here while both hands were on the wound: at least so long.</summary>
+    public Task CountedAsync(Attempt attempt, StepProgress hold) =>
+        hold is { Began.Latest: var from, NotBefore: { } until }
+            ? logbook.LogAsync(new Payload.PressureHeld(attempt.Wound, (until - from).TotalMinutes, Counted: true), Happened.At(until))
+            : Task.CompletedTask;
 
     /// <summary>Held to the end of the watch: what was seen at the last look, then the end.</summary>
     public async Task HeldAsync(Attempt attempt, Bleeding seen)
     {
         var open = Open;
-        await desk.LogAsync(open, new Payload.BleedingChecked(attempt.Wound, seen));
+        await logbook.WriteAsync(open, new Payload.BleedingChecked(attempt.Wound, seen));
         await logbook.LogAsync(open, new Payload.AttemptEnded(attempt.Wound, attempt.Tourniquet, AttemptOutcome.Held));
     }
 
@@ -39,8 +35,15 @@ public sealed class AttemptLog(CareDesk desk, Logbook logbook, Toasts toasts, Se
     {
         var open = Open;
         foreach (var tourniquet in tightAgain)
-            await desk.LogAsync(open, scene.Known(tourniquet) with { Why = TighteningReason.Precaution });
-        await logbook.LogAsync(open, new Payload.AttemptEnded(
-            attempt.Wound, attempt.Tourniquet, AttemptOutcome.Abandoned, note.Trim() is { Length: > 0 } said ? said : null));
+            await logbook.WriteAsync(open, scene.Known(tourniquet) with { Why = TighteningReason.Precaution });
+        await logbook.LogAsync(
+            open,
+            new Payload.AttemptEnded(
+                attempt.Wound,
+                attempt.Tourniquet,
+                AttemptOutcome.Abandoned,
+                note.Trim() is { Length: > 0 } said ? said : null
+            )
+        );
     }
 }

@@ -1,5 +1,3 @@
-using Farhold.App.Limbs;
-using Farhold.App.Reminders;
 using NodaTime;
 
 namespace Farhold.App.Attempts;
@@ -20,8 +18,11 @@ public static class Cues
             return null;
         if (step.Step.Id == StepId.Slacken)
             return Pacing.Of(step, progress, scene.State) is not { } pace ? null
-                : now >= pace.To ? Falls(pace.To, ReachedEvery, Instant.MaxValue) ? Signal.Reached : null
-                : Falls(pace.From, Pacing.Beat, pace.To) ? Signal.Beat : null;
+                : now >= pace.To
+                    ? Falls(pace.To, ReachedEvery, Instant.MaxValue) ? Signal.Reached
+                        : null
+                : Falls(pace.From, Pacing.Beat, pace.To) ? Signal.Beat
+                : null;
         if (step.Step.Minimum.IsEmpty || step is not { Began: { } began, NotBefore: { } end })
             return null;
         if (now >= end)
@@ -29,7 +30,9 @@ public static class Cues
         return step.Step.Id == StepId.Watch && Falls(began.Latest + LookEvery, LookEvery, end) ? Signal.Beat : null;
     }
 
-    /// <summary>Whether one of from, from + every, from + 2 every … lies after <paramref name="before"/> and up to <paramref name="now"/>.</summary>
+    /// <summary>
+    /// Whether one of from, from + every, from + 2 every … lies after <paramref name="before"/> and up to <paramref name="now"/>.
+    /// </summary>
     public static bool Crossed(Instant before, Instant now, Instant from, Duration every) =>
         now >= from && Math.Floor((now - from) / every) > (before < from ? -1 : Math.Floor((before - from) / every));
 }

@@ -17,16 +17,23 @@ public sealed record Pacing(Instant From, Instant To)
     {
         if (slacken is not { Step.Id: StepId.Slacken, Gate: null, Began: { } began, NotBefore: { } notBefore })
             return null;
-        var look = state.Of(Kind.BleedingChecked).LastOrDefault(d =>
-            d.As<Payload.BleedingChecked>().Wound == progress.Attempt.Wound && d.When.Earliest >= began.Latest);
-        if (look is null || look.When.Latest < Opened(slacken.Step, state) || look.As<Payload.BleedingChecked>().Bleeding == Bleeding.Active)
+        var look = state
+            .Of(Kind.BleedingChecked)
+            .LastOrDefault(d => d.As<Payload.BleedingChecked>().Wound == progress.Attempt.Wound && d.When.Earliest >= began.Latest);
+        if (
+            look is null
+            || look.When.Latest < Opened(slacken.Step, state)
+            || look.As<Payload.BleedingChecked>().Bleeding == Bleeding.Active
+        )
             return null;
         var paced = look.When.Latest + AttemptProgress.Minimum(slacken.Step, "");
         return new(look.When.Latest, Instant.Max(paced, notBefore));
     }
 
-    private static Instant? Opened(AttemptStep step, State state) => step.Gate is not { } gate ? null
-        : state.Of(Kind.TaskDone).LastOrDefault(t => CareTask.Is(gate, t.As<Payload.TaskDone>().Task))?.When.Latest;
+    private static Instant? Opened(AttemptStep step, State state) =>
+        step.Gate is not { } gate
+            ? null
+            : state.Of(Kind.TaskDone).LastOrDefault(t => CareTask.Is(gate, t.As<Payload.TaskDone>().Task))?.When.Latest;
 
     /// <summary>The beat that is on now, from 1; the number of beats once they are over.</summary>
     public int At(Instant now) => Math.Clamp((int)((now - From) / Beat) + 1, 1, Beats);

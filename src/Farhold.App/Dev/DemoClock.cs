@@ -1,5 +1,4 @@
 using System.Globalization;
-using Farhold.App.Phone;
 using NodaTime;
 
 namespace Farhold.App.Dev;

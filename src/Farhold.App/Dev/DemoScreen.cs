@@ -1,7 +1,3 @@
-using Farhold.App.HandOver;
-using Farhold.App.Phone;
-using Farhold.App.Shell;
-using Farhold.App.Store;
 using Microsoft.AspNetCore.Components;
 using Microsoft.JSInterop;
 using NodaTime;

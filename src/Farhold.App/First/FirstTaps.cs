@@ -1,6 +1,4 @@
 using System.Collections.Immutable;
-using Farhold.App.Phone;
-using Farhold.App.Words;
 
 namespace Farhold.App.First;
 
@@ -19,48 +17,52 @@ public sealed record FirstTaps(string Casualty, string Withdrawal, ImmutableArra
     public static void Forget(IPhone phone) => phone.Set(Key, "");
 
     /// <returns>False if the phone has no room for it.</returns>
-    public bool Save(IPhone phone, Texts texts) => phone.Set(Key, Json.Text(w =>
-    {
-        w.WriteNumber("v", Version);
-        w.WriteString("casualty", Casualty);
-        w.WriteStartObject("words");
-        foreach (var (name, text) in texts.FirstTapWords)
-            w.WriteString(name, text);
-        w.WriteEndObject();
-        w.WritePropertyName("withdrawal");
-        w.WriteRawValue(Withdrawal);
-        w.WriteStartArray("quicks");
-        foreach (var quick in Quicks)
-        {
-            w.WriteStartObject();
-            w.WriteString("title", quick.Title);
-            w.WriteStartArray("groups");
-            foreach (var group in quick.Groups)
+    public bool Save(IPhone phone, Texts texts) =>
+        phone.Set(
+            Key,
+            Json.Text(w =>
             {
-                w.WriteStartObject();
-                w.WriteString("label", group.Label);
-                w.WriteStartArray("options");
-                foreach (var option in group.Options)
+                w.WriteNumber("v", Version);
+                w.WriteString("casualty", Casualty);
+                w.WriteStartObject("words");
+                foreach (var (name, text) in texts.FirstTapWords)
+                    w.WriteString(name, text);
+                w.WriteEndObject();
+                w.WritePropertyName("withdrawal");
+                w.WriteRawValue(Withdrawal);
+                w.WriteStartArray("quicks");
+                foreach (var quick in Quicks)
                 {
                     w.WriteStartObject();
-                    w.WriteString("text", option.Text);
-                    w.WriteString("said", option.Said);
-                    w.WritePropertyName("entry");
-                    w.WriteRawValue(option.Entry);
-                    if (option.Takes is { } name)
-                        w.WriteString("takes", name);
-                    if (option.Advice is { } advice)
-                        w.WriteString("advice", advice);
+                    w.WriteString("title", quick.Title);
+                    w.WriteStartArray("groups");
+                    foreach (var group in quick.Groups)
+                    {
+                        w.WriteStartObject();
+                        w.WriteString("label", group.Label);
+                        w.WriteStartArray("options");
+                        foreach (var option in group.Options)
+                        {
+                            w.WriteStartObject();
+                            w.WriteString("text", option.Text);
+                            w.WriteString("said", option.Said);
+                            w.WritePropertyName("entry");
+                            w.WriteRawValue(option.Entry);
+                            if (option.Takes is { } name)
+                                w.WriteString("takes", name);
+                            if (option.Advice is { } advice)
+                                w.WriteString("advice", advice);
+                            w.WriteEndObject();
+                        }
+                        w.WriteEndArray();
+                        w.WriteEndObject();
+                    }
+                    w.WriteEndArray();
                     w.WriteEndObject();
                 }
                 w.WriteEndArray();
-                w.WriteEndObject();
-            }
-            w.WriteEndArray();
-            w.WriteEndObject();
-        }
-        w.WriteEndArray();
-    }));
+            })
+        );
 }
 
 public sealed record FirstQuick(string Title, ImmutableArray<FirstGroup> Groups);

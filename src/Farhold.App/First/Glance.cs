@@ -1,6 +1,4 @@
 using System.Text.Json;
-using Farhold.App.Phone;
-using Farhold.App.Words;
 
 namespace Farhold.App.First;
 
@@ -16,26 +14,30 @@ public sealed class Glance(IPhone phone, Texts texts)
     /// <summary>Care has ended: the casualty is no longer shown at start.</summary>
     public void Forget(string casualty) => Write(casualty, null);
 
-    private void Write(string casualty, Action<Utf8JsonWriter>? fields) => phone.Set(Key, Json.Text(w =>
-    {
-        w.WriteNumber("v", Version);
-        w.WriteStartObject("words");
-        w.WriteString("asOf", texts.GlanceAsOf);
-        w.WriteString("since", texts.GlanceSince);
-        w.WriteString("limit", texts.GlanceLimit);
-        w.WriteString("passed", texts.GlancePassed);
-        w.WriteString("practice", texts.Practice);
-        w.WriteEndObject();
-        w.WriteStartArray("casualties");
-        WriteOthers(w, casualty);
-        if (fields is not null)
-        {
-            w.WriteStartObject();
-            fields(w);
-            w.WriteEndObject();
-        }
-        w.WriteEndArray();
-    }));
+    private void Write(string casualty, Action<Utf8JsonWriter>? fields) =>
+        phone.Set(
+            Key,
+            Json.Text(w =>
+            {
+                w.WriteNumber("v", Version);
+                w.WriteStartObject("words");
+                w.WriteString("asOf", texts.GlanceAsOf);
+                w.WriteString("since", texts.GlanceSince);
+                w.WriteString("limit", texts.GlanceLimit);
+                w.WriteString("passed", texts.GlancePassed);
+                w.WriteString("practice", texts.Practice);
+                w.WriteEndObject();
+                w.WriteStartArray("casualties");
+                WriteOthers(w, casualty);
+                if (fields is not null)
+                {
+                    w.WriteStartObject();
+                    fields(w);
+                    w.WriteEndObject();
+                }
+                w.WriteEndArray();
+            })
+        );
 
     private void WriteOthers(Utf8JsonWriter w, string casualty)
     {

@@ -12,11 +12,16 @@ namespace Farhold.App.First;
 /// since the Unix epoch, texts are plain text in the carer's language, no HTML.
 /// </remarks>
 public sealed record GlancePicture(
-    string Casualty, string Alias, bool Practice, Instant At, ImmutableArray<GlanceLimb> Limbs, ImmutableArray<string> Cautions);
+    string Casualty,
+    string Alias,
+    bool Practice,
+    Instant At,
+    ImmutableArray<GlanceLimb> Limbs,
+    ImmutableArray<string> Cautions
+);
 
 /// <param name="Limb">Wire name, such as <c>left-leg</c>.</param>
 /// <param name="Verdict">Wire name, such as <c>check-first</c>.</param>
 /// <param name="FirstTightened">The clock counts on from here.</param>
 /// <param name="Limit">The earliest time the limit can pass; null: there is none.</param>
-public sealed record GlanceLimb(
-    string Limb, string LimbText, string Verdict, string VerdictText, Happened FirstTightened, Instant? Limit);
+public sealed record GlanceLimb(string Limb, string LimbText, string Verdict, string VerdictText, Happened FirstTightened, Instant? Limit);

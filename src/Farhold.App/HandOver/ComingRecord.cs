@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using System.Text;
-using Farhold.App.Store;
 using NodaTime;
 
 namespace Farhold.App.HandOver;
@@ -21,7 +20,11 @@ public sealed record ComingRecord(IncomingFile File, CareRecord Record)
     public bool IsOf(CareRecord held, ImmutableArray<StoredLine> lines) =>
         RecordIdentity.Of(held.Entries).IsOf(RecordIdentity.Of(Record.Entries), File.Shares(lines));
 
-    private static async Task<CareRecord> ReadAsync(IEnumerable<(ReadOnlyMemory<byte> Bytes, Instant? Received)> lines, string here, Func<Task> breathe)
+    private static async Task<CareRecord> ReadAsync(
+        IEnumerable<(ReadOnlyMemory<byte> Bytes, Instant? Received)> lines,
+        string here,
+        Func<Task> breathe
+    )
     {
         var record = new CareRecord([], []) { Writer = here };
         var reader = new EntryReader();

@@ -1,9 +1,5 @@
 using System.Collections.Immutable;
 using System.Text;
-using Farhold.App.Phone;
-using Farhold.App.Shell;
-using Farhold.App.Store;
-using Farhold.App.Words;
 
 namespace Farhold.App.HandOver;
 
@@ -38,7 +34,14 @@ public sealed record MergePlan(ComingRecord Coming, string Source, ImmutableArra
     public bool AddsNothing => New + Conflicting + Unreadable == 0;
 
     /// <param name="asked">The casualty whose place it was taken in at; null: none.</param>
-    public static async Task<MergePlan> OfAsync(IncomingFile file, string source, CasualtyHead? asked, Session session, ILogStore store, IPhone phone)
+    public static async Task<MergePlan> OfAsync(
+        IncomingFile file,
+        string source,
+        CasualtyHead? asked,
+        Session session,
+        ILogStore store,
+        IPhone phone
+    )
     {
         var coming = await ComingRecord.OfAsync(file, store.Device, session.Now, phone.QuietAsync);
         var plan = new MergePlan(coming, source, []);
@@ -54,8 +57,8 @@ public sealed record MergePlan(ComingRecord Coming, string Source, ImmutableArra
             return plan.WithInto(here);
         if (its is [var only] && asked is null)
             return plan.WithInto(only);
-        ImmutableArray<Candidate> maybe = its.Length > 0 && asked is null ? [.. its]
-            : [.. all.Where(c => asked is null || c.Head.Id == asked.Id || its.Contains(c))];
+        ImmutableArray<Candidate> maybe =
+            its.Length > 0 && asked is null ? [.. its] : [.. all.Where(c => asked is null || c.Head.Id == asked.Id || its.Contains(c))];
         return maybe.IsEmpty ? plan.WithNew(session, store) : plan with { Candidates = maybe };
     }
 
@@ -91,18 +94,25 @@ public sealed record MergePlan(ComingRecord Coming, string Source, ImmutableArra
     }
 
     /// <summary>A person has said, or nobody else is here: another casualty.</summary>
-    public MergePlan WithNew(Session session, ILogStore store) => this with
-    {
-        Candidates = [],
-        Into = new CasualtyHead(store.NewCasualtyId(), Coming.File.Alias.Length > 0 ? Coming.File.Alias : Source, Coming.File.Practice, session.Now),
-        Opens = true,
-        New = Coming.File.Lines.Count(l => l.Id is not null),
-        Unreadable = Coming.File.Lines.Count(l => l.Id is null),
-    };
+    public MergePlan WithNew(Session session, ILogStore store) =>
+        this with
+        {
+            Candidates = [],
+            Into = new CasualtyHead(
+                store.NewCasualtyId(),
+                Coming.File.Alias.Length > 0 ? Coming.File.Alias : Source,
+                Coming.File.Practice,
+                session.Now
+            ),
+            Opens = true,
+            New = Coming.File.Lines.Count(l => l.Id is not null),
+            Unreadable = Coming.File.Lines.Count(l => l.Id is null),
+        };
 
     /// <summary>Why it can't be merged, or null.</summary>
     public string? Refusal(Texts texts, CasualtyHead? asked = null) =>
         Coming.File.Lines.All(l => l.Id is null) ? texts.TakeNoRecord
-        : (Into ?? asked) is { } into && into.Practice != Coming.File.Practice ? (into.Practice ? texts.TakeRealIntoPractice : texts.TakePracticeIntoReal)
+        : (Into ?? asked) is { } into && into.Practice != Coming.File.Practice
+            ? (into.Practice ? texts.TakeRealIntoPractice : texts.TakePracticeIntoReal)
         : null;
 }

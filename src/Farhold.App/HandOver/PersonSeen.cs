@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using Farhold.App.Words;
 using NodaTime;
 
 namespace Farhold.App.HandOver;
@@ -11,21 +10,33 @@ public sealed record PersonSeen(string Alias, ImmutableArray<string> Lines)
     {
         var state = record.Readings[0];
         var person = CasualtyProfile.At(state, now);
-        var limbs = Enum.GetValues<Limb>().Select(l => LimbClock.Of(l, state, now)).OfType<LimbClock>()
-            .Select(c => texts.PersonLimb(Say.Limb(c.Limb), Say.Time(c.FirstTightened, zone)));
-        var wounds = state.Of(Kind.WoundFound).Select(w => w.As<Payload.WoundFound>())
-            .Where(w => w.Region is not null).Select(w => EntryText.Of(w));
+        var limbs = Enum.GetValues<Limb>()
+            .Select(l => LimbClock.Of(l, state, now))
+            .OfType<LimbClock>()
+            .Select(c => texts.PersonLimb(texts.Within(c.Limb), Say.Time(c.FirstTightened, zone)));
+        var wounds = state
+            .Of(Kind.WoundFound)
+            .Select(w => w.As<Payload.WoundFound>())
+            .Where(w => w.Region is not null)
+            .Select(w => EntryText.Of(w));
         var last = record.Entries.Select(e => (Instant?)e.Happened.NotAfter(e.Recorded).Latest).Max();
-        return new(Plain.Line(alias),
-        [
-            .. new[]
-            {
-                person?.Sex switch { Sex.Female => texts.PersonFemale, Sex.Male => texts.PersonMale, _ => texts.PersonNoSex },
-                person?.AgeYears is { } age ? texts.PersonAge(Say.Number(age)) : texts.PersonNoAge,
-            },
-            .. limbs.DefaultIfEmpty(texts.PersonNoLimb),
-            .. wounds.Distinct(),
-            last is { } at ? texts.PersonLast(Say.Time(at, zone)) : texts.PersonNothing,
-        ]);
+        return new(
+            Plain.Line(alias),
+            [
+                .. new[]
+                {
+                    person?.Sex switch
+                    {
+                        Sex.Female => texts.PersonFemale,
+                        Sex.Male => texts.PersonMale,
+                        _ => texts.PersonNoSex,
+                    },
+                    person?.AgeYears is { } age ? texts.PersonAge(texts.Number(age)) : texts.PersonNoAge,
+                },
+                .. limbs.DefaultIfEmpty(texts.PersonNoLimb),
+                .. wounds.Distinct(),
+                last is { } at ? texts.PersonLast(Say.Time(at, zone)) : texts.PersonNothing,
+            ]
+        );
     }
 }

@@ -1,5 +1,4 @@
 using System.Globalization;
-using Farhold.App.Phone;
 
 namespace Farhold.App.Kit;
 
@@ -12,11 +11,19 @@ public sealed class KeptAround(IPhone phone)
 
     public Surroundings Value
     {
-        get => phone.Get(Key).Split('|') is [var people, var heat, var work]
-            && int.TryParse(people, NumberStyles.None, CultureInfo.InvariantCulture, out var n) && n is >= 1 and <= MostPeople
-            ? new(n, Wire.Parse<Heat>(heat), Wire.Parse<Work>(work) ?? Work.Rest)
-            : new(2);
-        set => phone.Set(Key, string.Create(CultureInfo.InvariantCulture,
-            $"{value.People}|{(value.Heat is { } heat ? Wire.Word(heat) : "")}|{Wire.Word(value.Work)}"));
+        get =>
+            phone.Get(Key).Split('|') is [var people, var heat, var work]
+            && int.TryParse(people, NumberStyles.None, CultureInfo.InvariantCulture, out var n)
+            && n is >= 1 and <= MostPeople
+                ? new(n, Wire.Parse<Heat>(heat), Wire.Parse<Work>(work) ?? Work.Rest)
+                : new(2);
+        set =>
+            phone.Set(
+                Key,
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"{value.People}|{(value.Heat is { } heat ? Wire.Word(heat) : "")}|{Wire.Word(value.Work)}"
+                )
+            );
     }
 }

@@ -1,4 +1,3 @@
-using Farhold.App.Phone;
 using NodaTime;
 
 namespace Farhold.App.Parts;
@@ -6,9 +5,7 @@ namespace Farhold.App.Parts;
 /// <summary>When something happened, as the carer says it; turned into times only when the entry is logged.</summary>
 public abstract record HappenedChoice
 {
-    private HappenedChoice()
-    {
-    }
+    private HappenedChoice() { }
 
     /// <summary>Null while it is not complete.</summary>
     public abstract Happened? Resolve(Instant now, PhoneClock clock);
@@ -17,12 +14,6 @@ public abstract record HappenedChoice
     public sealed record AtOnce : HappenedChoice
     {
         public override Happened? Resolve(Instant now, PhoneClock clock) => Happened.At(now);
-    }
-
-    /// <summary>Before now; when, is still to be said.</summary>
-    public sealed record Earlier : HappenedChoice
-    {
-        public override Happened? Resolve(Instant now, PhoneClock clock) => null;
     }
 
     /// <summary>Counted back from when it was said, however long the form stays open after.</summary>

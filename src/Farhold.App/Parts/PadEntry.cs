@@ -15,7 +15,9 @@ public sealed record PadEntry(string Digits, double Min, double Max, int Decimal
     public bool OutOfRange => Parsed is { } n && (n > Max || (n < Min && (n < 0 || Digits.Length >= Text(Max).Length)));
 
     private double? Parsed =>
-        double.TryParse(Digits, NumberStyles.AllowDecimalPoint | NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var n) ? n : null;
+        double.TryParse(Digits, NumberStyles.AllowDecimalPoint | NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var n)
+            ? n
+            : null;
 
     public static PadEntry Of(double? value, double min, double max, int decimals)
     {

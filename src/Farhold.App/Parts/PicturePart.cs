@@ -2,7 +2,9 @@ using Microsoft.AspNetCore.Components;
 
 namespace Farhold.App.Parts;
 
-/// <summary>A part of a place that shows the picture and nothing else: drawn again for another picture, not because its place was.</summary>
+/// <summary>
+/// A part of a place that shows the picture and nothing else: drawn again for another picture, not because its place was.
+/// </summary>
 public abstract class PicturePart : ComponentBase
 {
     private Judgement? drawn;

@@ -1,5 +1,4 @@
 using System.Text;
-using Farhold.App.Phone;
 
 namespace Farhold.App.Prepare;
 
@@ -23,5 +22,7 @@ public sealed class KeptTrip(IPhone phone)
 
     /// <summary>Empty where nothing was kept, or nothing that can be read. An item that left the kit list since is kept.</summary>
     private static TripPlan Read(string text) =>
-        text.Length > 0 && TripReader.Read(Encoding.UTF8.GetBytes(text), Key, null) is Read<TripPlan>.Usable(var kept) ? kept : TripPlan.Empty;
+        text.Length > 0 && TripReader.Read(Encoding.UTF8.GetBytes(text), Key, null) is Read<TripPlan>.Usable(var kept)
+            ? kept
+            : TripPlan.Empty;
 }

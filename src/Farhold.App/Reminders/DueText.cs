@@ -1,5 +1,3 @@
-using Farhold.App.Phone;
-using Farhold.App.Words;
 using NodaTime;
 
 namespace Farhold.App.Reminders;
@@ -16,6 +14,6 @@ public static class DueText
             _ when due.At > now => texts.DueAt(clock.Show(due.At, now), Say.Duration(due.At - now)),
             _ => texts.DueNow,
         };
-        return $"{when}{(due.Limb is { } limb ? $", {Say.Limb(limb)}" : "")}: {due.Said(clock.Zone)}";
+        return $"{when}{(due.Limb is { } limb ? $", {texts.Within(limb)}" : "")}: {due.Said(clock.Zone)}";
     }
 }

@@ -1,7 +1,4 @@
 using System.Collections.Immutable;
-using Farhold.App.Care;
-using Farhold.App.Phone;
-using Farhold.App.Shell;
 using NodaTime;
 
 namespace Farhold.App.Reminders;
@@ -35,7 +32,8 @@ public sealed class Reminder : IDisposable
 
     public ImmutableArray<DueTask> Due => desk.Picture is { } picture ? Ringing.Due(picture) : [];
 
-    public ImmutableArray<DueTask> Unseen => desk.Picture is { } picture ? Ringing.Unseen(picture, seen.Of(session.Open?.Id), desk.Now) : [];
+    public ImmutableArray<DueTask> Unseen =>
+        desk.Picture is { } picture ? Ringing.Unseen(picture, seen.Of(session.Open?.Id), desk.Now) : [];
 
     /// <summary>All that is due now has been seen; what comes due later sounds again.</summary>
     public void See()

@@ -1,11 +1,12 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using Farhold.App.Phone;
 using NodaTime;
 
 namespace Farhold.App.Reminders;
 
-/// <summary>Which reminders of a casualty have been seen, and when; kept on the phone, so that a reload sounds for none of them again.</summary>
+/// <summary>
+/// Which reminders of a casualty have been seen, and when; kept on the phone, so that a reload sounds for none of them again.
+/// </summary>
 public sealed class SeenReminders(IPhone phone)
 {
     private string casualty = "";
@@ -25,8 +26,10 @@ public sealed class SeenReminders(IPhone phone)
     public void Keep(string of, IEnumerable<string> keys, Instant now)
     {
         (casualty, seen) = (of, keys.ToImmutableDictionary(k => k, _ => now));
-        phone.Set("seen-" + of, string.Join('\n', seen.Select(s =>
-            string.Create(CultureInfo.InvariantCulture, $"{s.Value.ToUnixTimeMilliseconds()} {s.Key}"))));
+        phone.Set(
+            "seen-" + of,
+            string.Join('\n', seen.Select(s => string.Create(CultureInfo.InvariantCulture, $"{s.Value.ToUnixTimeMilliseconds()} {s.Key}")))
+        );
     }
 
     // A line that can't be read is a reminder not seen: it sounds once more.
@@ -34,9 +37,11 @@ public sealed class SeenReminders(IPhone phone)
     {
         var read = ImmutableDictionary.CreateBuilder<string, Instant>();
         foreach (var line in kept.Split('\n'))
-            if (line.IndexOf(' ', StringComparison.Ordinal) is > 0 and var gap
+            if (
+                line.IndexOf(' ', StringComparison.Ordinal) is > 0 and var gap
                 && long.TryParse(line.AsSpan(0, gap), NumberStyles.None, CultureInfo.InvariantCulture, out var ms)
-                && ms <= Instant.MaxValue.ToUnixTimeMilliseconds())
+                && ms <= Instant.MaxValue.ToUnixTimeMilliseconds()
+            )
                 read[line[(gap + 1)..]] = Instant.FromUnixTimeMilliseconds(ms);
         return read.ToImmutable();
     }

@@ -1,8 +1,5 @@
 using System.Collections.Immutable;
 using System.Text;
-using Farhold.App.Care;
-using Farhold.App.Phone;
-using Farhold.App.Store;
 using NodaTime;
 
 namespace Farhold.App.Settings;
@@ -16,15 +13,26 @@ public sealed class LocalProtocolKeeper
 
     private readonly IPhone phone;
     private readonly CareDesk desk;
+    private readonly Logbook logbook;
+    private readonly RulesInForce rules;
     private readonly TrustedIssuers issuers;
     private readonly SignatureCheck check;
-    private LocalFile? inForce;
+    private readonly Background background;
+    private readonly Rulebook shipped;
 
-    public LocalProtocolKeeper(IPhone phone, CareDesk desk, TrustedIssuers issuers, SignatureCheck check)
+    public LocalProtocolKeeper(
+        IPhone phone,
+        CareDesk desk,
+        Logbook logbook,
+        RulesInForce rules,
+        TrustedIssuers issuers,
+        SignatureCheck check,
+        Background background,
+        Rulebook shipped
+    )
     {
-        (this.phone, this.desk, this.issuers, this.check) = (phone, desk, issuers, check);
-        Emergency = new(phone);
-        desk.RulesOf = RulesOf;
+        (this.phone, this.desk, this.logbook, this.rules) = (phone, desk, logbook, rules);
+        (this.issuers, this.check, this.background, this.shipped) = (issuers, check, background, shipped);
         issuers.Changed += Again;
     }
 
@@ -35,32 +43,39 @@ public sealed class LocalProtocolKeeper
     public bool Kept { get; private set; } = true;
 
     /// <summary>Checked and readable, and waiting for a yes to all that differs.</summary>
-    public LocalFile? Offered { get; private set; }
+    public LocalRules? Offered { get; private set; }
 
     /// <summary>Refused for want of a proof, but readable: what an emergency may take.</summary>
-    public LocalFile? Unproven { get; private set; }
+    public LocalRules? Unproven { get; private set; }
 
-    public KeptEmergency Emergency { get; }
+    public KeptEmergency Emergency => rules.Emergency;
 
-    public LocalProtocol? Local => inForce?.LaidAt(desk.Now)?.Local;
+    public LocalProtocol? Local => rules.Local?.LaidAt(desk.Now)?.Protocol.Local;
 
     /// <summary>A local protocol is kept here, but is not in force: it was refused when it was checked again.</summary>
-    public bool IsOut => inForce is null && phone.Get(TextKey).Length > 0;
+    public bool IsOut => rules.Local is null && phone.Get(TextKey).Length > 0;
 
     public Instant Now => desk.Now;
 
     /// <summary>Takes up what was kept, if it still holds: keys, the shipped protocol and time may have changed since.</summary>
     public async Task StartAsync()
     {
-        inForce = null;
+        rules.Local = null;
         if (phone.Get(TextKey) is { Length: > 0 } text)
         {
             var signature = phone.Get(SignatureKey);
-            var (file, refusals) = await LocalFile.OfAsync(
-                Encoding.UTF8.GetBytes(text), signature.Length > 0 ? Encoding.UTF8.GetBytes(signature) : (ReadOnlyMemory<byte>?)null, phone.Get(NameKey), issuers.Keyring, Now, check);
-            Refusals = file?.RefusalsAt(Now) ?? refusals;
+            var read = await LocalRules.OfAsync(
+                Encoding.UTF8.GetBytes(text),
+                signature.Length > 0 ? Encoding.UTF8.GetBytes(signature) : (ReadOnlyMemory<byte>?)null,
+                phone.Get(NameKey),
+                issuers.Keyring,
+                shipped,
+                Now,
+                check
+            );
+            (Refusals, var file) = Told(read);
             if (Refusals.IsEmpty)
-                inForce = file;
+                rules.Local = file;
         }
 
         desk.JudgeAgain();
@@ -75,15 +90,31 @@ public sealed class LocalProtocolKeeper
         (Offered, Unproven, Refusals) = (null, null, []);
         if (texts is not [var (name, utf8)] || signatures.Length > 1)
         {
-            Refusals = [new(chosen.FirstOrDefault().Name ?? "", 1, 1, "choose one local protocol, and together with it its signature, which ends in .sig")];
+            Refusals =
+            [
+                new(
+                    chosen.FirstOrDefault().Name ?? "",
+                    1,
+                    1,
+                    "choose one local protocol, and together with it its signature, which ends in .sig"
+                ),
+            ];
             return;
         }
 
-        var (file, refusals) = await LocalFile.OfAsync(utf8, signatures is [var s] ? s.Utf8 : (ReadOnlyMemory<byte>?)null, name, issuers.Keyring, Now, check);
-        Refusals = file?.RefusalsAt(Now) ?? refusals;
+        var read = await LocalRules.OfAsync(
+            utf8,
+            signatures is [var s] ? s.Utf8 : (ReadOnlyMemory<byte>?)null,
+            name,
+            issuers.Keyring,
+            shipped,
+            Now,
+            check
+        );
+        (Refusals, var file) = Told(read);
         if (Refusals.IsEmpty)
             Offered = file;
-        else if (new LocalFile(utf8, null, name, Proof.Emergency(Now)) is var unproven && unproven.LaidAt(Now) is not null)
+        else if (new LocalRules(utf8, null, name, Proof.Emergency(Now), shipped) is var unproven && unproven.LaidAt(Now) is not null)
             Unproven = unproven;
     }
 
@@ -92,9 +123,11 @@ public sealed class LocalProtocolKeeper
     {
         if (Offered is not { } file)
             return;
-        (inForce, Offered) = (file, null);
+        (rules.Local, Offered) = (file, null);
         issuers.Seen(file.Proof, file.Utf8.Span);
-        Kept = phone.Set(TextKey, Encoding.UTF8.GetString(file.Utf8.Span)) && phone.Set(NameKey, file.Name)
+        Kept =
+            phone.Set(TextKey, Encoding.UTF8.GetString(file.Utf8.Span))
+            && phone.Set(NameKey, file.Name)
             && phone.Set(SignatureKey, file.Signature is { } signature ? Encoding.UTF8.GetString(signature.Span) : "");
         desk.JudgeAgain();
     }
@@ -110,7 +143,7 @@ public sealed class LocalProtocolKeeper
         Refusals = [];
         Emergency.Begin(file, casualty.Id, Now);
         var laid = Emergency.Of(casualty.Id, Now);
-        if (laid is not null && await desk.LogAsync(casualty, RulesWords.Stated(laid, reason.Trim())) is not Appended.Stored)
+        if (laid is not null && await logbook.WriteAsync(casualty, RulesWords.Stated(laid.Protocol, reason.Trim())) is not Appended.Stored)
         {
             Emergency.End();
             return false;
@@ -130,12 +163,17 @@ public sealed class LocalProtocolKeeper
     {
         foreach (var key in new[] { TextKey, NameKey, SignatureKey })
             phone.Set(key, "");
-        (Refusals, Kept, inForce, Offered, Unproven) = ([], true, null, null, null);
+        (Refusals, Kept, rules.Local, Offered, Unproven) = ([], true, null, null, null);
         desk.JudgeAgain();
     }
 
-    private Protocol RulesOf(string casualty, Instant now) =>
-        Emergency.Of(casualty, now) ?? inForce?.LaidAt(now) ?? ShippedProtocol.Protocol;
+    private (ImmutableArray<Refusal> Refusals, LocalRules? File) Told(Read<LocalRules> read) =>
+        read switch
+        {
+            Read<LocalRules>.Usable(var file) => (file.RefusalsAt(Now), file),
+            Read<LocalRules>.Refused(var why) => (why, null),
+            _ => throw new System.Diagnostics.UnreachableException(),
+        };
 
-    private void Again() => _ = StartAsync();
+    private void Again() => background.Start(StartAsync);
 }

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using System.Text;
-using Farhold.App.Phone;
 
 namespace Farhold.App.Settings;
 

@@ -10,7 +10,9 @@ public sealed class Breath(TimeProvider time)
 
     private long awake = time.GetTimestamp();
 
-    /// <summary>Once a piece of work is full; <paramref name="early"/>: as soon as anything was done, because what follows takes its own time.</summary>
+    /// <summary>
+    /// Once a piece of work is full; <paramref name="early"/>: as soon as anything was done, because what follows takes its own time.
+    /// </summary>
     /// <returns>Whether the page had its breath.</returns>
     /// <exception cref="OperationCanceledException">It was cancelled.</exception>
     public async Task<bool> TakeAsync(CancellationToken cancellation, bool early = false)

@@ -18,7 +18,8 @@ public sealed class ForecastRunner(TimeProvider time)
         Simulation simulation,
         ImmutableArray<Deadline> deadlines,
         Action<SimulationProgress> told,
-        [System.Runtime.CompilerServices.EnumeratorCancellation] CancellationToken cancellation)
+        [System.Runtime.CompilerServices.EnumeratorCancellation] CancellationToken cancellation
+    )
     {
         await StepAsync(simulation, told, cancellation);
         var trialsTook = worked;
@@ -33,6 +34,13 @@ public sealed class ForecastRunner(TimeProvider time)
         await breath.TakeAsync(cancellation, early: true);
         var forecast = new Forecast(simulation, outlook!, ArrivalShape.Of(simulation), trialsTook, []);
         yield return forecast;
+        foreach (var piece in DecisionTime.Pieces(simulation, deadlines))
+        {
+            await breath.TakeAsync(cancellation);
+            if (piece is not null)
+                yield return forecast = forecast with { Decision = piece };
+        }
+
         var answers = ImmutableArray.CreateBuilder<WhatIfAnswer>();
         foreach (var whatIf in WhatIf.Usual)
         {
@@ -44,7 +52,10 @@ public sealed class ForecastRunner(TimeProvider time)
         }
 
         await breath.TakeAsync(cancellation, early: true);
-        yield return forecast with { Answers = answers.ToImmutable() };
+        yield return forecast with
+        {
+            Answers = answers.ToImmutable(),
+        };
     }
 
     private async Task StepAsync(Simulation simulation, Action<SimulationProgress>? told, CancellationToken cancellation)
@@ -55,7 +66,10 @@ public sealed class ForecastRunner(TimeProvider time)
             var progress = simulation.Step(trials);
             var took = time.GetElapsedTime(begun);
             worked += took;
-            trials = took > Breath.Piece * 2 ? Math.Max(FirstTrials, trials / 2) : took < Breath.Piece / 2 ? Math.Min(MostTrials, trials * 2) : trials;
+            trials =
+                took > Breath.Piece * 2 ? Math.Max(FirstTrials, trials / 2)
+                : took < Breath.Piece / 2 ? Math.Min(MostTrials, trials * 2)
+                : trials;
             if (await breath.TakeAsync(cancellation))
                 told?.Invoke(progress);
         }

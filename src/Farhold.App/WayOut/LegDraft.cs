@@ -1,4 +1,3 @@
-
 namespace Farhold.App.WayOut;
 
 /// <summary>How a leg's time is told.</summary>
@@ -57,14 +56,22 @@ public sealed record LegDraft(LegRow Row, int? Slot, TravelMode Mode, LegMeasure
 
     public static LegDraft Of(Travel leg, LegRow row)
     {
-        var draft = new LegDraft(row, leg.Slot, leg.Mode, leg.Extent switch
+        var draft = new LegDraft(
+            row,
+            leg.Slot,
+            leg.Mode,
+            leg.Extent switch
+            {
+                ThreePoint => LegMeasure.Times,
+                Percentiles => LegMeasure.Tenths,
+                _ => LegMeasure.Ground,
+            },
+            leg
+        )
         {
-            ThreePoint => LegMeasure.Times,
-            Percentiles => LegMeasure.Tenths,
-            _ => LegMeasure.Ground,
-        }, leg)
-        {
-            Name = leg.Name ?? "", Dark = leg.Dark, Window = leg.Window,
+            Name = leg.Name ?? "",
+            Dark = leg.Dark,
+            Window = leg.Window,
             HoldChance = leg.Hold is { Probability: > 0 } held ? held.Probability : null,
             HoldTimes = leg.Hold is { } hold ? ThreeTimes.Of(hold.Time) : default,
         };
@@ -74,17 +81,26 @@ public sealed record LegDraft(LegRow Row, int? Slot, TravelMode Mode, LegMeasure
             Percentiles p => draft with { Times = new(p.P10.TotalMinutes, p.P50?.TotalMinutes, p.P90.TotalMinutes) },
             Measured m => draft with
             {
-                Km = m.Stretch?.DistanceKm, AscentM = m.Stretch?.AscentM, DescentM = m.Stretch?.DescentM, SpeedKmh = m.SpeedKmh,
-                Bearers = m.Bearers, Surface = m.Surface, Rule = m.Rule, Packaging = m.Packaging,
+                Km = m.Stretch?.DistanceKm,
+                AscentM = m.Stretch?.AscentM,
+                DescentM = m.Stretch?.DescentM,
+                SpeedKmh = m.SpeedKmh,
+                Bearers = m.Bearers,
+                Surface = m.Surface,
+                Rule = m.Rule,
+                Packaging = m.Packaging,
             },
             _ => draft,
         };
     }
 
-    public LegDraft With(Prior prior) => this with
-    {
-        Measure = LegMeasure.Tenths, Name = prior.What, Times = new(prior.P10Minutes, prior.P50Minutes, prior.P90Minutes),
-    };
+    public LegDraft With(Prior prior) =>
+        this with
+        {
+            Measure = LegMeasure.Tenths,
+            Name = prior.What,
+            Times = new(prior.P10Minutes, prior.P50Minutes, prior.P90Minutes),
+        };
 
     /// <summary>Null while something it needs is missing.</summary>
     public Travel? Leg(int newSlot)
@@ -92,17 +108,23 @@ public sealed record LegDraft(LegRow Row, int? Slot, TravelMode Mode, LegMeasure
         if (Extent() is not { } extent || (HoldChance is not null && HoldTimes.Points is null))
             return null;
         return new(
-            Slot ?? newSlot, Name.Trim() is { Length: > 0 } name ? name : null, Mode, extent,
-            Mode == TravelMode.Wait ? DarkRule.Allowed : Dark, Mode == TravelMode.Aircraft ? Window : FlightWindow.AnyHour,
-            HoldChance is { } chance ? new(chance, HoldTimes.Points!) : null);
+            Slot ?? newSlot,
+            Name.Trim() is { Length: > 0 } name ? name : null,
+            Mode,
+            extent,
+            Mode == TravelMode.Wait ? DarkRule.Allowed : Dark,
+            Mode == TravelMode.Aircraft ? Window : FlightWindow.AnyHour,
+            HoldChance is { } chance ? new(chance, HoldTimes.Points!) : null
+        );
     }
 
-    private Extent? Extent() => Measure switch
-    {
-        LegMeasure.Times => Times.Points,
-        LegMeasure.Tenths => Times.Tenths,
-        _ => Ground(),
-    };
+    private Extent? Extent() =>
+        Measure switch
+        {
+            LegMeasure.Times => Times.Points,
+            LegMeasure.Tenths => Times.Tenths,
+            _ => Ground(),
+        };
 
     private Measured? Ground()
     {
@@ -113,8 +135,13 @@ public sealed record LegDraft(LegRow Row, int? Slot, TravelMode Mode, LegMeasure
         var walk = Mode == TravelMode.Walk;
         return was with
         {
-            Track = null, Stretch = new(km, AscentM ?? 0, DescentM ?? 0), Rule = walk ? Rule : null, Surface = Surface,
-            SpeedKmh = walk || carry ? null : SpeedKmh, Bearers = carry ? Bearers : was.Bearers, Packaging = carry && Packaging,
+            Track = null,
+            Stretch = new(km, AscentM ?? 0, DescentM ?? 0),
+            Rule = walk ? Rule : null,
+            Surface = Surface,
+            SpeedKmh = walk || carry ? null : SpeedKmh,
+            Bearers = carry ? Bearers : was.Bearers,
+            Packaging = carry && Packaging,
         };
     }
 }

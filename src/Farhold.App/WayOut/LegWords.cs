@@ -1,6 +1,4 @@
 using System.Globalization;
-using Farhold.App.Care;
-using Farhold.App.Words;
 
 namespace Farhold.App.WayOut;
 
@@ -9,40 +7,45 @@ public static class LegWords
 {
     extension(Texts t)
     {
-        public string ModeWord(TravelMode mode) => mode switch
-        {
-            TravelMode.Walk => t.ModeWalk,
-            TravelMode.Carry => t.ModeCarry,
-            TravelMode.Vehicle => t.ModeVehicle,
-            TravelMode.Boat => t.ModeBoat,
-            TravelMode.Aircraft => t.ModeAircraft,
-            _ => t.ModeWait,
-        };
+        public string ModeWord(TravelMode mode) =>
+            mode switch
+            {
+                TravelMode.Walk => t.ModeWalk,
+                TravelMode.Carry => t.ModeCarry,
+                TravelMode.Vehicle => t.ModeVehicle,
+                TravelMode.Boat => t.ModeBoat,
+                TravelMode.Aircraft => t.ModeAircraft,
+                _ => t.ModeWait,
+            };
 
-        public string ModeWhat(TravelMode mode) => mode switch
-        {
-            TravelMode.Walk => t.ModeWalkWhat,
-            TravelMode.Carry => t.ModeCarryWhat,
-            TravelMode.Vehicle => t.ModeVehicleWhat,
-            TravelMode.Boat => t.ModeBoatWhat,
-            TravelMode.Aircraft => t.ModeAircraftWhat,
-            _ => t.ModeWaitWhat,
-        };
+        public string ModeWhat(TravelMode mode) =>
+            mode switch
+            {
+                TravelMode.Walk => t.ModeWalkWhat,
+                TravelMode.Carry => t.ModeCarryWhat,
+                TravelMode.Vehicle => t.ModeVehicleWhat,
+                TravelMode.Boat => t.ModeBoatWhat,
+                TravelMode.Aircraft => t.ModeAircraftWhat,
+                _ => t.ModeWaitWhat,
+            };
 
-        public string EvidenceWord(Evidence mark) => mark switch
-        {
-            Evidence.Read => t.KnownRead,
-            Evidence.Computed => t.EvidenceComputed,
-            Evidence.Memory => t.KnownMemory,
-            _ => t.EvidenceAssumption,
-        };
+        public string EvidenceWord(Evidence mark) =>
+            mark switch
+            {
+                Evidence.Read => t.KnownRead,
+                Evidence.Computed => t.EvidenceComputed,
+                Evidence.Memory => t.KnownMemory,
+                _ => t.EvidenceAssumption,
+            };
 
-        public string ForkWord(ChoiceKind kind) => kind switch
-        {
-            ChoiceKind.Branches => t.ForkChance,
-            ChoiceKind.First => t.ForkFirst,
-            _ => t.ForkAll,
-        };
+        public string ForkWord(ChoiceKind kind) =>
+            kind switch
+            {
+                ChoiceKind.Branches => t.ForkChance,
+                ChoiceKind.First => t.ForkFirst,
+                ChoiceKind.Until => t.ForkUntil,
+                _ => t.ForkAll,
+            };
 
         public string LegTitle(Travel leg) => leg.Name is { } name ? $"{t.ModeWord(leg.Mode)}: {name}" : t.ModeWord(leg.Mode);
 
@@ -59,11 +62,15 @@ public static class LegWords
                     yield return t.LegTenths(Say.Duration(p.P10), Say.Duration(p.P90));
                     break;
                 case Measured { Stretch: { } s } m:
-                    yield return t.LegGround(Say.Number(s.DistanceKm), s.AscentM.ToString("0", CultureInfo.InvariantCulture), s.DescentM.ToString("0", CultureInfo.InvariantCulture));
+                    yield return t.LegGround(
+                        t.Number(s.DistanceKm),
+                        s.AscentM.ToString("0", CultureInfo.InvariantCulture),
+                        s.DescentM.ToString("0", CultureInfo.InvariantCulture)
+                    );
                     yield return m.Surface is { } surface ? surface.Name : "";
                     yield return m.Rule is { } rule ? rule.Name : "";
                     yield return m.Bearers is { } bearers ? t.LegBearers(bearers) : "";
-                    yield return m.SpeedKmh is { } speed ? t.LegSpeed(Say.Number(speed)) : "";
+                    yield return m.SpeedKmh is { } speed ? t.LegSpeed(t.Number(speed)) : "";
                     break;
             }
 
@@ -76,8 +83,9 @@ public static class LegWords
         }
 
         /// <summary><c>7 in 10</c>; finer shares as hundredths.</summary>
-        public string InTen(double share) => Math.Abs((share * 10) - Math.Round(share * 10)) < 1e-9
-            ? t.OfTen((int)Math.Round(share * 10))
-            : t.OfHundred(Math.Round(share * 100, 1).ToString(CultureInfo.InvariantCulture));
+        public string InTen(double share) =>
+            Math.Abs((share * 10) - Math.Round(share * 10)) < 1e-9
+                ? t.OfTen((int)Math.Round(share * 10))
+                : t.OfHundred(t.Number(Math.Round(share * 100, 1)));
     }
 }

@@ -19,12 +19,19 @@ public static class LimbSky
         var over = new Interval(first - Duration.FromHours(2), first + Duration.FromDays(days));
         if (last is { } known && known.Place == place && known.Over == over)
             return known.Spells;
-        var spells = Daylight.Along(over, place).Select(s => new LightSpell(s.Start, s.End, s.Light switch
-        {
-            Light.Day => Sky.Day,
-            Light.CivilTwilight => Sky.Twilight,
-            _ => Sky.Night,
-        })).ToImmutableArray();
+        var spells = Daylight
+            .Along(over, place)
+            .Select(s => new LightSpell(
+                s.Start,
+                s.End,
+                s.Light switch
+                {
+                    Light.Day => Sky.Day,
+                    Light.CivilTwilight => Sky.Twilight,
+                    _ => Sky.Night,
+                }
+            ))
+            .ToImmutableArray();
         last = (place, over, spells);
         return spells;
     }

@@ -1,5 +1,3 @@
-using Farhold.App.Words;
-
 namespace Farhold.App.WayOut;
 
 /// <summary>Reads the tracks among files taken in, piece by piece, so that the page stays awake and can stop it.</summary>
@@ -11,12 +9,16 @@ public sealed class TrackTaking(TimeProvider time, IXmlFiles xml, Texts texts)
     public double? Share { get; private set; }
 
     /// <summary>By its ending, since a track that is broken is still meant as one.</summary>
-    public static bool IsTrack(string name) => name.EndsWith(".gpx", StringComparison.OrdinalIgnoreCase) || name.EndsWith(".xml", StringComparison.OrdinalIgnoreCase);
+    public static bool IsTrack(string name) =>
+        name.EndsWith(".gpx", StringComparison.OrdinalIgnoreCase) || name.EndsWith(".xml", StringComparison.OrdinalIgnoreCase);
 
     /// <param name="files">By name; what is no track is left alone.</param>
     /// <param name="shown">Called whenever there is something new to show.</param>
     /// <returns>Each track or why it is refused; null if it was stopped.</returns>
-    public async Task<IReadOnlyDictionary<string, Read<TrackFile>>?> ReadAsync(IReadOnlyDictionary<string, ReadOnlyMemory<byte>> files, Action shown)
+    public async Task<IReadOnlyDictionary<string, Read<TrackFile>>?> ReadAsync(
+        IReadOnlyDictionary<string, ReadOnlyMemory<byte>> files,
+        Action shown
+    )
     {
         Stop();
         using var cancel = new CancellationTokenSource();
@@ -46,22 +48,28 @@ public sealed class TrackTaking(TimeProvider time, IXmlFiles xml, Texts texts)
     }
 
     private async Task<Dictionary<string, Read<TrackFile>>> ReadAsync(
-        KeyValuePair<string, ReadOnlyMemory<byte>>[] tracks, Action shown, CancellationToken cancellation)
+        KeyValuePair<string, ReadOnlyMemory<byte>>[] tracks,
+        Action shown,
+        CancellationToken cancellation
+    )
     {
         var breath = new Breath(time);
         var whole = new Dictionary<string, Read<TrackFile>>();
         if (tracks.Length > 0 && !await xml.ReadyAsync())
-            return tracks.ToDictionary(t => t.Key, t => (Read<TrackFile>)new Read<TrackFile>.Refused([new(t.Key, 1, 1, texts.TrackNoReader)]));
+            return tracks.ToDictionary(
+                t => t.Key,
+                t => (Read<TrackFile>)new Read<TrackFile>.Refused([new(t.Key, 1, 1, texts.TrackNoReader)])
+            );
         cancellation.ThrowIfCancellationRequested();
         foreach (var (name, bytes) in tracks)
-            foreach (var (share, read) in TrackFile.Pieces(name, bytes, xml.Open))
-            {
-                if (read is not null)
-                    whole[name] = read;
-                Share = (whole.Count + (read is null ? share : 0)) / tracks.Length;
-                if (await breath.TakeAsync(cancellation))
-                    shown();
-            }
+        foreach (var (share, read) in TrackFile.Pieces(name, bytes, xml.Open))
+        {
+            if (read is not null)
+                whole[name] = read;
+            Share = (whole.Count + (read is null ? share : 0)) / tracks.Length;
+            if (await breath.TakeAsync(cancellation))
+                shown();
+        }
 
         return whole;
     }

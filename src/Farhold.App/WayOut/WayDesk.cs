@@ -1,16 +1,17 @@
 using System.Collections.Immutable;
-using Farhold.App.Care;
-using Farhold.App.Phone;
-using Farhold.App.Shell;
 using NodaTime;
 
 namespace Farhold.App.WayOut;
 
 /// <summary>The way out of the open casualty: its plan as kept on this phone, the trials under way, and what they say.</summary>
-public sealed class WayDesk(CareDesk care, Session session, IPhone phone, PhoneClock clock, TimeProvider time) : IDisposable
+public sealed class WayDesk(CareDesk care, Session session, IPhone phone, PhoneClock clock, TimeProvider time, Background background)
+    : IDisposable
 {
     /// <summary>Same plan, same answer, on every phone.</summary>
     private static readonly Rng Luck = new(1);
+
+    /// <summary>Trials between two breaths while plans are compared (design: under 8 ms on a slow phone).</summary>
+    private const int ComparedAtOnce = 256;
 
     private readonly Breath breath = new(time);
     private string casualty = "";
@@ -36,6 +37,15 @@ public sealed class WayDesk(CareDesk care, Session session, IPhone phone, PhoneC
 
     public ImmutableArray<string> Cautions => kept?.Cautions ?? [];
 
+    /// <summary>The track, thinned; empty where the plan was made by hand.</summary>
+    public ImmutableArray<GeoPoint> Line => kept?.Line ?? [];
+
+    /// <summary>Plans that stood here before, the newest first.</summary>
+    public ImmutableArray<Plan> Earlier => kept?.Earlier ?? [];
+
+    /// <summary>The plan and the earlier ones on the same luck; null until that is asked for.</summary>
+    public SideBySide? Beside { get; private set; }
+
     /// <summary>Takes up what is kept for the open casualty.</summary>
     public void Open()
     {
@@ -50,18 +60,21 @@ public sealed class WayDesk(CareDesk care, Session session, IPhone phone, PhoneC
 
     /// <summary>A plan made or changed by hand, or loaded.</summary>
     /// <param name="cautions">What is doubtful of the tracks; null leaves what is known.</param>
-    public void Use(Plan plan, ImmutableArray<string>? cautions = null)
+    /// <param name="line">The track it was made from; null leaves what is known.</param>
+    /// <param name="keep">Whether the plan at hand is kept beside the new one.</param>
+    public void Use(Plan plan, ImmutableArray<string>? cautions = null, ImmutableArray<GeoPoint>? line = null, bool keep = false)
     {
         Open();
         Stop();
-        Forecast = null;
+        (Forecast, Beside) = (null, null);
         var told = cautions ?? Cautions;
+        var (drawn, earlier) = (line ?? Line, keep && Plan is { } old ? [old, .. Earlier] : Earlier);
         switch ((plan with { TimeZone = clock.Zone }).Settled())
         {
             case Read<Plan>.Usable(var whole):
                 (Plan, Faults) = (whole.Named(), []);
-                Keep(new(Plan, told, null));
-                _ = WorkAsync();
+                Keep(new(Plan, told, null) { Line = drawn, Earlier = [.. earlier.Where(e => e.Id != Plan.Id).Take(SideBySide.Most - 1)] });
+                background.Start(WorkAsync);
                 break;
             case Read<Plan>.Refused(var why):
                 // Not kept: it could not be read back.
@@ -71,10 +84,58 @@ public sealed class WayDesk(CareDesk care, Session session, IPhone phone, PhoneC
         }
     }
 
+    /// <summary>An earlier plan takes the place of the one at hand, which is kept in its turn.</summary>
+    public void TakeUp(Plan plan) => Use(plan, [], [], keep: true);
+
+    public void Forget(Plan plan)
+    {
+        if (kept is not { } way)
+            return;
+        Beside = null;
+        Keep(way with { Earlier = way.Earlier.Remove(plan) });
+        Changed?.Invoke();
+    }
+
+    /// <summary>Sets the plan beside the earlier ones.</summary>
+    public async Task CompareAsync()
+    {
+        if (Forecast is not { } forecast || Earlier.IsEmpty)
+            return;
+        var ran = new List<Simulation>();
+        foreach (var plan in SideBySide.Aligned([forecast.Plan, .. Earlier]))
+        {
+            await breath.TakeAsync(default, early: true);
+            var simulation = new Simulation(
+                CompiledPlan.Of(plan, Nightfall.Of(plan), ran.Count == 0 ? forecast.Simulation.Plan.SoFar : null),
+                Luck,
+                SamplingLimits.Exactly(forecast.Simulation.Done)
+            );
+            while (!simulation.Step(ComparedAtOnce).Finished)
+                await breath.TakeAsync(default);
+            ran.Add(simulation);
+        }
+
+        if (Forecast == forecast)
+            Beside = SideBySide.Of(ran, care.Picture is { } picture ? LimbDeadlines.Of(picture) : []);
+        Changed?.Invoke();
+    }
+
+    /// <summary>Something of the plan has happened: the forecast is made anew from there.</summary>
+    public async Task GoneOnAsync()
+    {
+        Stop();
+        (Forecast, Beside) = (null, null);
+        await WorkAsync();
+    }
+
+    /// <summary>What the record's last word on help by this plan says is reached; null where it says nothing.</summary>
+    public static HelpCare? LoggedCare(State state, Instant now) =>
+        state.Of(Kind.HelpExpected).LastOrDefault(h => h.When.Earliest <= now)?.As<Payload.HelpExpected>().Care;
+
     public void Discard()
     {
         Stop();
-        (Plan, kept, Forecast, Faults) = (null, null, null, []);
+        (Plan, kept, Forecast, Faults, Beside) = (null, null, null, [], null);
         phone.Set(Key, "");
         Changed?.Invoke();
     }
@@ -92,9 +153,7 @@ public sealed class WayDesk(CareDesk care, Session session, IPhone phone, PhoneC
         {
             await WorkAsync(plan, cancel.Token);
         }
-        catch (OperationCanceledException)
-        {
-        }
+        catch (OperationCanceledException) { }
         finally
         {
             if (working == cancel)
@@ -138,14 +197,17 @@ public sealed class WayDesk(CareDesk care, Session session, IPhone phone, PhoneC
         await breath.TakeAsync(cancellation, early: true);
         var deadlines = care.Picture is { } picture ? LimbDeadlines.Of(picture) : [];
         var simulation = new Simulation(
-            CompiledPlan.Of(plan, Nightfall.Of(plan)), Luck, deadlines: deadlines.Where(d => d.At > plan.Start).Select(d => d.At));
+            CompiledPlan.Of(plan, Nightfall.Of(plan), SoFar(plan)),
+            Luck,
+            deadlines: deadlines.Where(d => d.At > plan.Start).Select(d => d.At)
+        );
         await breath.TakeAsync(cancellation);
         await foreach (var forecast in new ForecastRunner(time).RunAsync(simulation, deadlines, Told, cancellation))
         {
             cancellation.ThrowIfCancellationRequested();
             Forecast = forecast;
             if (forecast.Answers.IsEmpty)
-                Keep(new(plan, Cautions, forecast.Arrival));
+                Keep(new(plan, Cautions, forecast.Arrival) { Line = Line, Earlier = Earlier });
             Changed?.Invoke();
         }
 
@@ -158,6 +220,8 @@ public sealed class WayDesk(CareDesk care, Session session, IPhone phone, PhoneC
             Changed?.Invoke();
         }
     }
+
+    private SoFar? SoFar(Plan plan) => care.Record is { } record ? RecordSoFar.Of(record.Readings[0], plan, session.Now) : null;
 
     private void Keep(KeptWay way)
     {

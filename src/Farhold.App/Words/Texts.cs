@@ -1,67 +1,21 @@
-using System.Globalization;
-using System.Runtime.CompilerServices;
-using System.Text.Json;
-
 namespace Farhold.App.Words;
 
-/// <summary>Every text on the screens, by key; the key is the name of the property or method that asks for it.</summary>
-/// <remarks>A language is one file <c>Texts.xx.json</c>; what it lacks is shown in English (and fails a test).</remarks>
+/// <summary>Every text on the screens, by key: a property, or a method where something is filled in.</summary>
+/// <remarks>
+/// Made from <c>Texts.xx.json</c>, one file a language (docs/texts.md): what is asked for and not there fails the build. English is
+/// compiled in, the others are fetched when they are chosen (docs/decisions/languages.md).
+/// </remarks>
 public sealed partial class Texts
 {
-    private readonly Dictionary<string, string> words;
+    private static readonly Lazy<Texts> English = new(() => In("en"));
 
-    private Texts(string language, Dictionary<string, string> words) => (Language, this.words) = (language, words);
+    /// <summary>The sentences that go into a record as they are: in English, so that it is the same whatever the screen says.</summary>
+    public Texts Recorded => Language == "en" ? this : English.Value;
 
-    public string Language { get; }
-
-    public static IEnumerable<string> Languages =>
-        from name in typeof(Texts).Assembly.GetManifestResourceNames()
-        where name.StartsWith("Texts.", StringComparison.Ordinal)
-        select name.Split('.')[1];
-
-    /// <param name="tag">A language tag as the browser gives it, such as <c>en-NZ</c>.</param>
-    public static Texts In(string tag)
-    {
-        var wanted = tag.Split('-')[0];
-        var language = Languages.Contains(wanted, StringComparer.OrdinalIgnoreCase) ? wanted : "en";
-        var words = Load("en");
-        if (language != "en")
-            foreach (var (key, text) in Load(language))
-                words[key] = text;
-        return new Texts(language, words);
-    }
-
-    public static Dictionary<string, string> Load(string language)
-    {
-        using var file = typeof(Texts).Assembly.GetManifestResourceStream($"Texts.{language}.json")
-            ?? throw new ArgumentException($"There is no file of texts for '{language}'.", nameof(language));
-        var bytes = new byte[file.Length];
-        file.ReadExactly(bytes);
-        var json = new Utf8JsonReader(bytes);
-        var words = new Dictionary<string, string>(1000);
-        while (json.Read())
-            if (json.TokenType == JsonTokenType.PropertyName)
-            {
-                var key = json.GetString()!;
-                json.Read();
-                words.Add(key, json.GetString()!);
-            }
-
-        return words;
-    }
-
-    private string Get([CallerMemberName] string key = "") => words[key];
-
-    private string Fill(object first, object? second = null, object? third = null, [CallerMemberName] string key = "") =>
-        string.Format(CultureInfo.InvariantCulture, words[key], Shown(first), Shown(second), Shown(third));
-
-    /// <summary>A text of two forms with a bar between them: for one, and for any other number.</summary>
-    private string Counted(int count, object first, object? second = null, object? third = null, [CallerMemberName] string key = "")
-    {
-        var forms = words[key].Split('|');
-        return string.Format(CultureInfo.InvariantCulture, forms[count == 1 ? 0 : ^1], Shown(first), Shown(second), Shown(third));
-    }
+    /// <summary>Says everything in English from here on, which is always at hand.</summary>
+    /// <returns>True, as <see cref="Take"/> where it was taken.</returns>
+    public bool TakeEnglish() => Language == "en" || Take("en", English.Value.words);
 
     /// <summary>What is filled in may come from a record or a file: nothing of it turns the writing or controls anything.</summary>
-    private static object? Shown(object? value) => value is string text ? Plain.Line(text) : value;
+    private static partial string Shown(string value) => Plain.Line(value);
 }

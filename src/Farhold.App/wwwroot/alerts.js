@@ -51,6 +51,24 @@ export function vibrate(signal) {
   try { navigator.vibrate?.(patterns[signal]); } catch { /* or so it does where it can't say */ }
 }
 
+// Only a voice that is on the phone: there may be no network, and words about a casualty go to no server.
+const voiceOf = language => globalThis.speechSynthesis?.getVoices()
+  .find(v => v.localService && v.lang.toLowerCase().split(/[-_]/)[0] === language);
+
+export const hasVoice = language => voiceOf(language) !== undefined;
+
+export function say(words, language) {
+  const voice = voiceOf(language);
+  if (!voice) return;
+  const said = new SpeechSynthesisUtterance(words);
+  said.voice = voice;
+  said.lang = voice.lang;
+  speechSynthesis.cancel();
+  speechSynthesis.speak(said);
+}
+
+export const hush = () => globalThis.speechSynthesis?.cancel();
+
 export const awake = () => lock !== null;
 
 async function ask() {

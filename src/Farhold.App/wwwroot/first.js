@@ -1,8 +1,29 @@
 // What the phone shows before the app is up: the last picture of each casualty, its clocks counting on; and, where
 // the app can't start at all, a way to the records. The picture's shape is described in First/GlancePicture.cs.
+// All in the language that was chosen in the app, else in the browser's: its file is fetched here, and handed on to the app.
 (() => {
   const stored = key => { try { return localStorage.getItem('farhold-' + key); } catch { return null; } };
   document.documentElement.dataset.look = stored('look') || 'night';
+
+  const fetched = ['de', 'es']; // beside English, which is in the page and in the app (Services/Language.cs)
+  const language = stored('language')
+    || (navigator.languages ?? []).map(l => l.split('-')[0].toLowerCase()).find(l => l === 'en' || fetched.includes(l)) || 'en';
+  const files = {};
+  globalThis.farholdTexts = name => files[name] ??= (async () => {
+    try {
+      const answer = await fetch(new URL('texts.' + name + '.json', document.baseURI));
+      if (answer.ok) return await answer.json();
+    } catch { }
+    delete files[name]; // asked again another time
+  })();
+  const words = language === 'en' ? Promise.resolve() : globalThis.farholdTexts(language);
+  words.then(told => {
+    if (!told) return;
+    document.documentElement.lang = language;
+    document.documentElement.dir = told.Direction;
+    for (const place of document.querySelectorAll('[data-text]'))
+      if (!place.dataset.up) place.textContent = told[place.dataset.text];
+  });
 
   const element = (name, text, kind) => {
     const made = document.createElement(name);
@@ -62,14 +83,15 @@
 
   // The app needs WebAssembly with SIMD; hardened browser modes switch it off. (i32.const 0, i8x16.splat, drop)
   const simd = new Uint8Array([0, 97, 115, 109, 1, 0, 0, 0, 1, 4, 1, 96, 0, 0, 3, 2, 1, 0, 10, 9, 1, 7, 0, 65, 0, 253, 15, 26, 11]);
-  const stuck = why => {
+  const stuck = async (key, english) => {
+    const told = await words;
     const help = document.getElementById('stuck');
     if (!help || document.getElementById('starting-state').dataset.up) return;
     help.hidden = false;
-    document.getElementById('stuck-why').textContent = why;
+    document.getElementById('stuck-why').textContent = told?.[key] ?? english;
   };
-  if (typeof WebAssembly !== 'object' || !WebAssembly.validate(simd)) stuck('This browser, in its present mode, can\'t run the app.');
-  else setTimeout(() => stuck('The app is taking unusually long to start.'), 30_000);
+  if (typeof WebAssembly !== 'object' || !WebAssembly.validate(simd)) stuck('StuckMode', 'This browser, in its present mode, can\'t run the app.');
+  else setTimeout(() => stuck('StuckSlow', 'The app is taking unusually long to start.'), 30_000);
 
   document.getElementById('rescue-records').addEventListener('click', async () => {
     const store = await import(new URL('store.js', document.baseURI));

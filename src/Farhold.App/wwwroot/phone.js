@@ -15,7 +15,35 @@ export function onHidden(callback) {
   addEventListener('pagehide', () => callback());
 }
 
-export const language = () => navigator.language ?? 'en';
+export const languages = () => (navigator.languages?.length ? navigator.languages : [navigator.language ?? 'en']).join(' ');
+
+export function speaks(language, direction) {
+  document.documentElement.lang = language;
+  document.documentElement.dir = direction;
+}
+
+// The mark of the keys as Texts.KeysMark has it, then a line for each text; nothing where the file can't be had.
+// The page began to fetch it before the app was there (first.js).
+export async function texts(language) {
+  const told = await globalThis.farholdTexts(language);
+  if (!told) return '';
+  let mark = 2166136261;
+  for (const key of Object.keys(told))
+    for (const c of key + '\n') mark = Math.imul(mark ^ c.charCodeAt(0), 16777619);
+  const lines = Object.values(told).map(text => text.replace(/\{(\d):[^}]*\}/g, '{$1}'));
+  return [(mark >>> 0).toString(16).padStart(8, '0'), ...lines].join('\n');
+}
+
+const saidByCore = ['de', 'es']; // as JoinTexts of the project joins them
+
+// The same for what the core says: one JSON file for all its parts, nothing where it can't be had.
+export async function coreTexts(language) {
+  if (!saidByCore.includes(language)) return '';
+  try {
+    const answer = await fetch(new URL('core.' + language + '.json', document.baseURI));
+    return answer.ok ? (await answer.text()).replace(/\{(\d):[^}"]*\}/g, '{$1}') : '';
+  } catch { return ''; }
+}
 
 // What was pressed last, and what of it opened the sheet that is shown.
 let pressed, opener;
@@ -37,7 +65,9 @@ export function backToOpener() {
 // At once: nothing slides under a finger, so no motion has to be reduced either.
 export function bringUp(id) {
   const place = document.getElementById(id);
-  place?.scrollIntoView({ block: 'start', behavior: 'instant' });
+  const up = () => place?.scrollIntoView({ block: 'start', behavior: 'instant' });
+  up();
+  requestAnimationFrame(up); // what else was drawn in the same breath may have moved it
   (place?.querySelector('.step-text') ?? place?.querySelector('h1, h2'))?.focus({ preventScroll: true });
 }
 
@@ -48,6 +78,11 @@ export async function copy(text) {
 export function look(name) {
   document.documentElement.dataset.look = name;
 }
+
+// As the style sheet has it for two panes.
+const twoPanes = matchMedia('(min-width: 68rem) and (min-height: 30.01rem)');
+
+export const isWide = () => twoPanes.matches;
 
 export function room() {
   const place = document.getElementById('content');

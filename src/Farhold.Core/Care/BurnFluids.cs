@@ -7,6 +7,9 @@ public static class BurnFluids
     /// <summary>Burned surface, percent, above which fluid by formula is started in an adult (JSOM Winter 2025, JTS burn care).</summary>
     public const double StartsAbovePercent = 20;
 
+    /// <summary>The same under 16 years (RCEM, burn care).</summary>
+    public const double ChildStartsAbovePercent = 10;
+
     /// <summary>
     /// Adult starting rate by the rule of tens, mL/h: ten times the burned percent up to 80 kg, and 100 mL/h more for every
     /// whole 10 kg above. Part steps are not defined in any source; whole steps start lower (design: start low, titrate).
@@ -24,7 +27,8 @@ public static class BurnFluids
     }
 
     /// <summary>What a formula by mass and surface gives over the first 24 hours from the burn.</summary>
-    /// <param name="mlPerKgPercent">4 Parkland (US Army subcourse MD0576); 2 adults, 3 children, 4 electrical in ABLS 2018 (from memory, the child's 3 read).</param>
+    /// <param name="mlPerKgPercent">4 Parkland (US Army subcourse MD0576); 2 adults, 3 children, 4 electrical in ABLS 2018 (from memory,
+    /// the child's 3 read).</param>
     /// <exception cref="ArgumentOutOfRangeException">A value is out of range.</exception>
     public static BurnDay FirstDay(double mlPerKgPercent, double massKg, double burnedPercent)
     {

@@ -26,13 +26,14 @@ public static class ChildFigures
 
     /// <summary>Of the need over so long, by the 4-2-1 rule, to the nearest 10 mL. Null without a mass.</summary>
     /// <param name="over">Null: an hour.</param>
-    public static double? DrinkMl(double? massKg, Duration? over) => massKg is > 0 and { } mass
-        ? Math.Max(10, Math.Round(Intake.MaintenanceMlPerHour(mass) * (over?.TotalHours ?? 1) / 10, MidpointRounding.AwayFromZero) * 10)
-        : null;
+    public static double? DrinkMl(double? massKg, Duration? over) =>
+        massKg is > 0 and { } mass
+            ? Math.Max(10, Math.Round(Intake.MaintenanceMlPerHour(mass) * (over?.TotalHours ?? 1) / 10, MidpointRounding.AwayFromZero) * 10)
+            : null;
 
     /// <summary>The words of a task for this body: its own where the task has them, and the figures in their places.</summary>
     internal static CareTask Worded(CareTask task, Payload.CasualtyOpened? person, Duration? interval) =>
-        Fit(person) ? Worded(task, person!.AgeYears, person.MassKg, interval, "; enter the mass") : task;
+        Fit(person) ? Worded(task, person!.AgeYears, person.MassKg, interval, CareTexts.EnterMass) : task;
 
     /// <summary>The words of a task on a sheet for a child of 1 to 11 years, each drink that of the task's usual interval.</summary>
     /// <param name="massKg">Null: as long as nobody knows it.</param>
@@ -43,20 +44,32 @@ public static class ChildFigures
     {
         if (task.Child is not { } child)
             return task;
-        string Filled(string words) => words
-            .Replace("{drink}", Drink(massKg, interval, ask), StringComparison.Ordinal)
-            .Replace("{urine}", Urine(UrineTarget.Of(ageYears, massKg, KidneyLoad.None)), StringComparison.Ordinal)
-            .Replace("{kidneys}", Urine(UrineTarget.ByMass(LeastUrineMlPerKg, LeastUrineMlPerKg, massKg, "")), StringComparison.Ordinal);
-        return task with { Text = Filled(child.Text ?? task.Text), Reason = (child.Reason ?? task.Reason) is { } reason ? Filled(reason) : null };
+        string Filled(string words) =>
+            words
+                .Replace("{drink}", Drink(massKg, interval, ask), StringComparison.Ordinal)
+                .Replace("{urine}", Urine(UrineTarget.Of(ageYears, massKg, KidneyLoad.None)), StringComparison.Ordinal)
+                .Replace(
+                    "{kidneys}",
+                    Urine(UrineTarget.ByMass(2 * LeastUrineMlPerKg, 2 * LeastUrineMlPerKg, massKg, "")), // RCEM: twice the ordinary
+                    StringComparison.Ordinal
+                );
+        return task with
+        {
+            Text = Filled(child.Text ?? task.Text),
+            Reason = (child.Reason ?? task.Reason) is { } reason ? Filled(reason) : null,
+        };
     }
 
-    private static string Drink(double? massKg, Duration? over, string ask) => DrinkMl(massKg, over) is { } ml
-        ? $"about {Say.Number(ml)} ml"
-        : $"{Say.Number(DrinkMl(10, over)!.Value)} ml for 10 kg, {Say.Number(DrinkMl(20, over)!.Value)} ml for 20 kg{ask}";
+    private static string Drink(double? massKg, Duration? over, string ask) =>
+        DrinkMl(massKg, over) is { } ml
+            ? CareTexts.DrinkAbout(Say.Number(ml))
+            : CareTexts.DrinkExamples(Say.Number(DrinkMl(10, over)!.Value), Say.Number(DrinkMl(20, over)!.Value), ask);
 
-    private static string Urine(UrineTarget target) => target.MlPerHour is { } ml
-        ? $"{Range(Math.Ceiling(ml.Low), Math.Ceiling(ml.High))} ml an hour"
-        : $"{Range(target.MlPerKgHour!.Value.Low, target.MlPerKgHour.Value.High)} ml an hour for each kg";
+    private static string Urine(UrineTarget target) =>
+        target.MlPerHour is { } ml
+            ? CareTexts.UrineHour(Range(Math.Ceiling(ml.Low), Math.Ceiling(ml.High)))
+            : CareTexts.UrineHourEachKg(Range(target.MlPerKgHour!.Value.Low, target.MlPerKgHour.Value.High));
 
-    private static string Range(double low, double high) => low == high ? Say.Number(high) : $"{Say.Number(low)} to {Say.Number(high)}";
+    private static string Range(double low, double high) =>
+        low == high ? Say.Number(high) : CareTexts.Range(Say.Number(low), Say.Number(high));
 }

@@ -35,10 +35,16 @@ public sealed record DueTask(Instant At, string Task, Limb? Limb, string Text, I
     /// <summary>What the decision asks for next: comes before every other task but what has to be done at once.</summary>
     public bool Leads { get; init; }
 
+    /// <summary>Ordered: the list of drugs says the doses.</summary>
+    public bool ByDrugList { get; init; }
+
+    /// <summary>Repeats, and was never done yet: it is asked for, and nobody is late with it.</summary>
+    public bool First { get; init; }
+
     /// <summary>Moved to a change of watch so that people sleep.</summary>
     public bool Waits { get; init; }
 
     /// <summary>The task's sentence, with the time until which it goes on; a doubt's has words of the record in it.</summary>
     /// <param name="zone">For that time; null: UTC.</param>
-    public string Said(DateTimeZone? zone = null) => Plain.Line(Until is { } until ? $"{Text} until {Say.Time(until, zone)}" : Text);
+    public string Said(DateTimeZone? zone = null) => Plain.Line(Until is { } until ? CareTexts.Until(Text, Say.Time(until, zone)) : Text);
 }

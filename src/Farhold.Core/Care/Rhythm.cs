@@ -30,14 +30,22 @@ public sealed record Rhythm(ImmutableArray<NightSpan> Nights, ImmutableArray<Ins
     public static Rhythm ByClock(DateTimeZone zone, LocalTime from, LocalTime to, Instant around)
     {
         if (!CanBeANight(from, to))
-            throw new ArgumentException($"A night begins and ends at different hours, at most {LongestNight.TotalHours} h apart.", nameof(to));
+            throw new ArgumentException(
+                $"A night begins and ends at different hours, at most {LongestNight.TotalHours} h apart.",
+                nameof(to)
+            );
         var resolver = Resolvers.CreateMappingResolver(Resolvers.ReturnEarlier, Resolvers.ReturnStartOfIntervalAfter);
         Instant At(LocalDate day, LocalTime time) => zone.ResolveLocal(day + time, resolver).ToInstant();
         var today = around.InZone(zone).Date;
         return new(
-            [.. Enumerable.Range(-2, 7).Select(d => today.PlusDays(d))
-                .Select(d => new NightSpan(At(d, from), At(to > from ? d : d.PlusDays(1), to)))],
-            []);
+            [
+                .. Enumerable
+                    .Range(-2, 7)
+                    .Select(d => today.PlusDays(d))
+                    .Select(d => new NightSpan(At(d, from), At(to > from ? d : d.PlusDays(1), to))),
+            ],
+            []
+        );
     }
 
     /// <summary>Whether two hours of the clock make a night that is not too wide.</summary>
@@ -54,6 +62,6 @@ public sealed record Rhythm(ImmutableArray<NightSpan> Nights, ImmutableArray<Ins
     /// <summary>
     /// The latest time between two at which someone is up: a change of watch or the end of a night. Null where there is none.
     /// </summary>
-    public Instant? LastUp(Instant from, Instant to) => Changes.Concat(Nights.Select(n => n.To))
-        .Where(c => c >= from && c <= to).Select(c => (Instant?)c).DefaultIfEmpty(null).Max();
+    public Instant? LastUp(Instant from, Instant to) =>
+        Changes.Concat(Nights.Select(n => n.To)).Where(c => c >= from && c <= to).Select(c => (Instant?)c).DefaultIfEmpty(null).Max();
 }

@@ -4,7 +4,8 @@ using NodaTime;
 namespace Farhold.Care;
 
 /// <summary>Finds out of one task whether it has to be done, and when next.</summary>
-internal sealed class TaskPlanner(CareTask task, Scene scene, CriterionEvaluator evaluator)
+/// <param name="drugs">Drugs held against the record, for tasks that are about one.</param>
+internal sealed class TaskPlanner(CareTask task, Scene scene, CriterionEvaluator evaluator, PromptedDrugs drugs)
 {
     private readonly string name = scene.Clock is { } clock ? $"{task.Id}.{Wire.Word(clock.Limb)}" : task.Id;
 
@@ -12,18 +13,24 @@ internal sealed class TaskPlanner(CareTask task, Scene scene, CriterionEvaluator
     public PlannedTask? Of(bool unstable, Rhythm rhythm)
     {
         var start = Start();
-        return Of(start, unstable, rhythm) is { } planned ? planned with { Later = task.From > Duration.Zero && scene.Now < start + task.From } : null;
+        if (Of(start, unstable, rhythm) is not { } planned)
+            return null;
+        if (task.AfterMove is not null && Moves.Last(scene.State, scene.Now) is { } moved && moved > Fresh(start) && !(LastDone() > moved))
+            return planned with { At = Instant.Min(planned.At, moved), Waits = false, AfterMove = true };
+        return planned with { Later = task.From > Duration.Zero && scene.Now < start + task.From };
     }
 
     private PlannedTask? Of(Instant start, bool unstable, Rhythm rhythm)
     {
         var last = LastDone() is { } counted && (task.Scope != TaskScope.Loosened || counted >= start) ? counted : (Instant?)null;
         if (task.Once is { } once)
-            return Once([start + once, .. task.Again.Select(a => start + a)], start, last) is { } asked ? Planned(asked, null, unstable) : null;
+            return Once([start + once, .. task.Again.Select(a => start + a)], start, last) is { } asked
+                ? Planned(asked, null, unstable)
+                : null;
         if (Interval(task, unstable) is not { } every)
             return null;
         if (last is not { } done)
-            return Planned(start + task.From, every, unstable);
+            return Planned(start + task.From, every, unstable) is { } first ? first with { First = true } : null;
         var (at, waits) = Next(task, done, unstable, rhythm);
         return Planned(at, every, unstable, waits);
     }
@@ -35,7 +42,16 @@ internal sealed class TaskPlanner(CareTask task, Scene scene, CriterionEvaluator
     private Instant? Once(Instant[] times, Instant start, Instant? last)
     {
         for (var i = Math.Max(0, times.Count(t => t <= scene.Now) - 1); i < times.Length; i++)
-            if (!(last >= (i == 0 ? start : times[i - 1])))
+            if (
+                !(
+                    last
+                    >= (
+                        i > 0 ? times[i - 1]
+                        : scene.Clock is null ? Instant.MinValue
+                        : start
+                    )
+                )
+            )
                 return times[i];
         return null;
     }
@@ -52,24 +68,58 @@ internal sealed class TaskPlanner(CareTask task, Scene scene, CriterionEvaluator
 
     private static Duration? Interval(CareTask task, bool unstable) => unstable ? task.Unstable ?? task.Every : task.Every;
 
-    private PlannedTask Planned(Instant at, Duration? interval, bool unstable, bool waits = false)
+    private PlannedTask? Planned(Instant at, Duration? interval, bool unstable, bool waits = false)
     {
         var trace = task.Condition is { } condition ? evaluator.Of(condition) : null;
         var applies = task.OnlyStable && unstable ? Truth.NotMet : trace?.State ?? Truth.Met;
-        Trace[] leaves = trace is null ? [] : [.. trace.Leaves];
+        var over = task.Unless is { } unless ? evaluator.Of(unless) : null;
+        if ((over is not null && applies == Truth.NotMet) || (applies != Truth.NotMet && drugs.RefusesAll(task)))
+            return null;
+        applies = applies.And(over?.State.Not() ?? Truth.Met);
+        Trace[] leaves = [.. (trace?.Leaves ?? []).Concat(over?.Leaves ?? [])];
         return new(
-            ChildFigures.Worded(task, scene.Casualty.Person, interval), scene.Clock?.Limb, name, at, applies,
-            applies == Truth.Unknown ? [.. leaves.Where(l => l.State == Truth.Unknown).Select(l => l.Needs).OfType<Input>().Distinct()] : [],
-            leaves.Length == 0 ? [] : [.. leaves.SelectMany(l => l.Used).Distinct()], interval, waits);
+            ChildFigures.Worded(task, scene.Casualty.Person, interval),
+            scene.Clock?.Limb,
+            name,
+            at,
+            applies,
+            applies == Truth.Unknown
+                ? [.. leaves.Where(l => l.State == Truth.Unknown).Select(l => l.Needs).OfType<Input>().Distinct()]
+                : [],
+            leaves.Length == 0 ? [] : [.. leaves.SelectMany(l => l.Used).Distinct()],
+            interval,
+            waits
+        )
+        {
+            Ordered = drugs.Ordered(task),
+        };
     }
 
-    private Instant Start() => scene.Clock is { } clock
-        ? (task.Scope == TaskScope.Loosened ? clock.Loosened()!.Value : clock.FirstTightened).Earliest
-        : scene.State.Of(Kind.CasualtyOpened).Select(o => (Instant?)o.When.Earliest).Min()
-        ?? scene.State.All.Select(e => (Instant?)e.When.Earliest).Min()
-        ?? scene.Now;
+    private Instant Start() =>
+        scene.Clock is { } clock
+            ? (task.Scope == TaskScope.Loosened ? clock.Loosened()!.Value : clock.FirstTightened).Earliest
+            : scene
+                .State.Of(Kind.CasualtyOpened)
+                .Concat(task.Once is null ? [] : WoundFacts.Injuries(scene.State, scene.Now))
+                .Select(o => (Instant?)o.When.Earliest)
+                .Min()
+                ?? scene.State.All.Select(e => (Instant?)e.When.Earliest).Min()
+                ?? scene.Now;
 
-    /// <summary>When it was last done: a task ticked off, an entry of a kind that amounts to doing it, or a value that was looked at.</summary>
+    /// <summary>From when a move counts: for a tied limb since it was last tightened, which asks for looks of its own.</summary>
+    private Instant Fresh(Instant start) =>
+        scene.Clock is { Limb: var limb } && task.Scope == TaskScope.Limb
+            ? scene
+                .State.Of(Kind.TourniquetTightened)
+                .Where(t => t.When.Earliest <= scene.Now && t.As<Payload.TourniquetTightened>().Limb == limb)
+                .Select(t => t.When.Earliest)
+                .Append(start)
+                .Max()
+            : start;
+
+    /// <summary>
+    /// When it was last done: a task ticked off, an entry of a kind that amounts to doing it, or a value that was looked at.
+    /// </summary>
     private Instant? LastDone()
     {
         var wounds = scene.Clock is { } clock ? LimbWounds.Treated(clock.Limb, scene.State, scene.Now) : WoundNames.None;
@@ -77,12 +127,15 @@ internal sealed class TaskPlanner(CareTask task, Scene scene, CriterionEvaluator
         Latest(scene.State.Of(Kind.TaskDone), d => d.As<Payload.TaskDone>().Task == name);
         foreach (var kind in task.DoneBy)
             Latest(
-                kind == Kind.SignsTaken && scene.Clock is { Limb: var limb } ? scene.State.WithSign(SignRead.DistalPulse(limb)) : scene.State.Of(kind),
-                d => scene.Clock is null || About(d.What, scene.Clock, wounds));
+                kind == Kind.SignsTaken && scene.Clock is { Limb: var limb }
+                    ? scene.State.WithSign(SignRead.DistalPulse(limb))
+                    : scene.State.Of(kind),
+                d => drugs.Counts(task, d.What) && (scene.Clock is null || About(d.What, scene.Clock, wounds))
+            );
         foreach (var input in task.Seen)
-            foreach (var reading in InputReadings.For(input, scene, Duration.MaxValue))
-                if (!reading.Lasting && reading.When.Latest <= scene.Now && !(reading.When.Earliest <= last))
-                    last = reading.When.Earliest;
+        foreach (var reading in InputReadings.For(input, scene, Duration.MaxValue))
+            if (!reading.Lasting && reading.When.Latest <= scene.Now && !(reading.When.Earliest <= last))
+                last = reading.When.Earliest;
         return last;
 
         // From the end: lists are sorted by latest time, and none that is over before the best found begins can better it.
@@ -94,11 +147,12 @@ internal sealed class TaskPlanner(CareTask task, Scene scene, CriterionEvaluator
         }
     }
 
-    private static bool About(Payload payload, LimbClock clock, WoundNames wounds) => payload switch
-    {
-        Payload.BleedingChecked b => wounds.Contains(b.Wound),
-        Payload.AttemptStarted a => clock.Tourniquets.Contains(a.Tourniquet) || wounds.Contains(a.Wound),
-        Payload.TourniquetTightened t => t.Limb == clock.Limb,
-        _ => true,
-    };
+    private static bool About(Payload payload, LimbClock clock, WoundNames wounds) =>
+        payload switch
+        {
+            Payload.BleedingChecked b => wounds.Contains(b.Wound),
+            Payload.AttemptStarted a => clock.Tourniquets.Contains(a.Tourniquet) || wounds.Contains(a.Wound),
+            Payload.TourniquetTightened t => t.Limb == clock.Limb,
+            _ => true,
+        };
 }

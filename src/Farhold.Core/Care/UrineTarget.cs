@@ -35,25 +35,47 @@ public sealed record UrineTarget(Between? MlPerHour, Between? MlPerKgHour, strin
     /// <remarks>
     /// Adults 0.5 mL/kg/h, in trauma up to 1 (JTS nursing guideline); burns 30 to 50 mL/h and children below 30 kg 1 mL/kg/h
     /// (Emergency War Surgery, NATO handbook, chapter III); crushed muscle 100 to 200 mL/h (JTS crush guideline, the lowest of
-    /// three published figures); infants up to 2 mL/kg/h (from memory).
+    /// three published figures), in a child twice the ordinary, 2 mL/kg/h (RCEM); infants up to 2 mL/kg/h (from memory).
     /// </remarks>
-    public static UrineTarget Of(double? ageYears, double? massKg, KidneyLoad load) => (ageYears, load) switch
-    {
-        ( < 1, _) => ByMass(1, 2, massKg, "children below 30 kg 1 (Emergency War Surgery, NATO handbook, chapter III), infants up to 2 mL/kg/h (from memory)"),
-        ( < 16, _) when massKg is null => OfChild(null),
-        ( < 16 or null, _) when massKg is < 30 => OfChild(massKg),
-        (_, KidneyLoad.Muscle) => new(new(100, 200), null, "JTS crush guideline, JSOM Fall 2016 p. 98"),
-        (_, KidneyLoad.Burn) => new(new(30, 50), null, "burns: Emergency War Surgery, NATO handbook, chapter III"),
-        _ => ByMass(0.5, 1, massKg, "JTS nursing guideline: 0.5, in trauma often 0.5 to 1 mL/kg/h"),
-    };
+    public static UrineTarget Of(double? ageYears, double? massKg, KidneyLoad load) =>
+        (ageYears, load) switch
+        {
+            (< 16, KidneyLoad.Muscle) or (null, KidneyLoad.Muscle) when ageYears is not null || massKg < SameAsAdultKg => OfChildsMuscle(
+                massKg
+            ),
+            (< 1, _) => ByMass(
+                1,
+                2,
+                massKg,
+                "children below 30 kg 1 (Emergency War Surgery, NATO handbook, chapter III), infants up to 2 mL/kg/h (from memory)"
+            ),
+            (< 16, _) when massKg is null => OfChild(null),
+            (< 16 or null, _) when massKg is < 30 => OfChild(massKg),
+            (_, KidneyLoad.Muscle) => new(new(100, 200), null, "JTS crush guideline, JSOM Fall 2016 p. 98"),
+            (_, KidneyLoad.Burn) => new(new(30, 50), null, "burns: Emergency War Surgery, NATO handbook, chapter III"),
+            _ => ByMass(0.5, 1, massKg, "JTS nursing guideline: 0.5, in trauma often 0.5 to 1 mL/kg/h"),
+        };
 
-    private static UrineTarget OfChild(double? massKg) => ByMass(1, 1, massKg, "children below 30 kg 1 mL/kg/h (Emergency War Surgery, NATO handbook, chapter III)");
+    /// <summary>Where twice a child's ordinary target comes to an adult's: no jump at any mass.</summary>
+    private const double SameAsAdultKg = 50;
+
+    /// <summary>Twice the ordinary, and up to twice that as in an adult; at 50 kg the adult's.</summary>
+    private static UrineTarget OfChildsMuscle(double? massKg) =>
+        new(
+            massKg is { } kg ? new Between(2 * Math.Min(kg, SameAsAdultKg), 4 * Math.Min(kg, SameAsAdultKg)) : null,
+            new Between(2, 4),
+            "a child after a long tourniquet: 2 mL/kg/h, twice the ordinary (RCEM); the upper end is a choice of Farhold"
+        );
+
+    private static UrineTarget OfChild(double? massKg) =>
+        ByMass(1, 1, massKg, "children below 30 kg 1 mL/kg/h (Emergency War Surgery, NATO handbook, chapter III)");
 
     internal static UrineTarget ByMass(double low, double high, double? massKg, string source) =>
         new(massKg is { } kg ? new Between(low * kg, high * kg) : null, new Between(low, high), source);
 
     /// <summary>Whether a flow reaches the target: met, not met, or unknown where the ranges overlap.</summary>
-    public Truth Reached(UrineFlow flow) => MlPerHour is not { } target ? Truth.Unknown
+    public Truth Reached(UrineFlow flow) =>
+        MlPerHour is not { } target ? Truth.Unknown
         : flow.MlPerHour.Low >= target.Low ? Truth.Met
         : flow.MlPerHour.High < target.Low ? Truth.NotMet
         : Truth.Unknown;

@@ -10,7 +10,11 @@ public static class WarningSignWords
         var where = finding.Limb is { } limb ? $", {Say.Limb(limb)}" : "";
         if (finding.State == Truth.Unknown)
         {
-            yield return $"can't be told: {finding.Rule.Id}{where}; {string.Join("; ", finding.Needs.Select(n => n.Look).Where(l => l.Length > 0).Take(3))}";
+            yield return CareTexts.SignCantBeTold(
+                finding.Rule.Id,
+                where,
+                string.Join("; ", finding.Needs.Select(n => n.Look).Where(l => l.Length > 0).Take(3))
+            );
             yield break;
         }
 
@@ -18,8 +22,11 @@ public static class WarningSignWords
         yield return $"  {finding.Rule.Do}";
         var used = finding.Trace.Leaves.Where(l => l.State == Truth.Met).SelectMany(l => l.Used).Distinct().Select(u => u.Said).ToArray();
         if (used.Length > 0)
-            yield return $"  seen: {string.Join("; ", used)}";
-        yield return string.Create(CultureInfo.InvariantCulture,
-            $"  called so on {finding.Rule.FalseDays} of 1,000 days of stable simulated casualties; source: {string.Join(", ", finding.Rule.Sources.Select(s => $"{rules.Sources[s].Title} ({rules.Sources[s].Known})"))}");
+            yield return "  " + CareTexts.SignSeen(string.Join("; ", used));
+        yield return "  "
+            + CareTexts.SignCalled(
+                string.Create(CultureInfo.InvariantCulture, $"{finding.Rule.FalseDays}"),
+                string.Join(", ", finding.Rule.Sources.Select(s => $"{rules.Sources[s].Title} ({rules.Sources[s].Known})"))
+            );
     }
 }

@@ -11,26 +11,40 @@ public sealed record WarningFinding(WarningRule Rule, Limb? Limb, Trace Trace)
 
     /// <summary>What to look at to settle an unknown rule.</summary>
     public ImmutableArray<Input> Needs =>
-        State == Truth.Unknown ? [.. Trace.Leaves.Where(l => l.State == Truth.Unknown).Select(l => l.Needs).OfType<Input>().Distinct()] : [];
+        State == Truth.Unknown
+            ? [.. Trace.Leaves.Where(l => l.State == Truth.Unknown).Select(l => l.Needs).OfType<Input>().Distinct()]
+            : [];
 }
 
 /// <summary>Signs of complications: three-valued, from the record alone.</summary>
 public static class WarningSigns
 {
     /// <summary>Of every reading of a record, each rule at its worst.</summary>
-    public static ImmutableArray<WarningFinding> Of(CareRecord record, WarningRules rules, Protocol protocol, Instant now) =>
-        [.. InOrder(record.Readings.SelectMany(state => Of(state, rules, protocol, now)).GroupBy(f => (f.Rule, f.Limb)).Select(g => g.MaxBy(f => f.State)!))];
+    /// <param name="only">Id of the one rule that is asked about; null: all.</param>
+    public static ImmutableArray<WarningFinding> Of(CareRecord record, Rulebook rules, Instant now, string? only = null) =>
+        [
+            .. InOrder(
+                record
+                    .Readings.SelectMany(state => Of(state, rules, now, only is null ? null : r => r.Id == only))
+                    .GroupBy(f => (f.Rule, f.Limb))
+                    .Select(g => g.MaxBy(f => f.State)!)
+            ),
+        ];
 
     /// <summary>What is met first, then what can't be told, then the rest; within each in the order of the rules.</summary>
-    public static ImmutableArray<WarningFinding> Of(State state, WarningRules rules, Protocol protocol, Instant now)
+    /// <param name="only">Which rules are asked about; null: all.</param>
+    public static ImmutableArray<WarningFinding> Of(State state, Rulebook rules, Instant now, Predicate<WarningRule>? only = null)
     {
-        var freshness = protocol.Freshness.SetItems(rules.Freshness);
-        var view = new CasualtyView(state, protocol, now, []);
+        var freshness = rules.Protocol.Freshness.SetItems(rules.WarningSigns.Freshness);
+        var view = new CasualtyView(state, rules, now, []);
         var casualty = new CriterionEvaluator(freshness, new(view, null, []));
         var findings = new List<WarningFinding>();
-        var limbs = Enum.GetValues<Limb>().Select(l => view.Clock(l)).OfType<LimbClock>()
-            .Select(c => (c.Limb, Evaluator: new CriterionEvaluator(freshness, new(view, c, view.Attempts(c.Limb)), casualty))).ToArray();
-        foreach (var rule in rules.Rules)
+        var limbs = Enum.GetValues<Limb>()
+            .Select(l => view.Clock(l))
+            .OfType<LimbClock>()
+            .Select(c => (c.Limb, Evaluator: new CriterionEvaluator(freshness, new(view, c, view.Attempts(c.Limb)), casualty)))
+            .ToArray();
+        foreach (var rule in rules.WarningSigns.Rules.Where(r => only?.Invoke(r) != false))
         {
             if (rule.Scope == TaskScope.Casualty)
                 findings.Add(new(rule, null, casualty.Of(rule.Condition)));
@@ -42,5 +56,12 @@ public static class WarningSigns
     }
 
     private static IOrderedEnumerable<WarningFinding> InOrder(IEnumerable<WarningFinding> findings) =>
-        findings.OrderBy(f => f.State switch { Truth.Met => 0, Truth.Unknown => 1, _ => 2 });
+        findings.OrderBy(f =>
+            f.State switch
+            {
+                Truth.Met => 0,
+                Truth.Unknown => 1,
+                _ => 2,
+            }
+        );
 }

@@ -6,11 +6,9 @@ namespace Farhold.Doses;
 /// <summary>What may be said of giving a drug now. A closed family.</summary>
 public abstract record DoseAnswer
 {
-    private DoseAnswer()
-    {
-    }
+    private DoseAnswer() { }
 
-    /// <summary>No local protocol with a named authority orders this drug: no dose is shown.</summary>
+    /// <summary>Nobody with a name orders it, or the order is not enough for this casualty: no dose is shown.</summary>
     public sealed record AskForAdvice(string Why) : DoseAnswer;
 
     /// <summary>It must not be given.</summary>
@@ -29,7 +27,24 @@ public abstract record DoseAnswer
     /// <param name="GivenDayMg">In the last 24 hours, as much as may have been given, mg.</param>
     /// <param name="ByMassKg">The mass that the dose or the most in a day hangs on; null where they are the same for any mass.</param>
     public sealed record Give(
-        Regimen Regimen, Between Mg, ImmutableArray<Portion> Portions, Instant NotBefore, double GivenDayMg, Authority By, double? ByMassKg) : DoseAnswer;
+        Regimen Regimen,
+        Between Mg,
+        ImmutableArray<Portion> Portions,
+        Instant NotBefore,
+        double GivenDayMg,
+        Authority By,
+        double? ByMassKg
+    ) : DoseAnswer
+    {
+        /// <summary>What it is for.</summary>
+        public ImmutableArray<string> For { get; init; } = [];
+
+        /// <summary>What to mind.</summary>
+        public ImmutableArray<string> Cautions { get; init; } = [];
+
+        /// <summary>Of the drip that follows, where one does.</summary>
+        public double? ThenMgPerHour { get; init; }
+    }
 }
 
 /// <summary>A dose in one form.</summary>

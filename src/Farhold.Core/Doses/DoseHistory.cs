@@ -28,8 +28,8 @@ internal sealed record DoseHistory(ImmutableArray<(Happened When, double Mg)> Do
     }
 
     /// <summary>The latest any of them can have been given, up to now; one known only as a range may have been given just now.</summary>
-    public Instant? Last(Instant now) => Doses.Where(d => d.When.Earliest <= now)
-        .Select(d => (Instant?)Instant.Min(d.When.Latest, now)).Max();
+    public Instant? Last(Instant now) =>
+        Doses.Where(d => d.When.Earliest <= now).Select(d => (Instant?)Instant.Min(d.When.Latest, now)).Max();
 
     public double DayMg(Instant now) => Within(now).Sum(d => d.Mg);
 

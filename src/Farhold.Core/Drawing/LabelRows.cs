@@ -5,26 +5,19 @@ namespace Farhold.Drawing;
 /// <summary>A label that wants to stand at <paramref name="X"/>, in pixels.</summary>
 internal readonly record struct Wanted(double X, double Width, string Text);
 
-/// <summary>On which side of its text a label is anchored.</summary>
-internal enum Anchor
-{
-    Start,
-    Middle,
-    End,
-}
-
 /// <summary>Where a label stands: its left edge and its row, 0 next to the picture.</summary>
 internal readonly record struct Placed(Wanted Label, double Left, int Row, Anchor Anchor)
 {
     public double Right => Left + Label.Width;
 
     /// <summary>Where the text is anchored.</summary>
-    public double X => Anchor switch
-    {
-        Anchor.Start => Left,
-        Anchor.End => Right,
-        _ => (Left + Right) / 2,
-    };
+    public double X =>
+        Anchor switch
+        {
+            Anchor.Start => Left,
+            Anchor.End => Right,
+            _ => (Left + Right) / 2,
+        };
 }
 
 /// <summary>Puts labels in rows so that none touches another or leaves the picture.</summary>
@@ -36,9 +29,17 @@ internal static class LabelRows
     public static ImmutableArray<Placed> Beside(IEnumerable<Wanted> labels, double from, double to)
     {
         var all = labels.ToArray();
-        return Place(all, from, to, [Anchor.Start, Anchor.End, Anchor.Middle], (label, at, placed) =>
-            all.All(other => placed.FirstOrDefault(p => p.Label == other, new(other, 0, int.MaxValue, default)) is var p
-                && (p.Row >= at.Row ? Clear(other.X, at) : Clear(label.X, p))));
+        return Place(
+            all,
+            from,
+            to,
+            [Anchor.Start, Anchor.End, Anchor.Middle],
+            (label, at, placed) =>
+                all.All(other =>
+                    placed.FirstOrDefault(p => p.Label == other, new(other, 0, int.MaxValue, default)) is var p
+                    && (p.Row >= at.Row ? Clear(other.X, at) : Clear(label.X, p))
+                )
+        );
     }
 
     /// <summary>Under their marks, clear of the lines at <paramref name="lines"/> where there is room.</summary>
@@ -51,15 +52,23 @@ internal static class LabelRows
 
     /// <summary>Where one of the lowest rows is fully clear, there; else the lowest place where nothing touches.</summary>
     private static ImmutableArray<Placed> Place(
-        Wanted[] labels, double from, double to, Anchor[] anchors, Func<Wanted, Placed, IReadOnlyCollection<Placed>, bool> clear)
+        Wanted[] labels,
+        double from,
+        double to,
+        Anchor[] anchors,
+        Func<Wanted, Placed, IReadOnlyCollection<Placed>, bool> clear
+    )
     {
         var placed = ImmutableArray.CreateBuilder<Placed>();
         foreach (var label in labels.OrderByDescending(l => l.X))
         {
             // One row more than there are labels is always free.
             var options = anchors.Select(a => At(label, a, from, to)).ToArray();
-            var free = Enumerable.Range(0, placed.Count + 2).SelectMany(row => options.Select(o => o with { Row = row }))
-                .Where(c => placed.All(p => Apart(p, c))).ToArray();
+            var free = Enumerable
+                .Range(0, placed.Count + 2)
+                .SelectMany(row => options.Select(o => o with { Row = row }))
+                .Where(c => placed.All(p => Apart(p, c)))
+                .ToArray();
             placed.Add(free.FirstOrDefault(c => clear(label, c, placed), free[0]));
         }
 

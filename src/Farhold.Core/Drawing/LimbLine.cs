@@ -17,11 +17,16 @@ public static class LimbLine
     /// <param name="widthPx">Clamped to 320–1200.</param>
     /// <param name="idPrefix">Start of the ids inside; distinct for every drawing on one page.</param>
     public static string Draw(LimbPicture picture, double widthPx, LimbLineLook? look = null, string? idPrefix = null) =>
-        new LimbLineDrawing(
-            picture,
-            Math.Clamp(widthPx, MinWidth, MaxWidth),
-            look ?? LimbLineLook.Dark,
-            idPrefix ?? "limb-line-" + Wire.Word(picture.Limb)).Draw();
+        new SvgText(look ?? LimbLineLook.Dark, idPrefix ?? "limb-line-" + Wire.Word(picture.Limb)).Whole(
+            Lay(picture, widthPx),
+            DrawingTexts.LineTitle(string.Join("; ", LimbLineText.Heads(picture))),
+            Describe(picture)
+        );
+
+    /// <summary>The shapes of the picture, for other papers than a page.</summary>
+    /// <param name="widthPx">Clamped to 320–1200.</param>
+    public static Drawn Lay(LimbPicture picture, double widthPx) =>
+        new LimbLineDrawing(picture, Math.Clamp(widthPx, MinWidth, MaxWidth)).Draw();
 
     /// <summary>Everything the picture shows, in sentences; also inside the picture, for screen readers.</summary>
     public static string Describe(LimbPicture picture) => LimbLineText.Describe(picture);

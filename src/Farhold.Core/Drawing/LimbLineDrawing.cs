@@ -1,21 +1,21 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using NodaTime;
 
 namespace Farhold.Drawing;
 
 /// <summary>Lays out one limb line, top to bottom.</summary>
-internal sealed class LimbLineDrawing(LimbPicture picture, double width, LimbLineLook look, string id)
+internal sealed class LimbLineDrawing(LimbPicture picture, double width)
 {
     private const double Margin = 12;
     private const double Small = 13;
     private const double RowHeight = 20;
     private const double BarHeight = 34;
 
-    private readonly SvgText svg = new(look);
+    private readonly Sketch sketch = new();
     private readonly TimeAxis axis = TimeAxis.Of(picture, Margin, width - Margin);
-    private readonly LimbLineSigns signs = new(look);
 
-    public string Draw()
+    public Drawn Draw()
     {
         var y = Heads(Margin);
         var marks = Marks();
@@ -27,7 +27,10 @@ internal sealed class LimbLineDrawing(LimbPicture picture, double width, LimbLin
         var attemptsTop = looksTop + 14;
         var attempts = LabelRows.Under(
             picture.Attempts.Select(a => Want(a.Ended?.Latest ?? picture.Now, LimbLineText.Result(a.Result))),
-            Margin, width - Margin, [.. marks.Select(m => axis.X(m.At))]);
+            Margin,
+            width - Margin,
+            [.. marks.Select(m => axis.X(m.At))]
+        );
         var helpTop = attemptsTop + (picture.Attempts.IsEmpty ? 0 : 18 + (LabelRows.Rows(attempts) * RowHeight));
         var axisY = helpTop + (picture.Arrival is null ? 4 : 18 + (2 * RowHeight) + 6);
 
@@ -42,7 +45,7 @@ internal sealed class LimbLineDrawing(LimbPicture picture, double width, LimbLin
         Help(helpTop);
         Labels(labels, row => bandTop - 10 - (row * RowHeight), bold: true);
         var end = Key(axisY + 44);
-        return Whole(end + 6);
+        return new(width, end + 6, sketch.Shapes);
     }
 
     private static double Size(double width) => width < 480 ? 16 : 20;
@@ -56,7 +59,7 @@ internal sealed class LimbLineDrawing(LimbPicture picture, double width, LimbLin
         {
             var fits = Math.Min(i == 0 ? size : size - 2, (width - (2 * Margin)) / TextWidth.Of(head, 1));
             y += size + 5;
-            svg.Text(Margin, y - 4, head, fits, bold: i != 1);
+            sketch.Text(Margin, y - 4, head, fits, bold: i != 1);
         }
 
         return y;
@@ -69,9 +72,9 @@ internal sealed class LimbLineDrawing(LimbPicture picture, double width, LimbLin
         [
             .. new[]
             {
-                (picture.WindowAt, $"window {Clock(picture.WindowAt)}", "window"),
-                (picture.LimitAt, $"limit {Clock(picture.LimitAt)}", "limit"),
-                (picture.Now, $"now {Clock(picture.Now)}", "now"),
+                (picture.WindowAt, DrawingTexts.WindowAt(Clock(picture.WindowAt)), DrawingTexts.Window),
+                (picture.LimitAt, DrawingTexts.LimitAt(Clock(picture.LimitAt)), DrawingTexts.Limit),
+                (picture.Now, DrawingTexts.NowAt(Clock(picture.Now)), DrawingTexts.Now),
             }.Where(m => axis.Holds(m.Item1)),
         ];
     }
@@ -84,15 +87,15 @@ internal sealed class LimbLineDrawing(LimbPicture picture, double width, LimbLin
         switch (mark.Kind)
         {
             case "window":
-                svg.Line(x, from, x, axisY, "ink", 1.5, " stroke-dasharray=\"3 4\"");
+                sketch.Line(x, from, x, axisY, Tone.Ink, 1.5, 3, 4);
                 break;
             case "limit":
-                svg.Line(x - 2, from, x - 2, axisY, "ink", 1.5);
-                svg.Line(x + 2, from, x + 2, axisY, "ink", 1.5);
+                sketch.Line(x - 2, from, x - 2, axisY, Tone.Ink, 1.5);
+                sketch.Line(x + 2, from, x + 2, axisY, Tone.Ink, 1.5);
                 break;
             default:
-                svg.Line(x, Math.Max(from, top), x, axisY, "now", 3);
-                svg.Path($"M{N(x - 7)} {N(axisY + 11)}L{N(x + 7)} {N(axisY + 11)}L{N(x)} {N(axisY)}Z", "now");
+                sketch.Line(x, Math.Max(from, top), x, axisY, Tone.Now, 3);
+                sketch.Area([(x - 7, axisY + 11), (x + 7, axisY + 11), (x, axisY)], Tone.Now);
                 break;
         }
     }
@@ -104,28 +107,26 @@ internal sealed class LimbLineDrawing(LimbPicture picture, double width, LimbLin
         foreach (var spell in picture.Light.Where(s => s.To > axis.From && s.From < axis.To))
         {
             var (x1, x2) = (axis.X(spell.From), axis.X(spell.To));
-            var (fill, word) = spell.Sky switch
-            {
-                Sky.Night => ("night", "night"),
-                Sky.Twilight => ($"url(#{id}-twilight)", "twilight"),
-                _ => ("ground", "day"),
-            };
-            svg.Box(x1, y, x2 - x1, 18, fill, "faint");
+            if (spell.Sky == Sky.Twilight)
+                sketch.Box(x1, y, x2 - x1, 18, Hatch.Twilight, Tone.Faint);
+            else
+                sketch.Box(x1, y, x2 - x1, 18, spell.Sky == Sky.Night ? Tone.Night : Tone.Ground, Tone.Faint);
+            var word = Wire.Word(spell.Sky);
             var width = TextWidth.Of(word, 12);
             // Not across the line of now.
             var at = axis.X(picture.Now) is var now && now > x1 && now < x1 + width + 10 ? now + 5 : x1 + 5;
             if (x2 - at > width + 5)
-                svg.Text(at, y + 13, word, 12);
+                sketch.Text(at, y + 13, word, 12);
         }
     }
 
     private void Track(double y, double axisY)
     {
         var (first, limit) = (axis.X(picture.Clock.FirstTightened.Earliest), axis.X(picture.LimitAt));
-        svg.Box(first, y, axis.Right - first, BarHeight, "none", "faint");
+        sketch.Box(first, y, axis.Right - first, BarHeight, null, Tone.Faint);
         if (axis.Holds(picture.LimitAt))
-            svg.Box(limit, y, axis.Right - limit, BarHeight, $"url(#{id}-past)");
-        svg.Line(axis.Left, axisY, axis.Right, axisY, "ink", 1.5);
+            sketch.Box(limit, y, axis.Right - limit, BarHeight, Hatch.Past);
+        sketch.Line(axis.Left, axisY, axis.Right, axisY, Tone.Ink, 1.5);
     }
 
     private void Stretches(double y)
@@ -133,16 +134,18 @@ internal sealed class LimbLineDrawing(LimbPicture picture, double width, LimbLin
         foreach (var stretch in picture.Clock.Stretches)
         {
             var (x1, x2) = (axis.X(stretch.From), axis.X(stretch.To));
-            var sure = stretch.Stopped == Truth.Met;
-            svg.Box(x1, y + 3, Math.Max(1.5, x2 - x1), BarHeight - 6, sure ? "stopped" : $"url(#{id}-perhaps)", sure ? "ink" : "stopped",
-                sure ? "" : " stroke-dasharray=\"4 3\"");
+            var length = Math.Max(1.5, x2 - x1);
+            if (stretch.Stopped == Truth.Met)
+                sketch.Box(x1, y + 3, length, BarHeight - 6, Tone.Stopped, Tone.Ink);
+            else
+                sketch.Box(x1, y + 3, length, BarHeight - 6, Hatch.Perhaps, Tone.Stopped, 4, 3);
         }
     }
 
     private void Looks(double y)
     {
         foreach (var look in picture.Looks.Where(l => axis.Holds(l.Latest)))
-            svg.Line(axis.X(look.Latest), y, axis.X(look.Latest), y + 9, "ink", 2);
+            sketch.Line(axis.X(look.Latest), y, axis.X(look.Latest), y + 9, Tone.Ink, 2);
     }
 
     private void Attempts(ImmutableArray<Placed> labels, double y)
@@ -150,9 +153,9 @@ internal sealed class LimbLineDrawing(LimbPicture picture, double width, LimbLin
         foreach (var attempt in picture.Attempts)
         {
             var (x1, x2) = (axis.X(attempt.Started.Earliest), axis.X(attempt.Ended?.Latest ?? picture.Now));
-            svg.Line(x1, y + 8, x2, y + 8, "ink", 3);
-            svg.Line(x1, y + 2, x1, y + 14, "ink", 2);
-            signs.Draw(svg, attempt.Result, x2, y + 8);
+            sketch.Line(x1, y + 8, x2, y + 8, Tone.Ink, 3);
+            sketch.Line(x1, y + 2, x1, y + 14, Tone.Ink, 2);
+            LimbLineSigns.Draw(sketch, attempt.Result, x2, y + 8);
         }
 
         Labels(labels, row => y + 32 + (row * RowHeight), bold: false);
@@ -165,8 +168,8 @@ internal sealed class LimbLineDrawing(LimbPicture picture, double width, LimbLin
         var lines = Marks().Select(m => axis.X(m.At)).ToArray();
         var range = Under($"{a.Names.Early} {Clock(a.Early)}, {a.Names.Late} {Clock(a.Late)}");
         if (!lines.All(x => LabelRows.Clear(x, range)))
-            range = Under($"{Clock(a.Early)} to {Clock(a.Late)}");
-        return [Under($"help {a.Names.Middle} {Clock(a.Middle)}"), range with { Row = 1 }];
+            range = Under(DrawingTexts.TimeRange(Clock(a.Early), Clock(a.Late)));
+        return [Under(DrawingTexts.HelpAt(a.Names.Middle, Clock(a.Middle))), range with { Row = 1 }];
 
         Placed Under(string text) => LabelRows.Under([Want(a.Middle, text)], Margin, width - Margin, lines)[0] with { Row = 0 };
     }
@@ -178,13 +181,13 @@ internal sealed class LimbLineDrawing(LimbPicture picture, double width, LimbLin
         var (early, middle, late) = (axis.X(a.Early), axis.X(a.Middle), axis.X(a.Late));
         if (a.Density.Length > 1)
             Density(a.Density, y + 15);
-        svg.Box(early, y + 6, Math.Max(2, late - early), 6, "help");
-        svg.Line(early, y + 1, early, y + 17, "help", 3);
+        sketch.Box(early, y + 6, Math.Max(2, late - early), 6, Tone.Help);
+        sketch.Line(early, y + 1, early, y + 17, Tone.Help, 3);
         if (axis.Holds(a.Late))
-            svg.Line(late, y + 1, late, y + 17, "help", 3);
+            sketch.Line(late, y + 1, late, y + 17, Tone.Help, 3);
         else
-            svg.Path($"M{N(late - 8)} {N(y + 1)}L{N(late)} {N(y + 9)}L{N(late - 8)} {N(y + 17)}Z", "help");
-        svg.Path($"M{N(middle)} {N(y)}L{N(middle + 9)} {N(y + 9)}L{N(middle)} {N(y + 18)}L{N(middle - 9)} {N(y + 9)}Z", "ground", "help", 3);
+            sketch.Area([(late - 8, y + 1), (late, y + 9), (late - 8, y + 17)], Tone.Help);
+        sketch.Area([(middle, y), (middle + 9, y + 9), (middle, y + 18), (middle - 9, y + 9)], Tone.Ground, Tone.Help, 3);
         Labels([.. HelpLabels(a)], row => y + 34 + (row * RowHeight), bold: false);
     }
 
@@ -193,8 +196,12 @@ internal sealed class LimbLineDrawing(LimbPicture picture, double width, LimbLin
         var most = points.Max(p => p.Weight);
         if (!(most > 0) || !double.IsFinite(most))
             return;
-        var outline = string.Join("", points.Select(p => $"L{N(axis.X(p.At))} {N(y - (14 * p.Weight / most))}"));
-        svg.Path($"M{N(axis.X(points[0].At))} {N(y)}{outline}L{N(axis.X(points[^1].At))} {N(y)}Z", "night", "help", 1);
+        sketch.Area(
+            [(axis.X(points[0].At), y), .. points.Select(p => (axis.X(p.At), y - (14 * p.Weight / most))), (axis.X(points[^1].At), y)],
+            Tone.Night,
+            Tone.Help,
+            1
+        );
     }
 
     private void Hours(double y, double barTop)
@@ -203,16 +210,16 @@ internal sealed class LimbLineDrawing(LimbPicture picture, double width, LimbLin
         LocalDate? day = null;
         foreach (var (x, local) in axis.Ticks(picture.Zone, TextWidth.Of("00:00", Small) + 12))
         {
-            svg.Line(x, barTop, x, barTop + 4, "faint", 1);
-            svg.Line(x, y, x, y + 5, "ink", 1.5);
+            sketch.Line(x, barTop, x, barTop + 4, Tone.Faint, 1);
+            sketch.Line(x, y, x, y + 5, Tone.Ink, 1.5);
             var text = local.ToString("HH:mm", System.Globalization.CultureInfo.InvariantCulture);
             if (x + (TextWidth.Of(text, Small) / 2) > width - 2)
                 continue;
-            svg.Text(x, y + 24, text, Small, anchor: Anchor.Middle);
+            sketch.Text(x, y + 24, text, Small, anchor: Anchor.Middle);
             var date = day is null ? $"{TimeAxis.Day(local)} {picture.Zone.Id}" : TimeAxis.Day(local);
             if (local.Date != day && Math.Max(Margin, x - 20) is var left && left > last && left + TextWidth.Of(date, 12) < width)
             {
-                svg.Text(left, y + 40, date, 12);
+                sketch.Text(left, y + 40, date, 12);
                 last = left + TextWidth.Of(date, 12) + 10;
             }
 
@@ -225,20 +232,25 @@ internal sealed class LimbLineDrawing(LimbPicture picture, double width, LimbLin
     {
         var items = new List<(string Word, Action<double, double> Draw)>();
         if (picture.Clock.Stretches.Any(s => s.Stopped == Truth.Met))
-            items.Add(("no blood flow", (x, top) => svg.Box(x, top, 22, 12, "stopped", "ink")));
+            items.Add((DrawingTexts.KeyNoFlow, (x, top) => sketch.Box(x, top, 22, 12, Tone.Stopped, Tone.Ink)));
         if (picture.Clock.Stretches.Any(s => s.Stopped == Truth.Unknown))
-            items.Add(("perhaps none", (x, top) => svg.Box(x, top, 22, 12, $"url(#{id}-perhaps)", "stopped", " stroke-dasharray=\"4 3\"")));
-        items.Add(("past the limit", (x, top) => svg.Box(x, top, 22, 12, $"url(#{id}-past)", "faint")));
+            items.Add((DrawingTexts.KeyPerhaps, (x, top) => sketch.Box(x, top, 22, 12, Hatch.Perhaps, Tone.Stopped, 4, 3)));
+        items.Add((DrawingTexts.KeyPastLimit, (x, top) => sketch.Box(x, top, 22, 12, Hatch.Past, Tone.Faint)));
         if (!picture.Looks.IsEmpty)
-            items.Add(("looked at", (x, top) => svg.Line(x + 11, top + 1, x + 11, top + 11, "ink", 2)));
+            items.Add((DrawingTexts.KeyLook, (x, top) => sketch.Line(x + 11, top + 1, x + 11, top + 11, Tone.Ink, 2)));
         if (!picture.Attempts.IsEmpty)
-            items.Add(("attempt", (x, top) =>
-            {
-                svg.Line(x + 2, top + 6, x + 22, top + 6, "ink", 3);
-                svg.Line(x + 2, top, x + 2, top + 12, "ink", 2);
-            }));
+            items.Add(
+                (
+                    DrawingTexts.KeyAttempt,
+                    (x, top) =>
+                    {
+                        sketch.Line(x + 2, top + 6, x + 22, top + 6, Tone.Ink, 3);
+                        sketch.Line(x + 2, top, x + 2, top + 12, Tone.Ink, 2);
+                    }
+                )
+            );
         if (picture.Arrival is { } a)
-            items.Add(($"help, {a.Source}", (x, top) => svg.Box(x, top + 3, 22, 6, "help")));
+            items.Add((DrawingTexts.KeyHelp(a.Source), (x, top) => sketch.Box(x, top + 3, 22, 6, Tone.Help)));
         var (left, row) = (Margin, y + 6);
         foreach (var (word, draw) in items)
         {
@@ -246,7 +258,7 @@ internal sealed class LimbLineDrawing(LimbPicture picture, double width, LimbLin
             if (left > Margin && left + wide - 12 > width - Margin)
                 (left, row) = (Margin, row + RowHeight);
             draw(left, row);
-            svg.Text(left + 28, row + 11, word, 12);
+            sketch.Text(left + 28, row + 11, word, 12);
             left += wide;
         }
 
@@ -257,28 +269,8 @@ internal sealed class LimbLineDrawing(LimbPicture picture, double width, LimbLin
     {
         foreach (var label in labels)
         {
-            svg.Box(label.Left - 2, baseline(label.Row) - 13, label.Label.Width + 2, 17, "ground");
-            svg.Text(label.X, baseline(label.Row), label.Label.Text, Small, bold, label.Anchor);
+            sketch.Box(label.Left - 2, baseline(label.Row) - 13, label.Label.Width + 2, 17, Tone.Ground);
+            sketch.Text(label.X, baseline(label.Row), label.Label.Text, Small, bold, label.Anchor);
         }
     }
-
-    private string Whole(double height)
-    {
-        var (perhaps, past) = (look.Stopped, look.Faint);
-        return $"""
-            <svg xmlns="http://www.w3.org/2000/svg" class="limb-line limb-line-{look.Name}" role="img" aria-labelledby="{id}-title {id}-desc" viewBox="0 0 {N(width)} {N(height)}" width="{N(width)}" height="{N(height)}" font-family="{SvgText.Font}">
-            <title id="{id}-title">{SvgText.Escape($"Limb line, {string.Join("; ", LimbLineText.Heads(picture))}")}</title>
-            <desc id="{id}-desc">{SvgText.Escape(LimbLineText.Describe(picture))}</desc>
-            <defs>
-            <pattern id="{id}-perhaps" width="7" height="7" patternUnits="userSpaceOnUse" patternTransform="rotate(45)"><rect width="3" height="7" class="f-stopped" fill="{perhaps}"/></pattern>
-            <pattern id="{id}-past" width="8" height="8" patternUnits="userSpaceOnUse"><path d="M0 0L8 8M8 0L0 8" stroke="{past}" stroke-width="1.2" fill="none"/></pattern>
-            <pattern id="{id}-twilight" width="4" height="4" patternUnits="userSpaceOnUse"><rect width="2" height="4" class="f-night" fill="{look.Night}"/></pattern>
-            </defs>
-            <rect width="{N(width)}" height="{N(height)}" class="f-ground" fill="{look.Ground}"/>
-            {svg}</svg>
-
-            """;
-    }
-
-    private static string N(double value) => SvgText.Number(value);
 }

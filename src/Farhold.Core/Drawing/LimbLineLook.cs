@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using System.Text;
 
 namespace Farhold.Drawing;
@@ -11,7 +12,15 @@ namespace Farhold.Drawing;
 /// <param name="Help">The arrival of help.</param>
 /// <param name="Night">Dark hours; day is the ground.</param>
 public sealed record LimbLineLook(
-    string Name, string Ground, string Ink, string Faint, string Stopped, string Now, string Help, string Night)
+    string Name,
+    string Ground,
+    string Ink,
+    string Faint,
+    string Stopped,
+    string Now,
+    string Help,
+    string Night
+)
 {
     public static readonly LimbLineLook Dark = new("dark", "#12161a", "#f4f1e8", "#75818b", "#d98e4a", "#ffffff", "#8fc7e8", "#3c4854");
 
@@ -30,10 +39,18 @@ public sealed record LimbLineLook(
         return css.ToString();
     }
 
-    internal IEnumerable<(string Name, string Colour)> Colours() =>
-    [
-        ("ground", Ground), ("ink", Ink), ("faint", Faint), ("stopped", Stopped), ("now", Now), ("help", Help), ("night", Night),
-    ];
+    public string Colour(Tone tone) =>
+        tone switch
+        {
+            Tone.Ground => Ground,
+            Tone.Ink => Ink,
+            Tone.Faint => Faint,
+            Tone.Stopped => Stopped,
+            Tone.Now => Now,
+            Tone.Help => Help,
+            Tone.Night => Night,
+            _ => throw new UnreachableException(),
+        };
 
-    internal string Colour(string name) => Colours().First(c => c.Name == name).Colour;
+    internal IEnumerable<(string Name, string Colour)> Colours() => Enum.GetValues<Tone>().Select(t => (Wire.Word(t), Colour(t)));
 }

@@ -3,27 +3,32 @@ using System.Diagnostics;
 namespace Farhold.Drawing;
 
 /// <summary>How an attempt ended, as a shape that needs no colour.</summary>
-internal sealed class LimbLineSigns(LimbLineLook look)
+internal static class LimbLineSigns
 {
-    public LimbLineLook Look { get; } = look;
-
-    public void Draw(SvgText svg, AttemptResult result, double x, double y)
+    public static void Draw(Sketch sketch, AttemptResult result, double x, double y)
     {
-        string N(double v) => SvgText.Number(v);
         switch (result)
         {
             case AttemptResult.Held:
-                svg.Raw($"<circle cx=\"{N(x)}\" cy=\"{N(y)}\" r=\"7\" class=\"f-ground\" fill=\"{Look.Ground}\" stroke=\"{Look.Ink}\" stroke-width=\"2.5\"/>");
-                svg.Path($"M{N(x - 3.5)} {N(y)}L{N(x - 1)} {N(y + 3)}L{N(x + 4)} {N(y - 3)}", "none", "ink", 2);
+                sketch.Disc(x, y, 7, Tone.Ground, Tone.Ink, 2.5);
+                sketch.Strokes(Tone.Ink, 2, [(x - 3.5, y), (x - 1, y + 3), (x + 4, y - 3)]);
                 break;
             case AttemptResult.Bled:
-                svg.Path($"M{N(x)} {N(y - 9)}C{N(x + 8)} {N(y)} {N(x + 6)} {N(y + 8)} {N(x)} {N(y + 8)}C{N(x - 6)} {N(y + 8)} {N(x - 8)} {N(y)} {N(x)} {N(y - 9)}Z", "ink");
+                sketch.Area(
+                    [
+                        new Outline.Move(x, y - 9),
+                        new Outline.Curve(x + 8, y, x + 6, y + 8, x, y + 8),
+                        new Outline.Curve(x - 6, y + 8, x - 8, y, x, y - 9),
+                        new Outline.Close(),
+                    ],
+                    Tone.Ink
+                );
                 break;
             case AttemptResult.Abandoned:
-                svg.Path($"M{N(x - 6)} {N(y - 6)}L{N(x + 6)} {N(y + 6)}M{N(x + 6)} {N(y - 6)}L{N(x - 6)} {N(y + 6)}", "none", "ink", 3);
+                sketch.Strokes(Tone.Ink, 3, [(x - 6, y - 6), (x + 6, y + 6)], [(x + 6, y - 6), (x - 6, y + 6)]);
                 break;
             case AttemptResult.UnderWay:
-                svg.Path($"M{N(x)} {N(y - 7)}L{N(x + 9)} {N(y)}L{N(x)} {N(y + 7)}Z", "ink");
+                sketch.Area([(x, y - 7), (x + 9, y), (x, y + 7)], Tone.Ink);
                 break;
             default:
                 throw new UnreachableException();

@@ -34,7 +34,8 @@ public sealed record Arrival
     public string Source { get; }
 
     /// <summary>What the three instants are called.</summary>
-    public (string Early, string Middle, string Late) Names { get; init; } = ("earliest", "likely", "latest");
+    public (string Early, string Middle, string Late) Names { get; init; } =
+        (DrawingTexts.Earliest, DrawingTexts.Likely, DrawingTexts.Latest);
 
     /// <summary>Relative probability over time, at least two points in order of time; empty draws the three instants only.</summary>
     public ImmutableArray<(Instant At, double Weight)> Density { get; init; } = [];
@@ -45,7 +46,7 @@ public sealed record Arrival
         var help = state.Of(Kind.HelpExpected).LastOrDefault(h => h.When.Earliest <= now)?.As<Payload.HelpExpected>();
         if (help is not { Earliest: { } early, Latest: { } late } || early > help.Likely || help.Likely > late)
             return null;
-        return new(early, help.Likely, late, "as told");
+        return new(early, help.Likely, late, DrawingTexts.AsTold);
     }
 }
 
@@ -58,7 +59,8 @@ public sealed record LimbPicture(
     ImmutableArray<Happened> Looks,
     ClockLimits Limits,
     Instant Now,
-    DateTimeZone Zone)
+    DateTimeZone Zone
+)
 {
     public ImmutableArray<LightSpell> Light { get; init; } = [];
 
@@ -79,15 +81,17 @@ public sealed record LimbPicture(
     public static LimbPicture Of(LimbClock clock, State state, Protocol protocol, Instant now, DateTimeZone? zone = null)
     {
         var wounds = LimbWounds.Treated(clock.Limb, state, now);
-        var looks = state.Of(Kind.SignsTaken).Concat(state.Of(Kind.BleedingChecked)
-            .Where(b => wounds.Contains(b.As<Payload.BleedingChecked>().Wound)));
+        var looks = state
+            .Of(Kind.SignsTaken)
+            .Concat(state.Of(Kind.BleedingChecked).Where(b => wounds.Contains(b.As<Payload.BleedingChecked>().Wound)));
         return new(
             clock,
             Attempt.On(clock.Limb, state, now),
             [.. looks.Where(l => l.When.Earliest <= now).Select(l => l.When).OrderBy(w => w.Latest)],
             protocol.Clock,
             now,
-            zone ?? DateTimeZone.Utc)
+            zone ?? DateTimeZone.Utc
+        )
         {
             Arrival = Arrival.Told(state, now),
         };

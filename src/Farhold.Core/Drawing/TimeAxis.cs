@@ -22,8 +22,7 @@ internal sealed record TimeAxis(Instant From, Instant To, double Left, double Ri
     }
 
     /// <summary>Times outside stand at the edge.</summary>
-    public double X(Instant at) =>
-        Left + ((Right - Left) * Math.Clamp((at - From).TotalSeconds / (To - From).TotalSeconds, 0, 1));
+    public double X(Instant at) => Left + ((Right - Left) * Math.Clamp((at - From).TotalSeconds / (To - From).TotalSeconds, 0, 1));
 
     public bool Holds(Instant at) => at >= From && at <= To;
 

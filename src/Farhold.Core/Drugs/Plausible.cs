@@ -16,57 +16,68 @@ public static class Plausible
     public const double LeastDose = 0.1;
 
     /// <param name="person">Who it is given to, as far as known.</param>
-    /// <returns>A sentence for each doubt; empty where nothing looks odd.</returns>
-    public static ImmutableArray<string> Doubts(Payload what, Payload.CasualtyOpened? person, Formulary formulary) => what switch
-    {
-        Payload.CasualtyOpened p => [.. Of(p)],
-        Payload.DrugGiven p => [.. Of(p, person, formulary)],
-        Payload.FluidGiven p => [.. Volume(p.Millilitres, 10, 2000, "at one time")],
-        Payload.UrineMeasured p => [.. Volume(p.Millilitres, 5, 1500, "of urine at one time")],
-        Payload.SuppliesStated { Count: > 0 and < 100 } p when p.Item.EndsWith("-ml", StringComparison.Ordinal) =>
-            [$"{p.Count} mL is a few mouthfuls. It is counted in mL: 2 L are 2000."],
-        Payload.SignsTaken p => [.. Implausible.Of(p, person?.AgeYears).Select(o => o.Text).Distinct()],
-        _ => [],
-    };
+    /// <returns>A sentence for each slip; empty where nothing looks odd.</returns>
+    public static ImmutableArray<string> Slips(Payload what, Payload.CasualtyOpened? person, Formulary formulary) =>
+        what switch
+        {
+            Payload.CasualtyOpened p => [.. Of(p)],
+            Payload.DrugGiven p => [.. Of(p, person, formulary)],
+            Payload.FluidGiven p => [.. Volume(p.Millilitres, 10, 2000, DrugTexts.AtOneTime)],
+            Payload.UrineMeasured p => [.. Volume(p.Millilitres, 5, 1500, DrugTexts.UrineAtOneTime)],
+            Payload.SuppliesStated { Count: > 0 and < 100 } p when p.Item.EndsWith("-ml", StringComparison.Ordinal) =>
+            [
+                DrugTexts.FewMouthfuls(p.Count),
+            ],
+            Payload.SignsTaken p => [.. Implausible.Of(p, person?.AgeYears).Select(o => o.Text).Distinct()],
+            _ => [],
+        };
 
     private static IEnumerable<string> Of(Payload.CasualtyOpened p)
     {
         if (p.AgeYears is > 105)
-            yield return $"{Say.Number(p.AgeYears.Value)} years is very old. Is it in years?";
+            yield return DrugTexts.VeryOld(Say.Number(p.AgeYears.Value));
         if (p.MassKg is not { } mass)
             yield break;
         var usual = MassBounds.Usual(p.AgeYears);
-        var whom = p.AgeYears is { } years ? $" at {Say.Number(years)} years" : "";
+        var whom = p.AgeYears is { } years ? DrugTexts.AtYears(Say.Number(years)) : "";
         if (mass < usual.Low)
-            yield return $"{Say.Number(mass)} kg is very light{whom}. Is the age in years, and the mass in the unit shown?";
+            yield return DrugTexts.VeryLight(Say.Number(mass), whom);
         if (mass > usual.High)
-            yield return $"{BodyMass.InBothUnits(mass)} is very heavy{whom}. If {Say.Number(mass)} lb was meant, it is {Say.Number(Math.Round(mass * BodyMass.KilogramsPerPound))} kg.";
+            yield return DrugTexts.VeryHeavy(
+                BodyMass.InBothUnits(mass),
+                whom,
+                Say.Number(mass),
+                Say.Number(Math.Round(mass * BodyMass.KilogramsPerPound))
+            );
     }
 
     private static IEnumerable<string> Of(Payload.DrugGiven p, Payload.CasualtyOpened? person, Formulary formulary)
     {
         if (p.Amount <= 0)
-            yield return "The amount is 0.";
+            yield return DrugTexts.AmountZero;
         if (DrugUnit.Milligrams(p.Amount, p.Unit) is not { } mg)
         {
-            yield return $"{Plain.Line(p.Unit)} is no unit of mass. Only mg, g or µg can be added up.";
+            yield return DrugTexts.NoUnitOfMass(Plain.Line(p.Unit));
             yield break;
         }
 
         if (formulary.Named(p.Drug) is not { } drug)
         {
             if (mg > 10_000)
-                yield return $"{DrugUnit.Say(mg)} is a great deal for any drug. Is it mg or g?";
+                yield return DrugTexts.GreatDeal(DrugUnit.Say(mg));
             yield break;
         }
 
-        var doses = drug.Regimens.Where(r => person?.AgeYears is not { } age || (age >= r.FromYears && age < r.UnderYears))
-            .DefaultIfEmpty(drug.Regimens[0]).Select(r => Dose(r, person?.MassKg)).ToArray();
+        var doses = drug
+            .Regimens.Where(r => person?.AgeYears is not { } age || (age >= r.FromYears && age < r.UnderYears))
+            .DefaultIfEmpty(drug.Regimens[0])
+            .Select(r => Dose(r, person?.MassKg))
+            .ToArray();
         var (least, most) = (doses.Min(d => d.Low), doses.Max(d => d.High));
         if (mg > MostDoses * most)
-            yield return $"{DrugUnit.Say(mg)} is more than {Say.Number(MostDoses)} times the largest dose of {drug.Id} on the list. Is the unit right?";
+            yield return DrugTexts.MoreThanLargest(DrugUnit.Say(mg), Say.Number(MostDoses), drug.Id);
         if (mg > 0 && mg < LeastDose * least)
-            yield return $"{DrugUnit.Say(mg)} is less than a tenth of the smallest dose of {drug.Id} on the list. Is the unit right?";
+            yield return DrugTexts.LessThanSmallest(DrugUnit.Say(mg), drug.Id);
     }
 
     /// <summary>By mass without a mass: from that of a newborn to the cap.</summary>
@@ -83,8 +94,8 @@ public static class Plausible
     private static IEnumerable<string> Volume(double millilitres, double least, double most, string what)
     {
         if (millilitres < least)
-            yield return $"{Say.Number(millilitres)} mL is very little. Half a litre is 500 mL.";
+            yield return DrugTexts.VeryLittleVolume(Say.Number(millilitres));
         if (millilitres > most)
-            yield return $"{Say.Number(millilitres)} mL is a great deal {what}. Enter each time on its own.";
+            yield return DrugTexts.GreatVolume(Say.Number(millilitres), what);
     }
 }

@@ -41,12 +41,14 @@ public sealed record AttemptProgress(Attempt Attempt, ImmutableArray<StepProgres
             var entry = began is { } since ? Doing(step, attempt, scene, since, Minimum(step, with) * times) : null;
             if (entry?.What is Payload.WoundPacked packed)
                 with = Wire.Word(packed.Material);
-            steps.Add(new(step, began, began?.Latest + (Minimum(step, with) * times), entry?.When)
-            {
-                Before = [.. step.Before.Where(b => b.When is null || asking.Of(b.When).State == Truth.Met).Select(b => b.Text)],
-                Gate = entry is null ? Gate(step, attempt, scene, asking) : null,
-                Twice = twice,
-            });
+            steps.Add(
+                new(step, began, began?.Latest + (Minimum(step, with) * times), entry?.When)
+                {
+                    Before = [.. step.Before.Where(b => b.When is null || asking.Of(b.When).State == Truth.Met).Select(b => b.Text)],
+                    Gate = entry is null ? Gate(step, attempt, scene, asking) : null,
+                    Twice = twice,
+                }
+            );
             began = entry?.When;
         }
 
@@ -56,13 +58,20 @@ public sealed record AttemptProgress(Attempt Attempt, ImmutableArray<StepProgres
     /// <summary>A gate is open once its task was ticked off, since an hour before the attempt (design).</summary>
     private static string? Gate(AttemptStep step, Attempt attempt, Scene scene, CriterionEvaluator asking)
     {
-        if (step.Gate is not { } id || scene.Clock is not { } clock || scene.Casualty.Protocol.Tasks.FirstOrDefault(t => t.Id == id) is not { } task
-            || (task.Condition is { } when && asking.Of(when).State == Truth.NotMet))
+        if (
+            step.Gate is not { } id
+            || scene.Clock is not { } clock
+            || scene.Casualty.Protocol.Tasks.FirstOrDefault(t => t.Id == id) is not { } task
+            || (task.Condition is { } when && asking.Of(when).State == Truth.NotMet)
+        )
             return null;
         var name = $"{id}.{Wire.Word(clock.Limb)}";
         var from = attempt.Started.Earliest - Duration.FromHours(1);
-        return scene.State.Of(Kind.TaskDone).Any(t =>
-            t.When.Latest <= scene.Now && t.When.Earliest >= from && t.As<Payload.TaskDone>().Task == name) ? null : name;
+        return scene
+            .State.Of(Kind.TaskDone)
+            .Any(t => t.When.Latest <= scene.Now && t.When.Earliest >= from && t.As<Payload.TaskDone>().Task == name)
+            ? null
+            : name;
     }
 
     /// <summary>The least time a step takes, by what the wound was packed with.</summary>
@@ -78,14 +87,15 @@ public sealed record AttemptProgress(Attempt Attempt, ImmutableArray<StepProgres
             scene.State.Of(kind).Where(d => d.When.Latest >= since.Earliest && d.When.Earliest <= scene.Now);
         return step.Id switch
         {
-            StepId.Pack => After(Kind.WoundPacked)
-                .LastOrDefault(d => d.As<Payload.WoundPacked>().Wound == attempt.Wound),
+            StepId.Pack => After(Kind.WoundPacked).LastOrDefault(d => d.As<Payload.WoundPacked>().Wound == attempt.Wound),
             StepId.Hold => Held(After(Kind.PressureHeld), attempt.Wound, minimum),
-            StepId.Dress => After(Kind.DressingApplied).LastOrDefault(d =>
-                d.As<Payload.DressingApplied>() is { Dressing: DressingKind.Pressure } p && p.Wound == attempt.Wound),
+            StepId.Dress => After(Kind.DressingApplied)
+                .LastOrDefault(d => d.As<Payload.DressingApplied>() is { Dressing: DressingKind.Pressure } p && p.Wound == attempt.Wound),
             // Blood flows only once every tourniquet on the limb is loose: then the last that was let out ends the step.
-            StepId.Slacken when scene.Clock is { Tight: Truth.NotMet } clock => After(Kind.TourniquetSlackened).LastOrDefault(d =>
-                d.As<Payload.TourniquetSlackened>().Tourniquet is var t && (t == attempt.Tourniquet || clock.Tourniquets.Contains(t))),
+            StepId.Slacken when scene.Clock is { Tight: Truth.NotMet } clock => After(Kind.TourniquetSlackened)
+                .LastOrDefault(d =>
+                    d.As<Payload.TourniquetSlackened>().Tourniquet is var t && (t == attempt.Tourniquet || clock.Tourniquets.Contains(t))
+                ),
             StepId.Slacken => null,
             StepId.Watch => null,
             _ => throw new System.Diagnostics.UnreachableException(),
@@ -97,8 +107,7 @@ public sealed record AttemptProgress(Attempt Attempt, ImmutableArray<StepProgres
     {
         var held = Duration.Zero;
         foreach (var entry in entries)
-            if (entry.As<Payload.PressureHeld>() is var p && p.Wound == wound
-                && (held += Duration.FromMinutes(p.Minutes)) >= minimum)
+            if (entry.As<Payload.PressureHeld>() is var p && p.Wound == wound && (held += Duration.FromMinutes(p.Minutes)) >= minimum)
                 return entry;
         return null;
     }

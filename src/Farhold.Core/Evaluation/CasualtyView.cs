@@ -4,16 +4,17 @@ using NodaTime;
 namespace Farhold.Evaluation;
 
 /// <summary>
-/// The casualty at one instant by one protocol: what several criteria and limbs ask about, each found out once and only if asked.
+/// The casualty at one instant by one rulebook: what several criteria and limbs ask about, each found out once and only if asked.
 /// </summary>
 /// <param name="doubts">Doubts about the record that nobody has settled.</param>
 /// <param name="later">The same casualty at the instant judged, where this is an earlier one.</param>
-public sealed class CasualtyView(
-    State state, Protocol protocol, Instant now, ImmutableArray<Doubt> doubts, CasualtyView? later = null)
+public sealed class CasualtyView(State state, Rulebook rules, Instant now, ImmutableArray<Doubt> doubts, CasualtyView? later = null)
 {
     public State State => state;
 
-    public Protocol Protocol => protocol;
+    public Rulebook Rules => rules;
+
+    public Protocol Protocol => rules.Protocol;
 
     public Instant Now => now;
 
@@ -22,7 +23,7 @@ public sealed class CasualtyView(
     /// <summary>Who the casualty is, as last said.</summary>
     internal Payload.CasualtyOpened? Person => person ??= CasualtyProfile.At(state, now);
 
-    internal AdviceStanding Advice => advice ??= AdviceStanding.At(state, protocol.Advice, now);
+    internal AdviceStanding Advice => advice ??= AdviceStanding.At(state, Protocol.Advice, now);
 
     internal LookHistory Looks => looks ??= new(this);
 
@@ -38,24 +39,30 @@ public sealed class CasualtyView(
     internal ImmutableArray<Attempt> Attempts(Limb limb) => Once(attempts, limb, () => Attempt.On(limb, state, now));
 
     /// <summary>The clear looks since an attempt last bled, on whatever limb.</summary>
-    internal ClearSpan ClearSpan => clearSpan ??= Looks.Clear(Soft.SetAside, ClearLooks.LastBled(this), protocol.Looks.Apart);
+    internal ClearSpan ClearSpan => clearSpan ??= Looks.Clear(Soft.SetAside, ClearLooks.LastBled(this), Protocol.Looks.Apart);
 
     /// <summary>Both arms carry a tourniquet that is, or may be, tight: no pulse can be felt at a wrist.</summary>
     internal bool BothArmsTied => bothArmsTied ??= IsTied(Limb.LeftArm) && IsTied(Limb.RightArm);
 
     /// <summary>Criteria that ask nothing of a limb, evaluated once for all limbs.</summary>
-    internal CriterionEvaluator Evaluator => evaluator ??= new(protocol.Freshness, new Scene(this, null, []));
+    internal CriterionEvaluator Evaluator => evaluator ??= new(Protocol.Freshness, new Scene(this, null, []));
 
     /// <summary>How long values stay fresh for what care asks: tasks, steps and texts.</summary>
     internal ImmutableSortedDictionary<string, Duration> CareFreshness =>
-        careFreshness ??= protocol.Freshness.SetItems(protocol.CareFreshness);
+        careFreshness ??= Protocol.Freshness.SetItems(Protocol.CareFreshness);
 
     /// <summary>The same casualty as last seen, however long ago.</summary>
-    internal CasualtyView Ageless => ageless ??= new(
-        state, protocol with { Freshness = ImmutableSortedDictionary<string, Duration>.Empty }, now, doubts, later);
+    internal CasualtyView Ageless =>
+        ageless ??= new(
+            state,
+            rules.By(Protocol with { Freshness = ImmutableSortedDictionary<string, Duration>.Empty }),
+            now,
+            doubts,
+            later
+        );
 
     /// <summary>The same casualty with the same record, at an earlier instant.</summary>
-    internal CasualtyView At(Instant earlier) => new(state, protocol, earlier, doubts, later ?? this);
+    internal CasualtyView At(Instant earlier) => new(state, rules, earlier, doubts, later ?? this);
 
     /// <summary>The instant judged: an age that was said only then holds for what was seen before, too.</summary>
     internal Instant Judged => later?.Judged ?? now;

@@ -14,7 +14,8 @@ internal static class ClearLooks
         var casualty = scene.Casualty;
         var rules = casualty.Protocol.Looks;
         var span = casualty.ClearSpan;
-        return span.Newest is { } newest && newest.When.Until(casualty.Now).Max <= casualty.Looks.Fresh
+        return span.Newest is { } newest
+            && newest.When.Until(casualty.Now).Max <= casualty.Looks.Fresh
             && (span.Apart >= rules.Apart || (span.Since && IsClosing(scene)));
     }
 
@@ -37,9 +38,11 @@ internal static class ClearLooks
         return on.Max < window && window - on.Min <= scene.Casualty.Protocol.Looks.Closing;
     }
 
-    internal static Instant LastBled(CasualtyView casualty) => Enum.GetValues<Limb>()
-        .SelectMany(limb => casualty.Attempts(limb))
-        .Where(a => a.Result == AttemptResult.Bled)
-        .Select(a => (a.Ended ?? a.Started).Latest)
-        .DefaultIfEmpty(Instant.MinValue).Max();
+    internal static Instant LastBled(CasualtyView casualty) =>
+        Enum.GetValues<Limb>()
+            .SelectMany(limb => casualty.Attempts(limb))
+            .Where(a => a.Result == AttemptResult.Bled)
+            .Select(a => (a.Ended ?? a.Started).Latest)
+            .DefaultIfEmpty(Instant.MinValue)
+            .Max();
 }

@@ -14,7 +14,10 @@ namespace Farhold.Evaluation;
 /// The same for the casualty as a whole, if there is one: what asks nothing of the limb is evaluated there, once for all limbs.
 /// </param>
 internal sealed class CriterionEvaluator(
-    ImmutableSortedDictionary<string, Duration> freshness, Scene scene, CriterionEvaluator? casualty = null)
+    ImmutableSortedDictionary<string, Duration> freshness,
+    Scene scene,
+    CriterionEvaluator? casualty = null
+)
 {
     private readonly Dictionary<Input, Sight> seen = [];
     private readonly Dictionary<Criterion, Finding> found = new(ReferenceEqualityComparer.Instance);
@@ -36,7 +39,8 @@ internal sealed class CriterionEvaluator(
     }
 
     /// <summary>Whether an input is surely known, by values no older than that.</summary>
-    public bool IsKnown(Input input, Duration fresh) => Seen(input).Readings is { IsEmpty: false } readings
+    public bool IsKnown(Input input, Duration fresh) =>
+        Seen(input).Readings is { IsEmpty: false } readings
         && readings.All(r => r is { Doubtful: false, Contradicted: false } && (r.Lasting || r.When.Until(scene.Now).Max <= fresh));
 
     public ImmutableArray<Reading> Readings(Input input) => Seen(input).Readings;
@@ -44,20 +48,20 @@ internal sealed class CriterionEvaluator(
     /// <summary>A condition that warns when it is met; a clock's range counts on the side that warns.</summary>
     public Trace Of(Condition condition) => Of(condition, Truth.Met);
 
-    private Trace Of(Condition condition, Truth worse) => condition switch
-    {
-        Condition.All all => Of(all, all.Parts, worse, Truth.Met, static (a, b) => a.And(b)),
-        Condition.Any any => Of(any, any.Parts, worse, Truth.NotMet, static (a, b) => a.Or(b)),
-        Condition.Not not => Negated(not, Of(not.Part, worse.Not())),
-        Condition.Compare compare => Of(compare, worse),
-        Condition.OneOf oneOf => Leaf(new(oneOf, oneOf.Input, [], worse)),
-        _ => throw new UnreachableException(),
-    };
+    private Trace Of(Condition condition, Truth worse) =>
+        condition switch
+        {
+            Condition.All all => Of(all, all.Parts, worse, Truth.Met, static (a, b) => a.And(b)),
+            Condition.Any any => Of(any, any.Parts, worse, Truth.NotMet, static (a, b) => a.Or(b)),
+            Condition.Not not => Negated(not, Of(not.Part, worse.Not())),
+            Condition.Compare compare => Of(compare, worse),
+            Condition.OneOf oneOf => Leaf(new(oneOf, oneOf.Input, [], worse)),
+            _ => throw new UnreachableException(),
+        };
 
     private static Trace Negated(Condition not, Trace part) => new(not, part.State.Not(), [part], [], null);
 
-    private Trace Of(
-        Condition condition, ImmutableArray<Condition> conditions, Truth worse, Truth state, Func<Truth, Truth, Truth> join)
+    private Trace Of(Condition condition, ImmutableArray<Condition> conditions, Truth worse, Truth state, Func<Truth, Truth, Truth> join)
     {
         var parts = ImmutableArray.CreateBuilder<Trace>(conditions.Length);
         foreach (var part in conditions)
@@ -79,7 +83,11 @@ internal sealed class CriterionEvaluator(
         var ageDecides = unsure.State == Truth.Unknown && limits.Length > 1 && unsure.Used.Any(u => !u.Stale);
         return byAge.IsEmpty && !ageDecides
             ? unsure
-            : unsure with { Needs = ageDecides ? Input.AgeYears : unsure.Needs, Used = [.. unsure.Used, .. byAge] };
+            : unsure with
+            {
+                Needs = ageDecides ? Input.AgeYears : unsure.Needs,
+                Used = [.. unsure.Used, .. byAge],
+            };
     }
 
     /// <summary>The limits that may apply: one where the age is known (or does not matter), else all of them.</summary>
@@ -133,14 +141,22 @@ internal sealed class CriterionEvaluator(
         };
     }
 
-    private static Truth Sure(bool always, bool sometimes) => always ? Truth.Met : sometimes ? Truth.Unknown : Truth.NotMet;
+    private static Truth Sure(bool always, bool sometimes) =>
+        always ? Truth.Met
+        : sometimes ? Truth.Unknown
+        : Truth.NotMet;
 
     /// <summary>Never measured, or last measured without meeting the condition, and too long ago to count.</summary>
     private bool IsUnmeasured(Asked asked)
     {
         var sight = Seen(asked.Input);
         for (var i = 0; i < sight.Readings.Length; i++)
-            if (!sight.Used[i].Stale || sight.Readings[i].Doubtful || sight.Readings[i].Contradicted || Answer(asked, sight.Readings[i]) != Truth.NotMet)
+            if (
+                !sight.Used[i].Stale
+                || sight.Readings[i].Doubtful
+                || sight.Readings[i].Contradicted
+                || Answer(asked, sight.Readings[i]) != Truth.NotMet
+            )
                 return false;
         return true;
     }
@@ -186,18 +202,24 @@ internal sealed class CriterionEvaluator(
     {
         var age = reading.When.Until(scene.Now);
         var stale = !reading.Lasting && (PossiblyFresh ? age.Min : age.Max) > fresh;
-        return new(input.Name, Value(input, reading), reading.Lasting && !input.Expires ? null : age, stale) { Doubtful = reading.Doubtful || reading.Contradicted };
+        return new(input.Name, Value(input, reading), reading.Lasting && !input.Expires ? null : age, stale)
+        {
+            Doubtful = reading.Doubtful || reading.Contradicted,
+        };
     }
 
     private static Duration Least(double seconds) => Duration.FromSeconds(Math.Max(0, seconds));
 
-    private static string Value(Input input, Reading reading) => reading.Word ?? input.Type switch
-    {
-        InputType.Duration when double.IsInfinity(reading.High) => double.IsInfinity(reading.Low)
-            ? "passed" : "from " + Say.Duration(Duration.FromSeconds(reading.Low)),
-        InputType.Duration => Say.Elapsed(new(Least(reading.Low), Least(reading.High))),
-        _ => Say.Number(reading.Low),
-    };
+    private static string Value(Input input, Reading reading) =>
+        reading.Word
+        ?? input.Type switch
+        {
+            InputType.Duration when double.IsInfinity(reading.High) => double.IsInfinity(reading.Low)
+                ? "passed"
+                : "from " + Say.Duration(Duration.FromSeconds(reading.Low)),
+            InputType.Duration => Say.Elapsed(new(Least(reading.Low), Least(reading.High))),
+            _ => Say.Number(reading.Low),
+        };
 
     /// <summary>A leaf of the tree, and what it is asked with.</summary>
     /// <param name="Limits">Those that may apply; empty where it asks for words.</param>

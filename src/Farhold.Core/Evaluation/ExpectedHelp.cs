@@ -19,12 +19,18 @@ internal static class ExpectedHelp
         var coming = Coming(scene);
         if (coming.Length == 0)
             return scene.Casualty.Advice.Unreached ? [InputReadings.Now(scene, false)] : [];
-        var soon = coming.Aggregate(Truth.NotMet, (truth, help) => truth.Or(help.Care switch
-        {
-            HelpCare.Surgery => help.By(limits.Soon).And(help.By(limits.Longest.Limit - on, sharp: true)),
-            HelpCare.Clinic => help.By(limits.Longest.Window - on, sharp: true),
-            _ => help.Likely <= limits.Soon ? Truth.Unknown : help.By(limits.Soon).And(Truth.Unknown),
-        }));
+        var soon = coming.Aggregate(
+            Truth.NotMet,
+            (truth, help) =>
+                truth.Or(
+                    help.Care switch
+                    {
+                        HelpCare.Surgery => help.By(limits.Soon).And(help.By(limits.Longest.Limit - on, sharp: true)),
+                        HelpCare.Clinic => help.By(limits.Longest.Window - on, sharp: true),
+                        _ => help.Likely <= limits.Soon ? Truth.Unknown : help.By(limits.Soon).And(Truth.Unknown),
+                    }
+                )
+        );
         return soon == Truth.Unknown ? [] : [InputReadings.Now(scene, soon == Truth.Met)];
     }
 
@@ -40,12 +46,22 @@ internal static class ExpectedHelp
         var all = scene.State.Of(Kind.HelpExpected);
         var fresh = scene.Casualty.Protocol.Freshness.GetValueOrDefault("helpWithin", Duration.MaxValue);
         var named = all.Where(d => d.When.Latest <= scene.Now && d.As<Payload.HelpExpected>().Care is HelpCare.Clinic or HelpCare.Surgery)
-            .Select(d => d.When.Earliest).DefaultIfEmpty(Instant.MinValue).Max();
+            .Select(d => d.When.Earliest)
+            .DefaultIfEmpty(Instant.MinValue)
+            .Max();
         foreach (var care in (HelpCare?[])[HelpCare.Surgery, HelpCare.Clinic, HelpCare.Hands, null])
-            foreach (var help in Current.Of<Help>(all, scene.Now, d => d.As<Payload.HelpExpected>() is var p && p.Care == care
-                ? new Help(care, p.Likely - scene.Now, p.Latest - scene.Now, d.When, IsStale(d)) : null))
-                if (care is not null || help.When.Latest >= named)
-                    yield return help;
+        foreach (
+            var help in Current.Of<Help>(
+                all,
+                scene.Now,
+                d =>
+                    d.As<Payload.HelpExpected>() is var p && p.Care == care
+                        ? new Help(care, p.Likely - scene.Now, p.Latest - scene.Now, d.When, IsStale(d))
+                        : null
+            )
+        )
+            if (care is not null || help.When.Latest >= named)
+                yield return help;
 
         bool IsStale(Dated entry) => entry.When.Until(scene.Now).Max > fresh && !scene.Casualty.Advice.Unreached;
     }
@@ -75,11 +91,12 @@ internal static class ExpectedHelp
         /// Without a latest time the worse side is open: only the likely time bounds it from below. Once the latest time has
         /// passed and nobody came, nothing is known any more.
         /// </summary>
-        public Reading Reading => Latest switch
-        {
-            null => new(Likely.TotalSeconds, double.PositiveInfinity, null, When),
-            { } latest when latest < Duration.Zero => new(double.NegativeInfinity, double.PositiveInfinity, null, When),
-            { } latest => Farhold.Signs.Reading.Of(latest.TotalSeconds, When),
-        };
+        public Reading Reading =>
+            Latest switch
+            {
+                null => new(Likely.TotalSeconds, double.PositiveInfinity, null, When),
+                { } latest when latest < Duration.Zero => new(double.NegativeInfinity, double.PositiveInfinity, null, When),
+                { } latest => Farhold.Signs.Reading.Of(latest.TotalSeconds, When),
+            };
     }
 }

@@ -18,16 +18,39 @@ public static class FluidBalance
     /// <summary>The same from the least to the most of all ways to read the record.</summary>
     public static ImmutableArray<FluidSpan> Of(CareRecord record, Instant now) => Of(record.Readings, now);
 
+    /// <summary>All that was given of some fluids, mL, in all ways to read the record.</summary>
+    public static Between Given(CareRecord record, Instant now, Predicate<Fluid> which) =>
+        record
+            .Readings.Select(s =>
+                Sum(
+                    s.Of(Kind.FluidGiven).Where(d => which(d.As<Payload.FluidGiven>().Fluid)),
+                    Instant.MinValue,
+                    now,
+                    d => d.As<Payload.FluidGiven>().Millilitres
+                )
+            )
+            .Aggregate(Between.Hull);
+
     private static ImmutableArray<FluidSpan> Of(ImmutableArray<State> readings, Instant now) =>
-        [Over(Duration.FromHours(1), readings, now), Over(Duration.FromHours(6), readings, now), Over(Duration.FromHours(24), readings, now), Over(null, readings, now)];
+        [
+            Over(Duration.FromHours(1), readings, now),
+            Over(Duration.FromHours(6), readings, now),
+            Over(Duration.FromHours(24), readings, now),
+            Over(null, readings, now),
+        ];
 
     private static FluidSpan Over(Duration? over, ImmutableArray<State> readings, Instant now)
     {
         var from = over is { } span ? now - span : Instant.MinValue;
         return new(
             over,
-            readings.Select(s => Sum(s.Of(Kind.FluidGiven), from, now, d => d.As<Payload.FluidGiven>().Millilitres)).Aggregate(Between.Hull),
-            readings.Select(s => Sum(s.Of(Kind.UrineMeasured), from, now, d => d.As<Payload.UrineMeasured>().Millilitres)).Aggregate(Between.Hull));
+            readings
+                .Select(s => Sum(s.Of(Kind.FluidGiven), from, now, d => d.As<Payload.FluidGiven>().Millilitres))
+                .Aggregate(Between.Hull),
+            readings
+                .Select(s => Sum(s.Of(Kind.UrineMeasured), from, now, d => d.As<Payload.UrineMeasured>().Millilitres))
+                .Aggregate(Between.Hull)
+        );
     }
 
     /// <summary>Surely within the time counts in both ends, possibly within it in the upper one.</summary>

@@ -9,9 +9,11 @@ internal static class Lifts
     {
         if (finding is not { Criterion: { Role: Role.Asks } criterion, State: Truth.Met })
             return Lift.None;
-        if (criterion.AdviceLifts && casualty.Advice.Given is { } given && SoftSigns.StoodBefore(criterion, given, casualty))
+        if (criterion.AdviceLifts && SoftSigns.AdviceLifts(criterion, casualty))
             return Lift.Advice;
-        return criterion.GivesWay is { } apart && casualty.Advice.Unreached
+        return
+            criterion.GivesWay is { } apart
+            && casualty.Advice.Unreached
             && casualty.Looks.Clear(casualty.Soft.SetAside, Instant.MinValue, apart).Apart >= apart
             ? Lift.Unreached
             : Lift.None;

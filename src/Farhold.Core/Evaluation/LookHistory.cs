@@ -7,7 +7,7 @@ namespace Farhold.Evaluation;
 /// <remarks>
 /// A look is an instant at which every sign was taken within the minutes before. Every entry of signs may end one. A look that
 /// was begun and not finished (at least half of the signs, and no whole look within reach) is not clear: what was not written
-/// down may have been the sign. A few single readings between two looks are no look.
+/// down may have been the sign. A few single readings between two looks are no look, nor is what a step of the first look asks for.
 /// </remarks>
 internal sealed class LookHistory
 {
@@ -35,8 +35,11 @@ internal sealed class LookHistory
     public ImmutableArray<Input> Needed => needed;
 
     /// <summary>How long ago the newest look may be: as long as the sign that goes stale first.</summary>
-    public Duration Fresh => needed.Select(i => casualty.Protocol.Freshness.GetValueOrDefault(i.Name, Duration.MaxValue))
-        .DefaultIfEmpty(Duration.MaxValue).Min();
+    public Duration Fresh =>
+        needed
+            .Select(i => casualty.Protocol.Freshness.GetValueOrDefault(i.Name, Duration.MaxValue))
+            .DefaultIfEmpty(Duration.MaxValue)
+            .Min();
 
     /// <summary>Those of the last day.</summary>
     public IEnumerable<ShockLook> NewestFirst
@@ -80,6 +83,8 @@ internal sealed class LookHistory
     /// <summary>At least half of the signs were taken here, and no look within reach has them all.</summary>
     private bool IsUnfinished(int index)
     {
+        if (IsOfFirstLook(taken[index]))
+            return false;
         var look = At(index);
         if (look.Complete || look.Known * 2 < needed.Length)
             return look.Known == 0 && Nothing(taken[index]);
@@ -94,9 +99,14 @@ internal sealed class LookHistory
     {
         var seen = new HashSet<Input>();
         for (var i = index; i >= 0 && taken[i].When.Latest >= taken[index].When.Latest - rules.Within && !At(i).Complete; i--)
-            seen.UnionWith(needed.Where(n => InputSigns.Of(n) is { } sign && sign.Tells(taken[i])));
+            if (!IsOfFirstLook(taken[i]))
+                seen.UnionWith(needed.Where(n => InputSigns.Of(n) is { } sign && sign.Tells(taken[i])));
         return seen.Count;
     }
+
+    /// <summary>Written with a step of the first look, which asks for these signs and no others: nothing was left out.</summary>
+    private bool IsOfFirstLook(Dated entry) =>
+        casualty.State.Of(Kind.StepLooked).Any(s => s.Id.Device == entry.Id.Device && s.When == entry.When);
 
     private bool IsOlder(Dated entry, Duration age) => entry.When.Until(casualty.Now).Min > age;
 
@@ -106,8 +116,10 @@ internal sealed class LookHistory
     private ShockLook At(int index)
     {
         if (!found.TryGetValue(index, out var look))
-            found.Add(index, look = IsOnlyOfCuff(taken[index]) && index > 0
-                ? Look(taken[index]) with { When = At(index - 1).When } : Look(taken[index]));
+            found.Add(
+                index,
+                look = IsOnlyOfCuff(taken[index]) && index > 0 ? Look(taken[index]) with { When = At(index - 1).When } : Look(taken[index])
+            );
         return look;
     }
 
@@ -124,10 +136,15 @@ internal sealed class LookHistory
             [.. findings.Where(f => f.State == Truth.Met && which(f.Criterion)).Select(f => f.Criterion.Id)];
         var known = needed.Count(i => evaluator.IsKnown(i, rules.Within));
         return new(
-            entry.When, known == needed.Length, Shown(c => c.IsStrongSign), Shown(c => !c.IsStrongSign),
-            findings.Any(f => f.State == Truth.Unknown), known,
+            entry.When,
+            known == needed.Length,
+            Shown(c => c.IsStrongSign),
+            Shown(c => !c.IsStrongSign),
+            findings.Any(f => f.State == Truth.Unknown),
+            known,
             Readings(evaluator, Input.HeartRate).Select(r => (double?)r.High).Max(),
-            Readings(evaluator, Input.Systolic).Where(r => r.Word is null).Select(r => (double?)r.Low).Min());
+            Readings(evaluator, Input.Systolic).Where(r => r.Word is null).Select(r => (double?)r.Low).Min()
+        );
     }
 
     private ImmutableArray<Reading> Readings(CriterionEvaluator evaluator, Input input) =>
@@ -139,5 +156,8 @@ internal sealed class LookHistory
 internal sealed record ClearSpan(ShockLook? Newest, ShockLook? First, bool Since)
 {
     /// <summary>Null where there is no clear look.</summary>
-    public Duration? Apart => Newest is null ? null : Newest == First ? Duration.Zero : Newest.Since(First!);
+    public Duration? Apart =>
+        Newest is null ? null
+        : Newest == First ? Duration.Zero
+        : Newest.Since(First!);
 }

@@ -10,23 +10,27 @@ internal static class RestOfCasualty
 
     private const double InfantYears = 2;
 
-    public static ImmutableArray<Reading> For(Input input, Scene scene) => input.Name switch
-    {
-        "bleedingElsewhere" => BleedingElsewhere(scene),
-        "trunkWound" => TrunkWound(scene),
-        "breathingHard" => LookedOver(scene, p => p.BreathingHard),
-        "veryCold" => LookedOver(scene, p => p.VeryCold),
-        "bloodThinner" => Medicines.ThinBlood(scene.Casualty.Person)
-            ? [InputReadings.Now(scene, true)]
-            : [.. LookedOver(scene, p => p.BloodThinner).Select(r => r with { Lasting = true })],
-        "rateSilent" => RateSilent(scene) is { } silent ? [InputReadings.Now(scene, silent)] : [],
-        "altitudeM" => Altitude(scene),
-        _ => throw new System.Diagnostics.UnreachableException(input.Name),
-    };
+    public static ImmutableArray<Reading> For(Input input, Scene scene) =>
+        input.Name switch
+        {
+            "bleedingElsewhere" => BleedingElsewhere(scene),
+            "trunkWound" => TrunkWound(scene),
+            "breathingHard" => LookedOver(scene, p => p.BreathingHard),
+            "veryCold" => LookedOver(scene, p => p.VeryCold),
+            "bloodThinner" => Medicines.ThinBlood(scene.Casualty.Person)
+                ? [InputReadings.Now(scene, true)]
+                : [.. LookedOver(scene, p => p.BloodThinner).Select(r => r with { Lasting = true })],
+            "rateSilent" => RateSilent(scene) is { } silent ? [InputReadings.Now(scene, silent)] : [],
+            "altitudeM" => Altitude(scene),
+            _ => throw new System.Diagnostics.UnreachableException(input.Name),
+        };
 
     private static ImmutableArray<Reading> LookedOver(Scene scene, Func<Payload.CasualtyLookedOver, bool?> answer) =>
-        Current.Of(scene.State.Of(Kind.CasualtyLookedOver), scene.Now, d =>
-            answer(d.As<Payload.CasualtyLookedOver>()) is { } known ? Reading.Of(known, d.When) : null);
+        Current.Of(
+            scene.State.Of(Kind.CasualtyLookedOver),
+            scene.Now,
+            d => answer(d.As<Payload.CasualtyLookedOver>()) is { } known ? Reading.Of(known, d.When) : null
+        );
 
     /// <summary>
     /// Met by a wound that is not this limb's and bleeds, or that nobody has looked at since it was found or the casualty was looked
@@ -40,9 +44,14 @@ internal static class RestOfCasualty
         {
             var name = wound.As<Payload.WoundFound>().Wound;
             var checks = Current.Of(
-                scene.State.ChecksOf(name), scene.Now, d => Reading.Of(Wire.Word(d.As<Payload.BleedingChecked>().Bleeding), d.When));
-            if (checks.Any(c => c.Word == Wire.Word(Bleeding.Active))
-                || (checks.IsEmpty && !looked.Any(l => l.Word == "false" && wound.When.Latest <= l.When.Earliest)))
+                scene.State.ChecksOf(name),
+                scene.Now,
+                d => Reading.Of(Wire.Word(d.As<Payload.BleedingChecked>().Bleeding), d.When)
+            );
+            if (
+                checks.Any(c => c.Word == Wire.Word(Bleeding.Active))
+                || (checks.IsEmpty && !looked.Any(l => l.Word == "false" && wound.When.Latest <= l.When.Earliest))
+            )
                 return [InputReadings.Now(scene, true)];
         }
 
@@ -53,8 +62,10 @@ internal static class RestOfCasualty
     private static ImmutableArray<Reading> Everywhere(Scene scene)
     {
         var limbs = Enum.GetValues<Limb>().Where(l => scene.Casualty.Clock(l) is null).Select(l => (Limb?)l);
-        var looks = limbs.Select(l => Looks(scene, l, null))
-            .Concat(Enum.GetValues<BodyRegion>().Select(r => Looks(scene, null, r))).ToArray();
+        var looks = limbs
+            .Select(l => Looks(scene, l, null))
+            .Concat(Enum.GetValues<BodyRegion>().Select(r => Looks(scene, null, r)))
+            .ToArray();
         return looks.Any(l => l.IsEmpty) ? [] : [Oldest(looks)];
     }
 
@@ -85,8 +96,14 @@ internal static class RestOfCasualty
     }
 
     private static ImmutableArray<Reading> Looks(Scene scene, Limb? limb, BodyRegion? region) =>
-        Current.Of(scene.State.Of(Kind.RegionLooked), scene.Now, d =>
-            d.As<Payload.RegionLooked>() is var p && p.Limb == limb && p.Region == region ? Reading.Of(Wire.Word(p.Found), d.When) : null);
+        Current.Of(
+            scene.State.Of(Kind.RegionLooked),
+            scene.Now,
+            d =>
+                d.As<Payload.RegionLooked>() is var p && p.Limb == limb && p.Region == region
+                    ? Reading.Of(Wire.Word(p.Found), d.When)
+                    : null
+        );
 
     private static Reading Oldest(IEnumerable<ImmutableArray<Reading>> looks) =>
         Reading.Of(false, looks.SelectMany(l => l).MinBy(r => r.When.Earliest).When);
@@ -103,8 +120,11 @@ internal static class RestOfCasualty
 
     private static ImmutableArray<Reading> Altitude(Scene scene)
     {
-        var noted = Current.Of(scene.State.Of(Kind.PositionNoted), scene.Now, d =>
-            d.As<Payload.PositionNoted>().AltitudeM is { } metres ? Reading.Of(metres, d.When, lasting: true) : null);
+        var noted = Current.Of(
+            scene.State.Of(Kind.PositionNoted),
+            scene.Now,
+            d => d.As<Payload.PositionNoted>().AltitudeM is { } metres ? Reading.Of(metres, d.When, lasting: true) : null
+        );
         return noted.IsEmpty ? [Reading.Of("not-noted", Happened.At(scene.Now), lasting: true)] : noted;
     }
 }

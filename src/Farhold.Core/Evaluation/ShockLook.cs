@@ -13,8 +13,15 @@ namespace Farhold.Evaluation;
 /// <param name="HeartRate">The highest of the look, beats a minute; null where none was counted.</param>
 /// <param name="Systolic">The lowest of the look, mmHg.</param>
 internal sealed record ShockLook(
-    Happened When, bool Complete, ImmutableArray<string> Strong, ImmutableArray<string> Soft, bool Open, int Known,
-    double? HeartRate, double? Systolic)
+    Happened When,
+    bool Complete,
+    ImmutableArray<string> Strong,
+    ImmutableArray<string> Soft,
+    bool Open,
+    int Known,
+    double? HeartRate,
+    double? Systolic
+)
 {
     public bool ShowsNothing => Strong.IsEmpty && Soft.IsEmpty;
 

@@ -13,8 +13,7 @@ public sealed record ShockPicture(Truth State, ImmutableArray<Finding> Signs)
     }
 
     /// <summary>By the signs last seen, however old: a sign is lifted by a look, never by time.</summary>
-    internal static Truth LastKnown(CasualtyView casualty) =>
-        casualty.Shock.State == Truth.Met ? Truth.Met : casualty.Ageless.Shock.State;
+    internal static Truth LastKnown(CasualtyView casualty) => casualty.Shock.State == Truth.Met ? Truth.Met : casualty.Ageless.Shock.State;
 
     /// <summary>
     /// The same, but for what is not called shock: a lone soft sign, even one that stays, and an altered mind where the head is
@@ -23,9 +22,14 @@ public sealed record ShockPicture(Truth State, ImmutableArray<Finding> Signs)
     internal static Truth BySignsSeen(CasualtyView casualty)
     {
         var head = CasualtyProfile.HasHeadWound(casualty.State, casualty.Now);
-        return Suspected(casualty.Ageless.Shock.Signs.Where(f => f.Criterion is var sign
-            && sign.Role != Role.Asks && !sign.Condition.Inputs.Contains(Input.SoftSignStays)
-            && !(head && sign.Condition.Inputs.All(i => i == Input.Mental))));
+        return Suspected(
+            casualty.Ageless.Shock.Signs.Where(f =>
+                f.Criterion is var sign
+                && sign.Role != Role.Asks
+                && !sign.Condition.Inputs.Contains(Input.SoftSignStays)
+                && !(head && sign.Condition.Inputs.All(i => i == Input.Mental))
+            )
+        );
     }
 
     private static Truth Suspected(IEnumerable<Finding> signs) => signs.Aggregate(Truth.NotMet, (t, f) => t.Or(f.Weighs));

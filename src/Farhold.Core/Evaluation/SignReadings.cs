@@ -12,19 +12,35 @@ internal static class SignReadings
     /// <summary>Drugs that sedate, by any part of the name they go by in a record.</summary>
     private static readonly string[] Sedating =
     [
-        "ketamine", "morphine", "fentanyl", "oxycodone", "hydromorphone", "tramadol", "methadone", "buprenorphine", "nalbuphine",
-        "midazolam", "diazepam", "lorazepam", "propofol", "methoxyflurane", "haloperidol", "promethazine", "diphenhydramine",
+        "ketamine",
+        "morphine",
+        "fentanyl",
+        "oxycodone",
+        "hydromorphone",
+        "tramadol",
+        "methadone",
+        "buprenorphine",
+        "nalbuphine",
+        "midazolam",
+        "diazepam",
+        "lorazepam",
+        "propofol",
+        "methoxyflurane",
+        "haloperidol",
+        "promethazine",
+        "diphenhydramine",
     ];
 
     /// <summary>What the newest look says; of several readings at one look all that are still fresh.</summary>
-    public static ImmutableArray<Reading> For(Input input, Scene scene, Duration fresh) => input.Name switch
-    {
-        "systolic" => Pressure(scene, fresh),
-        "shockIndex" => Index(scene, fresh),
-        "radialPulse" when scene.Casualty.BothArmsTied => [Reading.Of("both-arms-tied", Happened.At(scene.Now), lasting: true)],
-        "mental" => Mind(scene, fresh),
-        _ => AtOneLook(scene, input, fresh),
-    };
+    public static ImmutableArray<Reading> For(Input input, Scene scene, Duration fresh) =>
+        input.Name switch
+        {
+            "systolic" => Pressure(scene, fresh),
+            "shockIndex" => Index(scene, fresh),
+            "radialPulse" when scene.Casualty.BothArmsTied => [Reading.Of("both-arms-tied", Happened.At(scene.Now), lasting: true)],
+            "mental" => Mind(scene, fresh),
+            _ => AtOneLook(scene, input, fresh),
+        };
 
     private static ImmutableArray<Reading> Mind(Scene scene, Duration fresh) =>
         [.. AtOneLook(scene, Input.Mental, fresh).Select(r => Undrugged(r, scene))];
@@ -39,8 +55,12 @@ internal static class SignReadings
             return newest;
         var from = newest.Min(r => r.When.Earliest) - scene.Casualty.Protocol.Looks.Within;
         for (var i = entries.Length - 1; i >= 0 && entries[i].When.Latest >= from; i--)
-            if (entries[i].When.Earliest <= scene.Now && Believed(entries[i], input, scene) is var reading && !newest.Contains(reading)
-                && reading.When.Until(scene.Now).Max <= fresh)
+            if (
+                entries[i].When.Earliest <= scene.Now
+                && Believed(entries[i], input, scene) is var reading
+                && !newest.Contains(reading)
+                && reading.When.Until(scene.Now).Max <= fresh
+            )
                 newest = newest.Add(reading);
         return newest;
     }
@@ -50,7 +70,11 @@ internal static class SignReadings
     {
         var reading = InputSigns.Of(input)!.Of(entry);
         return scene.Casualty.Questions.About(entry.Id, input.Name) is { } question
-            ? reading with { Doubtful = !question.Contradicts, Contradicted = question.Contradicts }
+            ? reading with
+            {
+                Doubtful = !question.Contradicts,
+                Contradicted = question.Contradicts,
+            }
             : reading;
     }
 
@@ -73,7 +97,9 @@ internal static class SignReadings
         if (measured.IsEmpty)
             return [Reading.Of(Input.NoCuff, said, lasting: true)];
         var refill = AtOneLook(scene, Input.CapillaryRefillS, fresh);
-        var instead = !refill.IsEmpty && measured.All(m => m.When.SurelyBefore(said))
+        var instead =
+            !refill.IsEmpty
+            && measured.All(m => m.When.SurelyBefore(said))
             && refill.All(r => measured.All(m => m.When.SurelyBefore(r.When)));
         return instead ? [.. refill.Select(r => Reading.Of(Input.NoCuff, r.When))] : measured;
     }
@@ -84,7 +110,8 @@ internal static class SignReadings
         var then = new Scene(scene.Casualty.At(pressure.When.Latest), null, []);
         var ageless = new CriterionEvaluator(ImmutableSortedDictionary<string, Duration>.Empty, then);
         return scene.Casualty.Protocol.Shock.Seen.Any(c =>
-            c.Condition.Inputs.Contains(Input.Systolic) && ageless.Of(c).State != Truth.NotMet);
+            c.Condition.Inputs.Contains(Input.Systolic) && ageless.Of(c).State != Truth.NotMet
+        );
     }
 
     /// <summary>Heart rate over systolic pressure wherever both were taken at one look, of the newest such look.</summary>
@@ -130,13 +157,20 @@ internal static class SignReadings
         };
     }
 
-    private static Happened Together(Happened a, Happened b) =>
-        new(Instant.Min(a.Earliest, b.Earliest), Instant.Max(a.Latest, b.Latest));
+    private static Happened Together(Happened a, Happened b) => new(Instant.Min(a.Earliest, b.Earliest), Instant.Max(a.Latest, b.Latest));
 
     private static Reading Undrugged(Reading mental, Scene scene) =>
-        mental.Word == Wire.Word(Mental.Confused) && scene.State.Of(Kind.DrugGiven).Any(d =>
-            d.When.Earliest <= mental.When.Latest && d.When.Latest >= mental.When.Earliest - Sedated
-            && Sedating.Any(s => d.As<Payload.DrugGiven>().Drug.Contains(s, StringComparison.OrdinalIgnoreCase)))
-            ? mental with { Doubtful = true }
+        mental.Word == Wire.Word(Mental.Confused)
+        && scene
+            .State.Of(Kind.DrugGiven)
+            .Any(d =>
+                d.When.Earliest <= mental.When.Latest
+                && d.When.Latest >= mental.When.Earliest - Sedated
+                && Sedating.Any(s => d.As<Payload.DrugGiven>().Drug.Contains(s, StringComparison.OrdinalIgnoreCase))
+            )
+            ? mental with
+            {
+                Doubtful = true,
+            }
             : mental;
 }

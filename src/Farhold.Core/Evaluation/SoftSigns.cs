@@ -32,18 +32,25 @@ internal sealed record SoftSigns(ImmutableArray<string> Met, Lift Lifted, bool S
         var soft = casualty.Protocol.Shock.Seen.Where(c => c.Role == Role.Soft).ToArray();
         var met = soft.Where(c => casualty.Evaluator.Of(c).State == Truth.Met).ToArray();
         var ids = met.Select(c => c.Id).ToImmutableArray();
-        var lifted = met is not [var lone] ? Lift.None
-            : casualty.Advice.Given is { } given && StoodBefore(lone, given, casualty) ? Lift.Advice
+        var lifted =
+            met is not [var lone] ? Lift.None
+            : AdviceLifts(lone, casualty) ? Lift.Advice
             : casualty.Advice.Unreached && GivesWay(lone.Id, casualty) ? Lift.Unreached
             : Lift.None;
         return new(ids, lifted, met.Length > 0 && Persists(casualty));
     }
 
+    /// <summary>Whether a yes that counts for a criterion was given when it already stood.</summary>
+    internal static bool AdviceLifts(Criterion criterion, CasualtyView casualty) =>
+        casualty.Advice.GivenFor(criterion.Id) is { IsEmpty: false } given && given.All(g => StoodBefore(criterion, g, casualty));
+
     /// <summary>Whether a criterion already stood against an attempt when the advice was given, however old its values were.</summary>
-    internal static bool StoodBefore(Criterion criterion, Happened given, CasualtyView casualty)
+    private static bool StoodBefore(Criterion criterion, Happened given, CasualtyView casualty)
     {
         var then = casualty.At(given.Earliest);
-        return new CriterionEvaluator(ImmutableSortedDictionary<string, Duration>.Empty, new Scene(then, null, [])).Of(criterion.Condition).State == Truth.Met;
+        return new CriterionEvaluator(ImmutableSortedDictionary<string, Duration>.Empty, new Scene(then, null, []))
+                .Of(criterion.Condition)
+                .State == Truth.Met;
     }
 
     /// <summary>Looks at the beginning and the end of ten minutes that both show a soft sign, with no clear look between.</summary>
@@ -68,7 +75,8 @@ internal sealed record SoftSigns(ImmutableArray<string> Met, Lift Lifted, bool S
     private static bool GivesWay(string sign, CasualtyView casualty)
     {
         var rules = casualty.Protocol.Looks;
-        ShockLook? newest = null, last = null;
+        ShockLook? newest = null,
+            last = null;
         var looks = 0;
         var (rate, pressure) = (double.PositiveInfinity, double.NegativeInfinity);
         foreach (var look in casualty.Looks.NewestFirst)

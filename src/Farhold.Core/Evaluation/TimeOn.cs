@@ -10,7 +10,8 @@ internal static class TimeOn
     /// without flow count instead.
     /// </summary>
     public static Elapsed Of(LimbClock clock, CasualtyView casualty) =>
-        LongLoose(clock, casualty.Protocol.Attempts.Loose) is { } tightAgain && casualty.Advice.GivenAfter(Happened.At(tightAgain))
+        LongLoose(clock, casualty.Protocol.Attempts.Loose) is { } tightAgain
+        && casualty.Advice.GivenAfter(Happened.At(tightAgain), AllowedActs.TimeWithoutFlow)
             ? clock.Occluded
             : clock.SinceFirstTightened;
 
@@ -18,7 +19,7 @@ internal static class TimeOn
     public static bool CanFinish(LimbClock clock, CasualtyView casualty)
     {
         var haemostatic = Wire.Word(PackingMaterial.HaemostaticGauze);
-        var material = Supplies.Left(haemostatic, casualty.State, casualty.Now) == Truth.Met ? haemostatic : "";
+        var material = Supplies.Left(casualty.Rules.Kit, haemostatic, casualty.State, casualty.Now) == Truth.Met ? haemostatic : "";
         return Of(clock, casualty).Max <= casualty.Protocol.Clock.Limit - casualty.Protocol.Attempts.LeadWith(material);
     }
 

@@ -15,16 +15,16 @@ public sealed record Used(string Input, string Value, Elapsed? Age, bool Stale)
     {
         get
         {
-            var age = Age is { } a ? $", {Say.Elapsed(a)} old" : "";
-            return $"{InputWords.Name(Input)} {InputWords.Value(Input, Value)}{age}{(Stale ? ", too old to decide by" : "")}{(Doubtful ? ", to be looked at again" : "")}";
+            var age = Age is { } a ? EvaluationTexts.Old(Say.Elapsed(a)) : "";
+            return $"{InputWords.Name(Input)} "
+                + $"{InputWords.Value(Input, Value)}{age}{(Stale ? EvaluationTexts.TooOld : "")}{(Doubtful ? EvaluationTexts.LookAgain : "")}";
         }
     }
 }
 
 /// <summary>A condition as it was evaluated: its state and that of all its parts. Every explanation is rendered from this tree.</summary>
 /// <param name="Needs">Where unknown: the input to look at.</param>
-public sealed record Trace(
-    Condition Condition, Truth State, ImmutableArray<Trace> Parts, ImmutableArray<Used> Used, Input? Needs)
+public sealed record Trace(Condition Condition, Truth State, ImmutableArray<Trace> Parts, ImmutableArray<Used> Used, Input? Needs)
 {
     /// <summary>The leaves, left to right.</summary>
     public IEnumerable<Trace> Leaves => Parts.IsEmpty ? [this] : Parts.SelectMany(p => p.Leaves);
@@ -39,18 +39,22 @@ public sealed record Finding(Criterion Criterion, Trace Trace)
     public Truth State => Trace.State;
 
     /// <summary>Whether it stands against an attempt, or (for <see cref="Role.Awaits"/>) makes one gain nothing.</summary>
-    public Truth Against => Lifted != Lift.None ? Truth.NotMet : Criterion.Role == Role.Requires ? State.Not() : State;
+    public Truth Against =>
+        Lifted != Lift.None ? Truth.NotMet
+        : Criterion.Role == Role.Requires ? State.Not()
+        : State;
 
     /// <summary>
     /// How it weighs in the decision: what asks for something first leaves it open while it is met, and a soft sign counts only
     /// through the number of them, but has to be known.
     /// </summary>
-    internal Truth Weighs => (Criterion.Role, Against) switch
-    {
-        (Role.Asks, Truth.Met) => Truth.Unknown,
-        (Role.Soft, Truth.Met) => Truth.NotMet,
-        (_, var against) => against,
-    };
+    internal Truth Weighs =>
+        (Criterion.Role, Against) switch
+        {
+            (Role.Asks, Truth.Met) => Truth.Unknown,
+            (Role.Soft, Truth.Met) => Truth.NotMet,
+            (_, var against) => against,
+        };
 
     /// <summary>Why it does not stand against an attempt although it is met.</summary>
     public Lift Lifted { get; init; }

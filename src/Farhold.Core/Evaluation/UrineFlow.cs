@@ -34,7 +34,8 @@ public sealed record UrineFlow(Between MlPerHour, Elapsed Over, Happened Last)
 
     /// <summary>Per kilogram of body mass, mL/kg/h.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The mass is not above 0.</exception>
-    public Between MlPerKgHour(double massKg) => massKg > 0
-        ? new(MlPerHour.Low / massKg, MlPerHour.High / massKg)
-        : throw new ArgumentOutOfRangeException(nameof(massKg), massKg, "A mass is above 0 kg.");
+    public Between MlPerKgHour(double massKg) =>
+        massKg > 0
+            ? new(MlPerHour.Low / massKg, MlPerHour.High / massKg)
+            : throw new ArgumentOutOfRangeException(nameof(massKg), massKg, "A mass is above 0 kg.");
 }

@@ -11,7 +11,8 @@ public sealed record Located(
     JsonValueKind Kind,
     string Text,
     ImmutableArray<LocatedMember> Members,
-    ImmutableArray<Located> Items)
+    ImmutableArray<Located> Items
+)
 {
     public Located? this[string name] => Members.FirstOrDefault(m => m.Name == name)?.Value;
 }

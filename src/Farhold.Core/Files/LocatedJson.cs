@@ -5,10 +5,16 @@ namespace Farhold.Files;
 
 /// <summary>Parses a hand-written JSON file, keeping places. Comments and trailing commas are refused, as in the standard.</summary>
 /// <param name="maxFile">Largest file, in bytes.</param>
-public sealed class LocatedJson(ReadOnlyMemory<byte> utf8, string file, int maxFile = LocatedJson.MaxFile)
+/// <param name="maxDepth">Deeper nesting is refused.</param>
+public sealed class LocatedJson(
+    ReadOnlyMemory<byte> utf8,
+    string file,
+    int maxFile = LocatedJson.MaxFile,
+    int maxDepth = LocatedJson.MaxDepth
+)
 {
     public const int MaxFile = 4 * 1024 * 1024;
-    private const int MaxDepth = 32;
+    public const int MaxDepth = 32;
     private const int MaxRefusals = 100;
 
     private readonly List<Refusal> refusals = [];
@@ -20,7 +26,7 @@ public sealed class LocatedJson(ReadOnlyMemory<byte> utf8, string file, int maxF
     {
         if (utf8.Length == 0 || utf8.Length > maxFile)
             return Fail(0, utf8.Length == 0 ? "the file is empty" : $"the file is larger than {maxFile / (1024 * 1024)} MiB");
-        var (value, at, reason) = LocatedText.Parse(utf8.Span, MaxDepth);
+        var (value, at, reason) = LocatedText.Parse(utf8.Span, maxDepth);
         if (value is null)
             return Fail(at, reason!);
         RefuseTwice(value);

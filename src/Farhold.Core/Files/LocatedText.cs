@@ -6,7 +6,7 @@ using System.Text.Json;
 namespace Farhold.Files;
 
 /// <summary>Turns JSON text into values that know where they stood; members given twice are all kept.</summary>
-public static class LocatedText
+internal static class LocatedText
 {
     /// <returns>The one value of a file; or null, with the byte at which it fails and why.</returns>
     public static (Located? Value, int At, string? Reason) Parse(ReadOnlySpan<byte> utf8, int maxDepth)

@@ -14,9 +14,7 @@ public sealed record Refusal(string File, int Line, int Column, string Reason)
 /// <summary>What came of reading something from outside: usable, or refused with every reason in file order.</summary>
 public abstract record Read<T>
 {
-    private Read()
-    {
-    }
+    private Read() { }
 
     public sealed record Usable(T Value) : Read<T>;
 

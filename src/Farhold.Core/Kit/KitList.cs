@@ -5,9 +5,38 @@ namespace Farhold.Kit;
 
 /// <summary>What a party carries for a long watch, as dated data.</summary>
 public sealed record KitList(
-    string Id, string Version, string Title, ImmutableSortedDictionary<string, Source> Sources, ImmutableArray<KitItem> Items)
+    string Id,
+    string Version,
+    string Title,
+    ImmutableSortedDictionary<string, Source> Sources,
+    ImmutableArray<KitItem> Items
+)
 {
     public KitItem? Named(string id) => Items.FirstOrDefault(i => i.Id == id);
+
+    /// <summary>The same, with what a service writes on its boxes beside the names of the items.</summary>
+    public KitList With(ImmutableSortedDictionary<string, string> stockNames) =>
+        this with
+        {
+            Items = [.. Items.Select(i => stockNames.TryGetValue(i.Id, out var box) ? i with { Name = $"{i.Name} (\"{box}\")" } : i)],
+        };
+
+    /// <summary>The same, knowing a drug by every name that a formulary has for it; the formulary is read once one is looked for.</summary>
+    public KitList Naming(Lazy<Formulary> formulary) =>
+        this with
+        {
+            Items =
+            [
+                .. Items.Select(i =>
+                    i.Uses.Any(u => u.Kind == Kind.DrugGiven)
+                        ? i with
+                        {
+                            Uses = [.. i.Uses.Select(u => u.Kind == Kind.DrugGiven ? u with { Formulary = formulary } : u)],
+                        }
+                        : i
+                ),
+            ],
+        };
 }
 
 /// <param name="Id">As <c>supplies.stated</c> names it.</param>
@@ -32,7 +61,8 @@ public sealed record KitItem(
     ImmutableArray<string> Instead,
     string? Save,
     CarryRule? Carry,
-    ImmutableArray<string> Sources)
+    ImmutableArray<string> Sources
+)
 {
     public bool ByVolume => Unit == "mL";
 }
@@ -42,9 +72,20 @@ public sealed record KitItem(
 /// <param name="Of">Which material, dressing, fluid, drug or task (by its id in the protocol); null for any.</param>
 /// <param name="Each">Pieces for one entry; for fluids pieces for each millilitre.</param>
 /// <param name="PieceMg">For a drug: mass in one piece, mg; then <paramref name="Each"/> is one such piece.</param>
-public sealed record ItemUse(Kind Kind, string? Of, Between Each, double? PieceMg);
+public sealed record ItemUse(Kind Kind, string? Of, Between Each, double? PieceMg)
+{
+    /// <summary>Where a drug's other names are; null: it is known by the one it has here.</summary>
+    internal Lazy<Formulary>? Formulary { get; init; }
 
-/// <summary>Use beside the tasks of the care plan: pieces for every span, for one casualty, for each person of the party (the casualty too), or for the party as a whole.</summary>
+    /// <summary>Whether a drug, by the name it was written with, is the one of this use.</summary>
+    internal bool IsOf(string drug) =>
+        Formulary?.Value.Named(Of!)?.Goes(drug) ?? string.Equals(Of, drug.Trim(), StringComparison.OrdinalIgnoreCase);
+}
+
+/// <summary>
+/// Use beside the tasks of the care plan: pieces for every span, for one casualty, for each person of the party (the casualty too), or
+/// for the party as a whole.
+/// </summary>
 public sealed record PlannedUse(Between Each, Duration Every, UsedPer Per);
 
 public enum UsedPer

@@ -9,7 +9,15 @@ public sealed class KitReader
 {
     /// <summary>Kinds that can use an item up.</summary>
     internal static readonly ImmutableArray<Kind> Using =
-        [Kind.WoundPacked, Kind.DressingApplied, Kind.BleedingChecked, Kind.DrugGiven, Kind.FluidGiven, Kind.UrineMeasured, Kind.TaskDone];
+    [
+        Kind.WoundPacked,
+        Kind.DressingApplied,
+        Kind.BleedingChecked,
+        Kind.DrugGiven,
+        Kind.FluidGiven,
+        Kind.UrineMeasured,
+        Kind.TaskDone,
+    ];
 
     /// <summary>Kinds that use nothing of an item unless the use says of what.</summary>
     private static readonly ImmutableArray<Kind> Naming = [Kind.DrugGiven, Kind.FluidGiven, Kind.TaskDone];
@@ -36,17 +44,40 @@ public sealed class KitReader
     {
         if (!json.IsObject(item, "an item"))
             return null;
-        json.OnlyKnown(item, "id", "name", "unit", "step", "uses", "planned", "water", "keep", "keepFor", "instead", "save", "carry", "sources");
+        json.OnlyKnown(
+            item,
+            "id",
+            "name",
+            "unit",
+            "step",
+            "uses",
+            "planned",
+            "water",
+            "keep",
+            "keepFor",
+            "instead",
+            "save",
+            "carry",
+            "sources"
+        );
         var keep = item["keep"] is null ? 0 : Whole(item, "keep");
         if (keep > 0 != item["keepFor"] is not null)
             json.Refuse(item.Offset, "keep and keepFor go together");
         return new(
-            json.Text(item, "id"), json.Text(item, "name"), json.Text(item, "unit"), Whole(item, "step"),
+            json.Text(item, "id"),
+            json.Text(item, "name"),
+            json.Text(item, "unit"),
+            Whole(item, "step"),
             [.. json.Items(item, "uses", required: false).Select(Use).OfType<ItemUse>()],
             item["planned"] is { } planned ? Planned(planned) : null,
-            json.Flag(item, "water"), keep, Optional(item, "keepFor"), Texts(item, "instead"), Optional(item, "save"),
+            json.Flag(item, "water"),
+            keep,
+            Optional(item, "keepFor"),
+            Texts(item, "instead"),
+            Optional(item, "save"),
             item["carry"] is { } carry ? Carry(carry) : null,
-            new ProtocolParts(json, item).Cited(item));
+            new ProtocolParts(json, item).Cited(item)
+        );
     }
 
     private ItemUse? Use(Located use)
@@ -54,10 +85,12 @@ public sealed class KitReader
         if (!json.IsObject(use, "a use"))
             return null;
         json.OnlyKnown(use, "kind", "of", "each", "pieceMg");
-        var named = json.Text(use, "kind");
+        var accepted = LocatedFields.OneOf(Using.Select(Kinds.Wire));
+        var given = json.Required(use, "kind", accepted);
+        var named = given?.Text;
         var kind = Using.Where(k => Kinds.Wire(k) == named).Select(k => (Kind?)k).FirstOrDefault();
-        if (kind is null)
-            json.Refuse(use.Offset, $"kind is one of {string.Join(", ", Using.Select(Kinds.Wire))}");
+        if (given is not null && kind is null)
+            json.RefuseValue(given, "kind", accepted);
         var piece = use["pieceMg"] is { } mg ? json.Number(mg, "pieceMg") : null;
         if (piece is null == use["each"] is null || (piece is not null && kind != Kind.DrugGiven) || piece <= 0)
             json.Refuse(use.Offset, "a use gives each, or for a drug pieceMg above 0");
@@ -82,36 +115,26 @@ public sealed class KitReader
         json.OnlyKnown(carry, "party", "day", "personDay", "tripDay");
         return new(Of("party"), Of("day"), Of("personDay"), Of("tripDay"));
 
-        double Of(string name)
-        {
-            if (carry[name] is not { } member || json.Number(member, name) is not { } number)
-                return 0;
-            if (number < 0)
-                json.Refuse(member.Offset, $"{name} is a number from 0 on");
-            return Math.Max(0, number);
-        }
+        double Of(string name) => carry[name] is { } member ? json.Number(member, name, 0, double.PositiveInfinity) ?? 0 : 0;
     }
 
     private Between Range(Located value)
     {
-        if (value["each"] is { Kind: JsonValueKind.Array } each && each.Items.Length == 2
-            && json.Number(each.Items[0], "each") is { } low && json.Number(each.Items[1], "each") is { } high && low >= 0 && high >= low)
+        if (
+            value["each"] is { Kind: JsonValueKind.Array } each
+            && each.Items.Length == 2
+            && json.Number(each.Items[0], "each") is { } low
+            && json.Number(each.Items[1], "each") is { } high
+            && low >= 0
+            && high >= low
+        )
             return new(low, high);
-        json.Refuse(value.Offset, "each is a list of the least and the most, from 0 on");
+        json.Refuse(value.Offset, "each has to be a list of the least and the most, from 0 on");
         return default;
     }
 
-    private int Whole(Located value, string name)
-    {
-        if (json.Required(value, name) is { } member && json.Number(member, name) is { } number)
-        {
-            if (number is >= 1 and <= 10_000 && number == Math.Floor(number))
-                return (int)number;
-            json.Refuse(member.Offset, $"{name} is a whole number from 1 to 10000");
-        }
-
-        return 1;
-    }
+    private int Whole(Located value, string name) =>
+        json.Required(value, name) is { } member ? (int)(json.Number(member, name, 1, 10_000, whole: true) ?? 1) : 1;
 
     private string? Optional(Located value, string name) => value[name] is null ? null : json.Text(value, name);
 
@@ -119,17 +142,7 @@ public sealed class KitReader
     {
         var texts = json.Items(value, name, required: false);
         foreach (var text in texts.Where(t => t.Kind != JsonValueKind.String || t.Text.Trim().Length == 0))
-            json.Refuse(text.Offset, $"{name} is a list of texts");
+            json.RefuseValue(text, $"each of {name}", "a text");
         return [.. texts.Select(t => t.Text)];
     }
-}
-
-/// <summary>The kit list that ships with Farhold.</summary>
-public static class ShippedKit
-{
-    public const string FileName = "farhold-kit.json";
-
-    private static readonly Lazy<KitList> Loaded = new(() => Shipped.Load(FileName, KitReader.Read));
-
-    public static KitList Kit => Loaded.Value;
 }

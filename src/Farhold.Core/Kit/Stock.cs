@@ -48,14 +48,22 @@ public sealed record Stock(KitItem Item, Between? Left, Instant? Counted)
     /// <summary>The counts none of which is known to have come before another.</summary>
     private static ImmutableArray<Dated> Current(string item, State state, Instant now)
     {
-        var counts = state.Of(Kind.SuppliesStated)
-            .Where(s => s.When.Latest <= now && s.As<Payload.SuppliesStated>().Item == item).ToArray();
+        var counts = state
+            .Of(Kind.SuppliesStated)
+            .Where(s => s.When.Latest <= now && s.As<Payload.SuppliesStated>().Item == item)
+            .ToArray();
         return [.. counts.Where(c => !counts.Any(o => Replaces(o, c)))];
     }
 
     /// <summary>Two counts of one phone at one instant: the one that it wrote later.</summary>
-    private static bool Replaces(Dated later, Dated earlier) => earlier.When.SurelyBefore(later.When)
-        || (earlier.When == later.When && earlier.When.IsInstant && earlier.Id.Device == later.Id.Device && earlier.Id.Number < later.Id.Number);
+    private static bool Replaces(Dated later, Dated earlier) =>
+        earlier.When.SurelyBefore(later.When)
+        || (
+            earlier.When == later.When
+            && earlier.When.IsInstant
+            && earlier.Id.Device == later.Id.Device
+            && earlier.Id.Number < later.Id.Number
+        );
 }
 
 /// <summary>What is left by the counts in force.</summary>

@@ -18,21 +18,22 @@ public static class Supplies
     public static ImmutableArray<string> Asked => [.. PackingItems, PressureDressing, ElasticBandage];
 
     /// <summary>Whether there is something to pack with: haemostatic gauze, plain gauze or clean cloth.</summary>
-    /// <param name="limb">What was packed into its wounds since the last attempt that failed is at hand; null: whatever limb it is for.</param>
-    public static Truth CanPack(State state, Instant now, Limb? limb = null) =>
-        Kleene.Of(InUse(limb, state, now).Packed).Or(PackingItems.Aggregate(Truth.NotMet, (t, item) => t.Or(Left(item, state, now))));
+    /// <param name="limb">What was packed into its wounds since the last attempt that failed is at hand; null: whatever limb it is
+    /// for.</param>
+    public static Truth CanPack(KitList kit, State state, Instant now, Limb? limb = null) =>
+        Kleene.Of(InUse(limb, state, now).Packed).Or(PackingItems.Aggregate(Truth.NotMet, (t, item) => t.Or(Left(kit, item, state, now))));
 
     /// <summary>
     /// Whether there is something to press with: a pressure dressing, an elastic bandage, or a strip of cloth that the packing does
     /// not need. One strip is enough where there is gauze, or the wound is packed; else it takes two.
     /// </summary>
     /// <param name="limb">As in <see cref="CanPack"/>.</param>
-    public static Truth CanPress(State state, Instant now, Limb? limb = null)
+    public static Truth CanPress(KitList kit, State state, Instant now, Limb? limb = null)
     {
         var (packed, pressed) = InUse(limb, state, now);
-        var gauze = PackingItems.Where(item => item != Cloth).Aggregate(Kleene.Of(packed), (t, item) => t.Or(Left(item, state, now)));
-        var strip = Left(Cloth, state, now, 2).Or(Left(Cloth, state, now).And(gauze));
-        return Kleene.Of(pressed).Or(Left(PressureDressing, state, now)).Or(Left(ElasticBandage, state, now)).Or(strip);
+        var gauze = PackingItems.Where(item => item != Cloth).Aggregate(Kleene.Of(packed), (t, item) => t.Or(Left(kit, item, state, now)));
+        var strip = Left(kit, Cloth, state, now, 2).Or(Left(kit, Cloth, state, now).And(gauze));
+        return Kleene.Of(pressed).Or(Left(kit, PressureDressing, state, now)).Or(Left(kit, ElasticBandage, state, now)).Or(strip);
     }
 
     /// <summary>
@@ -41,10 +42,10 @@ public static class Supplies
     /// </summary>
     /// <exception cref="ArgumentException">The kit list has no such item.</exception>
     /// <param name="pieces">How many it takes.</param>
-    public static Truth Left(string item, State state, Instant now, int pieces = 1)
+    public static Truth Left(KitList kit, string item, State state, Instant now, int pieces = 1)
     {
-        var kit = ShippedKit.Kit.Named(item) ?? throw new ArgumentException($"The kit list has no {item}.", nameof(item));
-        return Stock.Of(kit, state, now) is not { } stock ? Truth.Unknown
+        var known = kit.Named(item) ?? throw new ArgumentException($"The kit list has no {item}.", nameof(item));
+        return Stock.Of(known, state, now) is not { } stock ? Truth.Unknown
             : stock.MostCounted < pieces ? Truth.NotMet
             : Kleene.Of(stock.Left.Low >= pieces).Or(Truth.Unknown);
     }
@@ -61,6 +62,9 @@ public static class Supplies
             entry.When.Latest <= now && wounds.Contains(wound) && (since is not { } failure || failure.SurelyBefore(entry.When));
         return (
             state.Of(Kind.WoundPacked).Any(e => Counts(e, e.As<Payload.WoundPacked>().Wound)),
-            state.Of(Kind.DressingApplied).Any(e => e.As<Payload.DressingApplied>() is { Dressing: DressingKind.Pressure } d && Counts(e, d.Wound)));
+            state
+                .Of(Kind.DressingApplied)
+                .Any(e => e.As<Payload.DressingApplied>() is { Dressing: DressingKind.Pressure } d && Counts(e, d.Wound))
+        );
     }
 }

@@ -25,15 +25,21 @@ public sealed record Attempt(string Wound, string Tourniquet, Happened Started, 
     public static ImmutableArray<Attempt> On(Limb limb, State state, Instant now)
     {
         var wounds = LimbWounds.Treated(limb, state, now);
-        var tightened = state.Of(Kind.TourniquetTightened)
-            .Where(t => t.When.Earliest <= now && t.As<Payload.TourniquetTightened>().Limb == limb).ToArray();
+        var tightened = state
+            .Of(Kind.TourniquetTightened)
+            .Where(t => t.When.Earliest <= now && t.As<Payload.TourniquetTightened>().Limb == limb)
+            .ToArray();
         var names = tightened.Select(t => t.As<Payload.TourniquetTightened>().Tourniquet).ToHashSet();
         bool Here(string wound, string tourniquet) => names.Contains(tourniquet) || wounds.Contains(wound);
 
-        var starts = state.Of(Kind.AttemptStarted).Where(s =>
-            s.When.Earliest <= now && s.As<Payload.AttemptStarted>() is var p && Here(p.Wound, p.Tourniquet)).ToArray();
-        var ends = state.Of(Kind.AttemptEnded).Where(e =>
-            e.When.Earliest <= now && e.As<Payload.AttemptEnded>() is var p && Here(p.Wound, p.Tourniquet)).ToList();
+        var starts = state
+            .Of(Kind.AttemptStarted)
+            .Where(s => s.When.Earliest <= now && s.As<Payload.AttemptStarted>() is var p && Here(p.Wound, p.Tourniquet))
+            .ToArray();
+        var ends = state
+            .Of(Kind.AttemptEnded)
+            .Where(e => e.When.Earliest <= now && e.As<Payload.AttemptEnded>() is var p && Here(p.Wound, p.Tourniquet))
+            .ToList();
 
         var attempts = ImmutableArray.CreateBuilder<Attempt>();
         for (var i = 0; i < starts.Length; i++)
@@ -59,8 +65,11 @@ public sealed record Attempt(string Wound, string Tourniquet, Happened Started, 
             _ => throw new System.Diagnostics.UnreachableException(),
         };
         var outcome = end?.As<Payload.AttemptEnded>().Outcome;
-        var again = tightened.FirstOrDefault(t => t.When.Latest > start.When.Latest && t.When.Earliest < next
-            && t.As<Payload.TourniquetTightened>().Why is not (TighteningReason.Precaution or TighteningReason.ReSited));
+        var again = tightened.FirstOrDefault(t =>
+            t.When.Latest > start.When.Latest
+            && t.When.Earliest < next
+            && t.As<Payload.TourniquetTightened>().Why is not (TighteningReason.Precaution or TighteningReason.ReSited)
+        );
         var result = outcome switch
         {
             AttemptOutcome.Abandoned => AttemptResult.Abandoned,

@@ -25,7 +25,8 @@ public sealed record LimbClock(
     Elapsed SinceFirstTightened,
     Elapsed Occluded,
     Elapsed CurrentStretch,
-    ImmutableArray<Stoppage> Stretches)
+    ImmutableArray<Stoppage> Stretches
+)
 {
     /// <summary>The clock of a limb, or null if no tourniquet was ever on it up to <paramref name="now"/>.</summary>
     public static LimbClock? Of(Limb limb, State state, Instant now)
@@ -37,7 +38,8 @@ public sealed record LimbClock(
         var tight = lives.Aggregate(Truth.NotMet, (t, life) => t.Or(life.KnownTightAt(now)));
         var first = new Happened(
             lives.Min(l => l.Tightened.Min(t => t.When.Earliest)),
-            lives.Min(l => l.Tightened.Min(t => t.When.Latest)));
+            lives.Min(l => l.Tightened.Min(t => t.When.Latest))
+        );
         var tightOnes = lives.Where(l => l.TightAt(now) != Truth.NotMet);
         var lyingOn = lives.Where(l => l.LeftInPlace);
         return new(
@@ -48,12 +50,13 @@ public sealed record LimbClock(
             first.Until(now),
             new(Total(stretches, Truth.Met), Total(stretches, Truth.Unknown)),
             tight == Truth.NotMet ? default : new(Running(stretches, Truth.Met, now), Running(stretches, Truth.Unknown, now)),
-            stretches);
+            stretches
+        );
     }
 
     /// <summary>When flow came back, where it surely has; null while a tourniquet is, or may be, tight.</summary>
-    public Happened? Loosened() => this is { Tight: Truth.NotMet, Stretches: [.., var last] }
-        ? new(last.Stopped == Truth.Met ? last.To : last.From, last.To) : null;
+    public Happened? Loosened() =>
+        this is { Tight: Truth.NotMet, Stretches: [.., var last] } ? new(last.Stopped == Truth.Met ? last.To : last.From, last.To) : null;
 
     /// <summary>Passes through what every tourniquet does in order of time, counting how many are tight and how many may be.</summary>
     private static ImmutableArray<Stoppage> StretchesOf(ImmutableArray<TourniquetLife> lives, Instant now)
@@ -64,7 +67,9 @@ public sealed record LimbClock(
             var before = Truth.NotMet;
             foreach (var (from, tight) in life.Turns(now))
             {
-                turns.Add((from, Count(tight, Truth.Met) - Count(before, Truth.Met), Count(tight, Truth.Unknown) - Count(before, Truth.Unknown)));
+                turns.Add(
+                    (from, Count(tight, Truth.Met) - Count(before, Truth.Met), Count(tight, Truth.Unknown) - Count(before, Truth.Unknown))
+                );
                 before = tight;
             }
         }
@@ -76,7 +81,10 @@ public sealed record LimbClock(
         {
             (surely, perhaps) = (surely + turns[i].Tight, perhaps + turns[i].Perhaps);
             var (from, to) = (turns[i].At, i + 1 < turns.Count ? turns[i + 1].At : now);
-            var stopped = surely > 0 ? Truth.Met : perhaps > 0 ? Truth.Unknown : Truth.NotMet;
+            var stopped =
+                surely > 0 ? Truth.Met
+                : perhaps > 0 ? Truth.Unknown
+                : Truth.NotMet;
             if (from == to || stopped == Truth.NotMet)
                 continue;
             if (stretches.Count > 0 && stretches[^1] is var last && last.To == from && last.Stopped == stopped)
@@ -90,9 +98,8 @@ public sealed record LimbClock(
 
     private static int Count(Truth truth, Truth asked) => truth == asked ? 1 : 0;
 
-    private static Duration Total(ImmutableArray<Stoppage> stretches, Truth atLeast) => stretches
-        .Where(s => s.Stopped >= atLeast)
-        .Aggregate(Duration.Zero, (sum, s) => sum + (s.To - s.From));
+    private static Duration Total(ImmutableArray<Stoppage> stretches, Truth atLeast) =>
+        stretches.Where(s => s.Stopped >= atLeast).Aggregate(Duration.Zero, (sum, s) => sum + (s.To - s.From));
 
     /// <summary>Length of the unbroken run of stretches that reaches up to now.</summary>
     private static Duration Running(ImmutableArray<Stoppage> stretches, Truth atLeast, Instant now)

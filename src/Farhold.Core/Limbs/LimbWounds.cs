@@ -16,15 +16,19 @@ public static class LimbWounds
     public static IEnumerable<Dated> On(Limb limb, State state, Instant now)
     {
         var treated = Treated(limb, state, now);
-        return Found(state, now).Where(w =>
-            w.As<Payload.WoundFound>() is var found && (found.Limb == limb || treated.Contains(found.Wound)));
+        return Found(state, now)
+            .Where(w => w.As<Payload.WoundFound>() is var found && (found.Limb == limb || treated.Contains(found.Wound)));
     }
 
     private static IEnumerable<string> Named(Limb limb, State state, Instant now)
     {
         // Asked many times a judgement: loops, not queries.
         foreach (var entry in state.Of(Kind.TourniquetTightened))
-            if (entry.When.Earliest <= now && entry.As<Payload.TourniquetTightened>() is { Wound: { } wound } tightened && tightened.Limb == limb)
+            if (
+                entry.When.Earliest <= now
+                && entry.As<Payload.TourniquetTightened>() is { Wound: { } wound } tightened
+                && tightened.Limb == limb
+            )
                 yield return wound;
     }
 
@@ -35,6 +39,5 @@ public static class LimbWounds
                 yield return found.Wound;
     }
 
-    private static IEnumerable<Dated> Found(State state, Instant now) =>
-        state.Of(Kind.WoundFound).Where(w => w.When.Earliest <= now);
+    private static IEnumerable<Dated> Found(State state, Instant now) => state.Of(Kind.WoundFound).Where(w => w.When.Earliest <= now);
 }

@@ -20,17 +20,25 @@ public static class NewNames
     public static string Wound(CareRecord record) => Next('w', record, WoundOf);
 
     /// <summary>The wound that a new tourniquet on the limb is most likely for: the last one found there that can bleed.</summary>
-    public static string? WoundFor(Limb limb, State state) => state.Of(Kind.WoundFound)
-        .Select(w => w.As<Payload.WoundFound>())
-        .LastOrDefault(w => w.Limb == limb
-            && w.Nature is WoundNature.Bleeding or WoundNature.Amputation or WoundNature.PartialAmputation or WoundNature.Other)?.Wound;
+    public static string? WoundFor(Limb limb, State state) =>
+        state
+            .Of(Kind.WoundFound)
+            .Select(w => w.As<Payload.WoundFound>())
+            .LastOrDefault(w =>
+                w.Limb == limb
+                && w.Nature is WoundNature.Bleeding or WoundNature.Amputation or WoundNature.PartialAmputation or WoundNature.Other
+            )
+            ?.Wound;
 
     /// <summary>Wounds found, in order; names used elsewhere without having been found come last.</summary>
     public static ImmutableArray<string> Wounds(State state) =>
-    [
-        .. state.Of(Kind.WoundFound).Select(w => w.As<Payload.WoundFound>().Wound)
-            .Concat(state.All.Select(d => WoundOf(d.What)).OfType<string>()).Distinct(),
-    ];
+        [
+            .. state
+                .Of(Kind.WoundFound)
+                .Select(w => w.As<Payload.WoundFound>().Wound)
+                .Concat(state.All.Select(d => WoundOf(d.What)).OfType<string>())
+                .Distinct(),
+        ];
 
     /// <summary>Tourniquets in the order in which they were first tightened.</summary>
     public static ImmutableArray<string> Tourniquets(State state) =>
@@ -39,8 +47,10 @@ public static class NewNames
     /// <summary>The wound a tourniquet is about: as said when it was tightened, else as it stands on the limb.</summary>
     public static string? WoundOf(string tourniquet, State state, Instant now)
     {
-        var last = state.Of(Kind.TourniquetTightened)
-            .LastOrDefault(t => t.As<Payload.TourniquetTightened>().Tourniquet == tourniquet)?.As<Payload.TourniquetTightened>();
+        var last = state
+            .Of(Kind.TourniquetTightened)
+            .LastOrDefault(t => t.As<Payload.TourniquetTightened>().Tourniquet == tourniquet)
+            ?.As<Payload.TourniquetTightened>();
         if (last is null or { Wound: not null })
             return last?.Wound;
         var treated = LimbWounds.Treated(last.Limb, state, now);
@@ -58,8 +68,10 @@ public static class NewNames
                 opened ??= entry.Id;
         }
 
-        var mark = record.Writer is { Length: > 0 } writer && opened is { } o && o.Device != writer
-            ? "-" + writer[..Math.Min(MarkLength, writer.Length)] : "";
+        var mark =
+            record.Writer is { Length: > 0 } writer && opened is { } o && o.Device != writer
+                ? "-" + writer[..Math.Min(MarkLength, writer.Length)]
+                : "";
         return string.Create(CultureInfo.InvariantCulture, $"{letter}{highest + 1}{mark}");
     }
 
@@ -69,30 +81,35 @@ public static class NewNames
         if (name is not { Length: > 1 } || name[0] != letter)
             return 0;
         var end = name.IndexOf('-', StringComparison.Ordinal);
-        return int.TryParse(name.AsSpan(1, (end < 0 ? name.Length : end) - 1), NumberStyles.None, CultureInfo.InvariantCulture, out var number)
-            && number < int.MaxValue ? number : 0;
+        return
+            int.TryParse(name.AsSpan(1, (end < 0 ? name.Length : end) - 1), NumberStyles.None, CultureInfo.InvariantCulture, out var number)
+            && number < int.MaxValue
+            ? number
+            : 0;
     }
 
-    private static string? TourniquetOf(Payload payload) => payload switch
-    {
-        Payload.TourniquetTightened p => p.Tourniquet,
-        Payload.TourniquetSlackened p => p.Tourniquet,
-        Payload.TourniquetRemoved p => p.Tourniquet,
-        Payload.AttemptStarted p => p.Tourniquet,
-        Payload.AttemptEnded p => p.Tourniquet,
-        _ => null,
-    };
+    private static string? TourniquetOf(Payload payload) =>
+        payload switch
+        {
+            Payload.TourniquetTightened p => p.Tourniquet,
+            Payload.TourniquetSlackened p => p.Tourniquet,
+            Payload.TourniquetRemoved p => p.Tourniquet,
+            Payload.AttemptStarted p => p.Tourniquet,
+            Payload.AttemptEnded p => p.Tourniquet,
+            _ => null,
+        };
 
-    private static string? WoundOf(Payload payload) => payload switch
-    {
-        Payload.WoundFound p => p.Wound,
-        Payload.TourniquetTightened p => p.Wound,
-        Payload.WoundPacked p => p.Wound,
-        Payload.PressureHeld p => p.Wound,
-        Payload.DressingApplied p => p.Wound,
-        Payload.BleedingChecked p => p.Wound,
-        Payload.AttemptStarted p => p.Wound,
-        Payload.AttemptEnded p => p.Wound,
-        _ => null,
-    };
+    private static string? WoundOf(Payload payload) =>
+        payload switch
+        {
+            Payload.WoundFound p => p.Wound,
+            Payload.TourniquetTightened p => p.Wound,
+            Payload.WoundPacked p => p.Wound,
+            Payload.PressureHeld p => p.Wound,
+            Payload.DressingApplied p => p.Wound,
+            Payload.BleedingChecked p => p.Wound,
+            Payload.AttemptStarted p => p.Wound,
+            Payload.AttemptEnded p => p.Wound,
+            _ => null,
+        };
 }

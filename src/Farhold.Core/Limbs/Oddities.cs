@@ -6,7 +6,7 @@ namespace Farhold.Limbs;
 public static class Oddities
 {
     public static ImmutableArray<Remark> Of(State state) =>
-        [.. Loosened(state).Concat(Moved(state)).Concat(Attempts(state)).OrderBy(r => r.About)];
+        [.. Loosened(state).Concat(Moved(state)).Concat(Attempts(state)).Concat(MovedInAttempts(state)).OrderBy(r => r.About)];
 
     private static IEnumerable<Remark> Loosened(State state)
     {
@@ -21,11 +21,11 @@ public static class Oddities
             };
             Dated[] tightened = [.. tightenings[name]];
             if (tightened.Length == 0)
-                yield return new(entry.Id, $"tourniquet {name} was never tightened in this record");
+                yield return new(entry.Id, LimbTexts.NeverTightened(name));
             else if (entry.When.SurelyBefore(tightened.MinBy(t => t.When.Earliest)!.When))
-                yield return new(entry.Id, $"tourniquet {name} is loosened before it was tightened; this changes no clock");
+                yield return new(entry.Id, LimbTexts.LoosenedBefore(name));
             else if (TourniquetLife.LimbAt(entry, tightened) is null)
-                yield return new(entry.Id, $"it can't be told from which limb tourniquet {name} was loosened; the clocks of all keep running. Amend the times");
+                yield return new(entry.Id, LimbTexts.LimbUnknown(name));
         }
     }
 
@@ -37,11 +37,14 @@ public static class Oddities
             foreach (var (before, after) in lives.Zip(lives.Skip(1)))
             {
                 var (from, to) = (before.As<Payload.TourniquetTightened>().Limb, after.As<Payload.TourniquetTightened>().Limb);
-                if (from != to && TourniquetLife.On(from, state, after.When.Latest)
-                    .Any(l => l.Tourniquet == lives.Key && l.TightAt(after.When.Earliest) != Truth.NotMet))
+                if (
+                    from != to
+                    && TourniquetLife
+                        .On(from, state, after.When.Latest)
+                        .Any(l => l.Tourniquet == lives.Key && l.TightAt(after.When.Earliest) != Truth.NotMet)
+                )
                 {
-                    yield return new(after.Id, $"tourniquet {lives.Key} was not slackened on the {Say.Limb(from)} before; "
-                        + "the clock there keeps running. Enter when it was slackened, or amend its name");
+                    yield return new(after.Id, LimbTexts.MovedWithout(lives.Key, Say.Limb(from)));
                 }
             }
         }
@@ -54,9 +57,16 @@ public static class Oddities
         {
             var name = entry.As<Payload.AttemptStarted>().Tourniquet;
             if (!tightenings.Contains(name))
-                yield return new(entry.Id, $"tourniquet {name} was never tightened in this record");
+                yield return new(entry.Id, LimbTexts.NeverTightened(name));
         }
     }
+
+    /// <summary>On the move nobody can keep eyes and hands on the wound.</summary>
+    private static IEnumerable<Remark> MovedInAttempts(State state) =>
+        from move in state.Of(Kind.CasualtyMoved)
+        from limb in Enum.GetValues<Limb>()
+        where Attempt.On(limb, state, move.When.Latest).Any(a => a.Result == AttemptResult.UnderWay)
+        select new Remark(move.Id, LimbTexts.MovedInAttempt(Say.Limb(limb)));
 
     private static ILookup<string, Dated> Tightened(State state) =>
         state.Of(Kind.TourniquetTightened).ToLookup(t => t.As<Payload.TourniquetTightened>().Tourniquet);

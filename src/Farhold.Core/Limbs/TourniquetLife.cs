@@ -7,7 +7,8 @@ namespace Farhold.Limbs;
 /// <param name="Tightened">Sorted by latest possible time; at least one.</param>
 /// <param name="Loosened">Slackened or removed, sorted likewise.</param>
 /// <param name="LeftInPlace">False once the last thing told of it is that it was removed.</param>
-/// <param name="PerhapsLoosened">Slackened or removed here or on another limb: no clock stops, but nobody knows that it is still tight.</param>
+/// <param name="PerhapsLoosened">Slackened or removed here or on another limb: no clock stops, but nobody knows that it is still
+/// tight.</param>
 /// <remarks>
 /// Times may be intervals that overlap, so whether it is tight at an instant can be unknown: it is tight in some
 /// possible course of events and not in another. Two things at the very same instant count as in unknown order.
@@ -19,19 +20,28 @@ internal sealed record TourniquetLife(
     ImmutableArray<Dated> Tightened,
     ImmutableArray<Dated> Loosened,
     bool LeftInPlace,
-    ImmutableArray<Dated> PerhapsLoosened)
+    ImmutableArray<Dated> PerhapsLoosened
+)
 {
     /// <summary>All tourniquets that were ever on the limb up to <paramref name="now"/>, in order of first tightening.</summary>
     public static ImmutableArray<TourniquetLife> On(Limb limb, State state, Instant now)
     {
         if (!state.Of(Kind.TourniquetTightened).Any(t => IsOn(t, limb)))
             return [];
-        var tightened = state.Of(Kind.TourniquetTightened).Where(t => t.When.Earliest <= now)
+        var tightened = state
+            .Of(Kind.TourniquetTightened)
+            .Where(t => t.When.Earliest <= now)
             .ToLookup(t => t.As<Payload.TourniquetTightened>().Tourniquet);
-        var loosened = state.Of(Kind.TourniquetSlackened).Concat(state.Of(Kind.TourniquetRemoved)).Where(l => l.When.Earliest <= now)
+        var loosened = state
+            .Of(Kind.TourniquetSlackened)
+            .Concat(state.Of(Kind.TourniquetRemoved))
+            .Where(l => l.When.Earliest <= now)
             .ToLookup(l => NameOf(l.What));
-        var names = state.Of(Kind.TourniquetTightened).Where(t => t.When.Earliest <= now && IsOn(t, limb))
-            .Select(t => t.As<Payload.TourniquetTightened>().Tourniquet).Distinct();
+        var names = state
+            .Of(Kind.TourniquetTightened)
+            .Where(t => t.When.Earliest <= now && IsOn(t, limb))
+            .Select(t => t.As<Payload.TourniquetTightened>().Tourniquet)
+            .Distinct();
         return [.. names.Select(name => Of(name, limb, [.. tightened[name]], loosened[name]))];
     }
 
@@ -41,15 +51,24 @@ internal sealed record TourniquetLife(
     /// </summary>
     public IEnumerable<(Instant From, Truth Tight)> Turns(Instant now)
     {
-        var ends = Tightened.Concat(Loosened).SelectMany(d => (Instant[])[d.When.Earliest, d.When.Latest]).Append(now).Where(t => t <= now)
-            .Distinct().Order().ToArray();
+        var ends = Tightened
+            .Concat(Loosened)
+            .SelectMany(d => (Instant[])[d.When.Earliest, d.When.Latest])
+            .Append(now)
+            .Where(t => t <= now)
+            .Distinct()
+            .Order()
+            .ToArray();
         var (tight, loose) = (new Passing(Tightened), new Passing(Loosened));
         var last = Truth.NotMet;
         for (var i = 0; i + 1 < ends.Length; i++)
         {
             var at = ends[i] + ((ends[i + 1] - ends[i]) / 2);
             var (maybeTight, maybeLoose) = (tight.May(loose, at), loose.May(tight, at));
-            var truth = !maybeTight ? Truth.NotMet : maybeLoose || Tightened[0].When.Latest > at ? Truth.Unknown : Truth.Met;
+            var truth =
+                !maybeTight ? Truth.NotMet
+                : maybeLoose || Tightened[0].When.Latest > at ? Truth.Unknown
+                : Truth.Met;
             if (truth != last)
                 yield return (ends[i], truth);
             last = truth;
@@ -64,10 +83,15 @@ internal sealed record TourniquetLife(
         return May(Loosened, Tightened, at) || Tightened.All(t => t.When.Latest > at) ? Truth.Unknown : Truth.Met;
     }
 
-    /// <summary>Whether it is known to be tight just after <paramref name="at"/>; unlike for the clock, what may have happened elsewhere counts.</summary>
+    /// <summary>
+    /// Whether it is known to be tight just after <paramref name="at"/>; unlike for the clock, what may have happened elsewhere counts.
+    /// </summary>
     public Truth KnownTightAt(Instant at) =>
-        TightAt(at) is var tight && tight == Truth.Met && PerhapsLoosened.Any(l => !Tightened.Any(t => l.When.SurelyBefore(t.When) && t.When.Latest <= at))
-            ? Truth.Unknown : tight;
+        TightAt(at) is var tight
+        && tight == Truth.Met
+        && PerhapsLoosened.Any(l => !Tightened.Any(t => l.When.SurelyBefore(t.When) && t.When.Latest <= at))
+            ? Truth.Unknown
+            : tight;
 
     /// <summary>Could the last thing that happened up to <paramref name="at"/> be one of <paramref name="these"/>?</summary>
     /// <remarks>If at all, then with the one that can come latest, placed as late as it can be.</remarks>
@@ -89,7 +113,10 @@ internal sealed record TourniquetLife(
     {
         var moved = everywhere.Any(t => !IsOn(t, limb));
         var begun = everywhere.Min(t => t.When.Earliest);
-        var placed = loosenings.Select(l => (Loosened: l, On: moved ? LimbAt(l, everywhere) : limb)).Where(l => l.Loosened.When.Latest >= begun).ToArray();
+        var placed = loosenings
+            .Select(l => (Loosened: l, On: moved ? LimbAt(l, everywhere) : limb))
+            .Where(l => l.Loosened.When.Latest >= begun)
+            .ToArray();
         var loosened = placed.Where(l => l.On == limb).Select(l => l.Loosened).Order(DatedOrder.Instance).ToImmutableArray();
         return new(
             name,
@@ -97,17 +124,19 @@ internal sealed record TourniquetLife(
             [.. everywhere.Where(t => IsOn(t, limb))],
             loosened,
             loosened is [] || loosened[^1].What is not Payload.TourniquetRemoved,
-            [.. placed.Where(l => l.On is null).Select(l => l.Loosened)]);
+            [.. placed.Where(l => l.On is null).Select(l => l.Loosened)]
+        );
     }
 
     private static bool IsOn(Dated tightened, Limb limb) => tightened.As<Payload.TourniquetTightened>().Limb == limb;
 
-    private static string NameOf(Payload loosened) => loosened switch
-    {
-        Payload.TourniquetSlackened s => s.Tourniquet,
-        Payload.TourniquetRemoved r => r.Tourniquet,
-        _ => throw new System.Diagnostics.UnreachableException(),
-    };
+    private static string NameOf(Payload loosened) =>
+        loosened switch
+        {
+            Payload.TourniquetSlackened s => s.Tourniquet,
+            Payload.TourniquetRemoved r => r.Tourniquet,
+            _ => throw new System.Diagnostics.UnreachableException(),
+        };
 
     /// <summary>
     /// The limb that a slackening or removal is about: where the tourniquet was last tightened before it. Null where times

@@ -18,37 +18,98 @@ public sealed class LocalReader
     private readonly Protocol under;
     private readonly Standing standing;
     private readonly Instant at;
+    private readonly Func<Formulary> formulary;
+    private readonly Func<KitList> kit;
     private readonly List<string> loosened = [];
     private readonly List<string> lapsed = [];
-    private readonly List<string> changes = [];
+    private readonly List<Difference> differences = [];
 
-    private LocalReader(LocatedJson json, Protocol under, Standing standing, Instant at) =>
-        (this.json, this.under, this.standing, this.at) = (json, under, standing, at);
+    /// <summary>Members that hold more than numbers.</summary>
+    private static readonly string[] Signable =
+    [
+        "title",
+        "authority",
+        "sources",
+        "criteria",
+        "steps",
+        "watch",
+        "tasks",
+        "orders",
+        "contacts",
+        "emergency",
+        "mayAllow",
+        "names",
+        "words",
+    ];
+
+    private LocalReader(LocatedJson json, Protocol under, Standing standing, Instant at, Func<Formulary> formulary, Func<KitList> kit) =>
+        (this.json, this.under, this.standing, this.at, this.formulary, this.kit) = (json, under, standing, at, formulary, kit);
 
     /// <summary>The protocol with the local one laid over it, as it stands at an instant.</summary>
-    public static Read<Protocol> Read(ReadOnlyMemory<byte> utf8, string file, Protocol under, Proof proof, Instant at)
+    /// <param name="formulary">What may be ordered, or has a name of its own; asked only where something is.</param>
+    /// <param name="kit">What may have a name of its own; asked only where something has.</param>
+    public static Read<Protocol> Read(
+        ReadOnlyMemory<byte> utf8,
+        string file,
+        Protocol under,
+        Proof proof,
+        Instant at,
+        Func<Formulary> formulary,
+        Func<KitList> kit
+    )
     {
         var standing = proof.Of(utf8.Span, at);
-        var read = LocatedFields.Whole(utf8, file, "a local protocol", (json, root) => new LocalReader(json, under, standing, at).Lay(root));
-        return read is not Read<Protocol>.Usable { Value: { Local: { } local } laid } ? read
-            : new Read<Protocol>.Usable(laid with
-            {
-                Local = local with
+        var read = LocatedFields.Whole(
+            utf8,
+            file,
+            "a local protocol",
+            (json, root) => Translation.InEnglish(() => new LocalReader(json, under, standing, at, formulary, kit).Lay(root))
+        );
+        return read is not Read<Protocol>.Usable { Value: { Local: { } local } laid }
+            ? read
+            : new Read<Protocol>.Usable(
+                laid with
                 {
-                    Hash = FileHash.Of(utf8.Span), Issuer = standing is Standing.Verified or Standing.Expired ? proof.Issuer : null,
-                    Signature = standing is Standing.Verified or Standing.Expired ? proof.Head : null,
-                    Until = standing == Standing.Emergency ? proof.EmergencyFrom + Proof.LongestEmergency : proof.Head?.Expires,
-                },
-            });
+                    Local = local with
+                    {
+                        Hash = FileHash.Of(utf8.Span),
+                        Issuer = standing is Standing.Verified or Standing.Expired ? proof.Issuer : null,
+                        Signature = standing is Standing.Verified or Standing.Expired ? proof.Head : null,
+                        Until = standing == Standing.Emergency ? proof.EmergencyFrom + Proof.LongestEmergency : proof.Head?.Expires,
+                    },
+                }
+            );
     }
 
     private Protocol? Lay(Located root)
     {
-        json.OnlyKnown(root, "$schema", "local", "version", "title", "over", "authority", "sources", "clock", "freshness", "criteria", "steps", "watch", "tasks", "careFreshness", "orders");
+        json.OnlyKnown(
+            root,
+            "$schema",
+            "local",
+            "version",
+            "title",
+            "over",
+            "authority",
+            "sources",
+            "clock",
+            "freshness",
+            "criteria",
+            "steps",
+            "watch",
+            "tasks",
+            "careFreshness",
+            "orders",
+            "contacts",
+            "emergency",
+            "mayAllow",
+            "names",
+            "words"
+        );
         if (json.Text(root, "over") is var over && over.Length > 0 && over != under.Id)
             json.Refuse(root["over"]!.Offset, $"this local protocol is meant for {over}, not for {under.Id}");
         if (standing == Standing.Unsigned)
-            foreach (var member in root.Members.Where(m => m.Name is "title" or "authority" or "sources" or "criteria" or "steps" or "watch" or "tasks" or "orders"))
+            foreach (var member in root.Members.Where(m => Signable.Contains(m.Name)))
                 json.Refuse(member.Offset, $"{member.Name} needs a signature: without one a local protocol may only tighten numbers");
         Legible(root);
         var (id, version) = (Name(root, "local"), Name(root, "version"));
@@ -56,14 +117,9 @@ public sealed class LocalReader
         var clock = Clock(root, parts);
         if (clock is null)
             return null;
-        var laid = under with
-        {
-            Clock = clock,
-            Freshness = Freshness(root, parts),
-            CareFreshness = CareFreshness(root, parts),
-        };
+        var laid = under with { Clock = clock, Freshness = Freshness(root, parts), CareFreshness = CareFreshness(root, parts) };
         if (standing == Standing.Unsigned)
-            return laid with { Local = new("unsigned", "", "", null, [], [.. changes], []) };
+            return laid with { Local = new("unsigned", "", "", null, [], [.. differences], []) };
         var local = Signed(root, id, version);
         laid = laid with
         {
@@ -74,7 +130,24 @@ public sealed class LocalReader
             Tasks = Tasks(root, new(json, parts, clock)),
         };
         ProtocolReader.Whole(json, root, laid);
-        return laid with { Local = local with { Loosened = [.. loosened], Lapsed = [.. lapsed], Changes = [.. changes], Standing = standing } };
+        var service = new ServiceReader(json, root, differences);
+        laid = laid with
+        {
+            Advice = laid.Advice with { Allowances = service.Allowances(laid, formulary) },
+            Tasks = service.Worded(laid.Tasks),
+        };
+        var read = service.Read(formulary, kit, standing == Standing.Emergency ? lapsed : null);
+        return laid with
+        {
+            Local = local with
+            {
+                Service = read,
+                Loosened = [.. loosened],
+                Lapsed = [.. lapsed],
+                Differences = [.. differences],
+                Standing = standing,
+            },
+        };
     }
 
     /// <summary>What a signature makes room for besides the rules: a title, an authority, orders.</summary>
@@ -100,15 +173,36 @@ public sealed class LocalReader
 
         var admitted = clock with
         {
-            Window = Time(before.Window, clock.Window, Strictness.Shorter(before.Window, clock.Window), bounds.Window, Loosens.Window,
-                $"the first window is {Say.Duration(clock.Window)} instead of {Say.Duration(before.Window)}"),
-            Limit = Time(before.Limit, clock.Limit, Strictness.Shorter(before.Limit, clock.Limit), bounds.Limit, Loosens.Nothing,
-                $"the time limit is {Say.Duration(clock.Limit)} instead of {Say.Duration(before.Limit)}"),
-            Soon = Time(before.Soon, clock.Soon, Strictness.Longer(before.Soon, clock.Soon), bounds.Soon, Loosens.Soon,
-                $"help counts as soon within {Say.Duration(clock.Soon)} instead of {Say.Duration(before.Soon)}"),
+            Window = Time(
+                before.Window,
+                clock.Window,
+                Strictness.Shorter(before.Window, clock.Window),
+                bounds.Window,
+                Loosens.Window,
+                $"the first window is {Say.Duration(clock.Window)} instead of {Say.Duration(before.Window)}"
+            ),
+            Limit = Time(
+                before.Limit,
+                clock.Limit,
+                Strictness.Shorter(before.Limit, clock.Limit),
+                bounds.Limit,
+                Loosens.Nothing,
+                $"the time limit is {Say.Duration(clock.Limit)} instead of {Say.Duration(before.Limit)}"
+            ),
+            Soon = Time(
+                before.Soon,
+                clock.Soon,
+                Strictness.Longer(before.Soon, clock.Soon),
+                bounds.Soon,
+                Loosens.Soon,
+                $"help counts as soon within {Say.Duration(clock.Soon)} instead of {Say.Duration(before.Soon)}"
+            ),
             SoonProbability = Probability(at, clock.SoonProbability),
         };
-        return admitted with { Longest = (Duration.Max(before.Longest.Window, admitted.Window), Duration.Max(before.Longest.Limit, admitted.Limit)) };
+        return admitted with
+        {
+            Longest = (Duration.Max(before.Longest.Window, admitted.Window), Duration.Max(before.Longest.Limit, admitted.Limit)),
+        };
     }
 
     private double Probability(Located at, double now)
@@ -116,7 +210,11 @@ public sealed class LocalReader
         var (was, bound) = (under.Clock.SoonProbability, under.Overlays.SoonProbability);
         var change = Strictness.Larger(was, now);
         var what = FormattableString.Invariant($"a forecast counts for soon at a probability of {now} instead of {was}");
-        return Within(at, change, now > bound.Tightest, now < bound.Loosest, what) && Admit(at, change, Loosens.SoonProbability, bound.Tightest is not null, what) ? now : was;
+        return
+            Within(at, change, now > bound.Tightest, now < bound.Loosest, what)
+            && Admit(at, change, Loosens.SoonProbability, bound.Tightest is not null, what)
+            ? now
+            : was;
     }
 
     private static bool Between(Duration value, Duration a, Duration b) => value >= Duration.Min(a, b) && value <= Duration.Max(a, b);
@@ -141,14 +239,29 @@ public sealed class LocalReader
             var at = root["freshness"]![name]!;
             if (!under.Freshness.TryGetValue(name, out var before))
             {
-                if (Admit(at, Change.Different, Loosens.Freshness, false, $"{InputWords.Name(name)} stays fresh {Say.Duration(span)}, of which nothing was said"))
+                if (
+                    Admit(
+                        at,
+                        Change.Different,
+                        Loosens.Freshness,
+                        false,
+                        $"{InputWords.Name(name)} stays fresh {Say.Duration(span)}, of which nothing was said"
+                    )
+                )
                     freshness[name] = span;
                 continue;
             }
 
             var bears = under.Criteria.Any(c => (c.Hard || c.IsSign) && c.Condition.Inputs.Any(i => i.Name == name));
-            freshness[name] = Fresh(at, before, span, under.Overlays.Freshness, bears ? Loosens.Nothing : Loosens.Freshness,
-                name, $"{InputWords.Name(name)} stays fresh {Say.Duration(span)} instead of {Say.Duration(before)}");
+            freshness[name] = Fresh(
+                at,
+                before,
+                span,
+                under.Overlays.Freshness,
+                bears ? Loosens.Nothing : Loosens.Freshness,
+                name,
+                $"{InputWords.Name(name)} stays fresh {Say.Duration(span)} instead of {Say.Duration(before)}"
+            );
         }
 
         return freshness.ToImmutable();
@@ -160,19 +273,37 @@ public sealed class LocalReader
         foreach (var (name, span) in parts.CareFreshness())
         {
             var before = under.CareFreshness.GetValueOrDefault(name, under.Freshness.GetValueOrDefault(name, span));
-            freshness[name] = Fresh(root["careFreshness"]![name]!, before, span, under.Overlays.CareFreshness, Loosens.CareFreshness,
-                name, $"for tasks, {InputWords.Name(name)} stays fresh {Say.Duration(span)} instead of {Say.Duration(before)}");
+            freshness[name] = Fresh(
+                root["careFreshness"]![name]!,
+                before,
+                span,
+                under.Overlays.CareFreshness,
+                Loosens.CareFreshness,
+                name,
+                $"for tasks, {InputWords.Name(name)} stays fresh {Say.Duration(span)} instead of {Say.Duration(before)}"
+            );
         }
 
         return freshness.ToImmutable();
     }
 
     private Duration Fresh(
-        Located at, Duration before, Duration span, ImmutableSortedDictionary<string, Duration> tightest, Loosens part, string name, string what)
+        Located at,
+        Duration before,
+        Duration span,
+        ImmutableSortedDictionary<string, Duration> tightest,
+        Loosens part,
+        string name,
+        string what
+    )
     {
         var change = Strictness.Shorter(before, span);
         var bounded = tightest.TryGetValue(name, out var least);
-        return Within(at, change, bounded && span < least, span > before * OverlayRules.FreshnessTimes, what) && Admit(at, change, part, bounded, what) ? span : before;
+        return
+            Within(at, change, bounded && span < least, span > before * OverlayRules.FreshnessTimes, what)
+            && Admit(at, change, part, bounded, what)
+            ? span
+            : before;
     }
 
     private ImmutableSortedDictionary<string, Source> Sources(ProtocolParts parts)
@@ -180,7 +311,7 @@ public sealed class LocalReader
         var sources = parts.Sources(under.Sources);
         foreach (var (key, source) in sources)
             if (!under.Sources.TryGetValue(key, out var before) || before != source)
-                changes.Add($"the source {key} is {(before is null ? "added" : "changed")}: {source.Title} ({source.Known})");
+                Note($"the source {key} is {(before is null ? "added" : "changed")}: {source.Title} ({source.Known})", Bearing.Neither);
         return sources;
     }
 
@@ -207,7 +338,7 @@ public sealed class LocalReader
         if (at < 0)
         {
             rules.Add(rule);
-            changes.Add($"added {name}");
+            Note($"added {name}", Bearing.Stricter);
         }
         else if (takes(rules[at]))
             rules[at] = rule;
@@ -224,14 +355,15 @@ public sealed class LocalReader
         return Tell(item, Strictness.Of(before, criterion), PartOf(before), before.Id, RuleWords.Of(before), RuleWords.Of(criterion));
     }
 
-    private static Loosens PartOf(Criterion criterion) => criterion switch
-    {
-        { Hard: true } => Loosens.Nothing,
-        { Role: Role.Soft } => Loosens.SoftSigns,
-        { Role: Role.Asks } => Loosens.Asks,
-        { Role: Role.Awaits } => Loosens.Awaits,
-        _ => Loosens.Nothing,
-    };
+    private static Loosens PartOf(Criterion criterion) =>
+        criterion switch
+        {
+            { Hard: true } => Loosens.Nothing,
+            { Role: Role.Soft } => Loosens.SoftSigns,
+            { Role: Role.Asks } => Loosens.Asks,
+            { Role: Role.Awaits } => Loosens.Awaits,
+            _ => Loosens.Nothing,
+        };
 
     private void Drop(Located item, List<Criterion> criteria, int at)
     {
@@ -263,7 +395,14 @@ public sealed class LocalReader
         var (change, what) = (Strictness.Of(before, step), $"the step {Wire.Word(step.Id)}");
         var halved = before.Minimum.Any(m => step.Minimum.GetValueOrDefault(m.Key) < m.Value / 2);
         return Within(item, halved ? Change.Looser : change, false, halved, what)
-            && Tell(item, change, Strictness.SameGates(before, step) ? Loosens.StepTimes : Loosens.Nothing, what, RuleWords.Of(before), RuleWords.Of(step));
+            && Tell(
+                item,
+                change,
+                Strictness.SameGates(before, step) ? Loosens.StepTimes : Loosens.Nothing,
+                what,
+                RuleWords.Of(before),
+                RuleWords.Of(step)
+            );
     }
 
     private ObservationPlan Watch(Located root, ProtocolParts parts)
@@ -271,8 +410,16 @@ public sealed class LocalReader
         if (root["watch"] is not { } at || parts.Watch() is not { } given || given.Periods is not [.., { Until: null }])
             return under.Watch;
         var watch = given with { AfterMove = given.AfterMove ?? under.Watch.AfterMove };
-        return Tell(at, Strictness.Of(under.Watch, watch), Loosens.Nothing, "the watch after slackening", RuleWords.Of(under.Watch), RuleWords.Of(watch))
-            ? watch : under.Watch;
+        return Tell(
+            at,
+            Strictness.Of(under.Watch, watch),
+            Loosens.Nothing,
+            "the watch after slackening",
+            RuleWords.Of(under.Watch),
+            RuleWords.Of(watch)
+        )
+            ? watch
+            : under.Watch;
     }
 
     private ImmutableArray<CareTask> Tasks(Located root, CareTaskReader reader)
@@ -286,6 +433,8 @@ public sealed class LocalReader
                 json.OnlyKnown(item, "id", "drop");
                 if (at < 0)
                     json.Refuse(item.Offset, $"there is no task {item["id"]?.Text} to drop");
+                else if (tasks[at].AfterMove is not null)
+                    json.Refuse(item.Offset, $"the task {tasks[at].Id} is due after every move: no local protocol drops it");
                 else if (Admit(item, Change.Looser, Loosens.Tasks, false, $"the task {tasks[at].Id} is dropped: {tasks[at].Text}"))
                     tasks.RemoveAt(at);
             }
@@ -301,7 +450,7 @@ public sealed class LocalReader
         if (!Tell(item, Strictness.Of(before, task), Loosens.Tasks, $"the task {task.Id}", RuleWords.Of(before), RuleWords.Of(task)))
             return false;
         if (before.Child?.Text is { } childs && task.Child?.Text == childs && task.Text != before.Text)
-            changes.Add($"the task {task.Id} keeps its words for a child: {childs}");
+            Note($"the task {task.Id} keeps its words for a child: {childs}", Bearing.Neither);
         return true;
     }
 
@@ -311,8 +460,11 @@ public sealed class LocalReader
         var orders = ImmutableArray.CreateBuilder<string>();
         foreach (var item in json.Items(root, "orders", required: false))
         {
-            if (item.Kind != JsonValueKind.String || ShippedFormulary.Formulary.Drugs.All(d => d.Id != item.Text))
-                json.Refuse(item.Offset, $"{item.Text} is no drug of the formulary; there are {string.Join(", ", ShippedFormulary.Formulary.Drugs.Select(d => d.Id))}");
+            if (item.Kind != JsonValueKind.String || formulary().Drugs.All(d => d.Id != item.Text))
+                json.Refuse(
+                    item.Offset,
+                    $"{item.Text} is no drug of the formulary; there are " + $"{string.Join(", ", formulary().Drugs.Select(d => d.Id))}"
+                );
             else if (!orders.Contains(item.Text))
                 orders.Add(item.Text);
         }
@@ -328,7 +480,8 @@ public sealed class LocalReader
             return [];
         }
 
-        changes.Add(text);
+        foreach (var drug in orders)
+            Note($"drug ordered: {drug}", Bearing.Laxer);
         return orders.ToImmutable();
     }
 
@@ -351,8 +504,11 @@ public sealed class LocalReader
     private string Name(Located root, string name)
     {
         var text = json.Text(root, name);
-        if (text.Length > 0 && (text.Length > 32 || text.Any(c => !(char.IsAsciiLetterLower(c) || char.IsAsciiDigit(c) || c is '-' or '.'))))
-            json.Refuse(root[name]!.Offset, $"{name} has to be up to 32 of a to z, 0 to 9, dash and point");
+        if (
+            text.Length > 0
+            && (text.Length > 32 || text.Any(c => !(char.IsAsciiLetterLower(c) || char.IsAsciiDigit(c) || c is '-' or '.')))
+        )
+            json.RefuseValue(root[name]!, name, "up to 32 of a to z, 0 to 9, dash and point");
         return text;
     }
 
@@ -363,10 +519,20 @@ public sealed class LocalReader
             Legible(member.Value);
         foreach (var item in value.Items)
             Legible(item);
-        if (value.Kind == JsonValueKind.String && value.Text.EnumerateRunes().Any(r => Rune.GetUnicodeCategory(r) is
-            System.Globalization.UnicodeCategory.Control or System.Globalization.UnicodeCategory.Format
-            or System.Globalization.UnicodeCategory.PrivateUse or System.Globalization.UnicodeCategory.OtherNotAssigned
-            or System.Globalization.UnicodeCategory.LineSeparator or System.Globalization.UnicodeCategory.ParagraphSeparator))
+        if (
+            value.Kind == JsonValueKind.String
+            && value
+                .Text.EnumerateRunes()
+                .Any(r =>
+                    Rune.GetUnicodeCategory(r)
+                        is System.Globalization.UnicodeCategory.Control
+                            or System.Globalization.UnicodeCategory.Format
+                            or System.Globalization.UnicodeCategory.PrivateUse
+                            or System.Globalization.UnicodeCategory.OtherNotAssigned
+                            or System.Globalization.UnicodeCategory.LineSeparator
+                            or System.Globalization.UnicodeCategory.ParagraphSeparator
+                )
+        )
             json.Refuse(value.Offset, "this text holds a character that can't be seen");
     }
 
@@ -399,9 +565,11 @@ public sealed class LocalReader
             loosened.Add(text);
         }
 
-        changes.Add(text);
+        Note(text, change == Change.Tighter ? Bearing.Stricter : Bearing.Laxer);
         return true;
     }
+
+    private void Note(string text, Bearing bearing) => differences.Add(new(text, bearing));
 
     /// <summary>A rule that would take the place of another: what it changes or, where it is as strict, what it words otherwise.</summary>
     private bool Tell(Located at, Change change, Loosens part, string what, string before, string after)
@@ -409,18 +577,19 @@ public sealed class LocalReader
         if (change != Change.Same)
             return Admit(at, change, part, false, $"{what} is changed: {after} BEFORE: {before}");
         if (before != after)
-            changes.Add($"{what} is reworded: {after} BEFORE: {before}");
+            Note($"{what} is reworded: {after} BEFORE: {before}", Bearing.Neither);
         return true;
     }
 
-    private static Condition Reclocked(Condition condition, ClockLimits clock) => condition switch
-    {
-        Condition.All all => new Condition.All([.. all.Parts.Select(p => Reclocked(p, clock))]),
-        Condition.Any any => new Condition.Any([.. any.Parts.Select(p => Reclocked(p, clock))]),
-        Condition.Not not => new Condition.Not(Reclocked(not.Part, clock)),
-        Condition.Compare { Clock: "window" } c => c with { Limit = clock.Window.TotalSeconds },
-        Condition.Compare { Clock: "limit" } c => c with { Limit = clock.Limit.TotalSeconds },
-        Condition.Compare { Clock: "soon" } c => c with { Limit = clock.Soon.TotalSeconds },
-        _ => condition,
-    };
+    private static Condition Reclocked(Condition condition, ClockLimits clock) =>
+        condition switch
+        {
+            Condition.All all => new Condition.All([.. all.Parts.Select(p => Reclocked(p, clock))]),
+            Condition.Any any => new Condition.Any([.. any.Parts.Select(p => Reclocked(p, clock))]),
+            Condition.Not not => new Condition.Not(Reclocked(not.Part, clock)),
+            Condition.Compare { Clock: "window" } c => c with { Limit = clock.Window.TotalSeconds },
+            Condition.Compare { Clock: "limit" } c => c with { Limit = clock.Limit.TotalSeconds },
+            Condition.Compare { Clock: "soon" } c => c with { Limit = clock.Soon.TotalSeconds },
+            _ => condition,
+        };
 }

@@ -14,8 +14,8 @@ public static class TripCheck
 {
     /// <param name="practised">Whether a practice casualty was gone through on this phone.</param>
     /// <returns>What is missing first, then what nobody said, then the rest; each in order of weight.</returns>
-    public static ImmutableArray<TripCheckLine> Of(TripPlan plan, KitList kit, Protocol protocol, bool practised) =>
-        [.. Lines(plan, kit, protocol, practised).OrderBy(l => l.State)];
+    public static ImmutableArray<TripCheckLine> Of(TripPlan plan, Rulebook rules, bool practised) =>
+        [.. Lines(plan, rules.Kit, rules.Protocol, practised).OrderBy(l => l.State)];
 
     /// <summary>Days that help may take from the worst place, rounded up, at least one.</summary>
     public static double WaitDays(double hoursToHelp) => Math.Max(1, Math.Ceiling(hoursToHelp / 24));
@@ -28,39 +28,50 @@ public static class TripCheck
     {
         yield return Party(plan);
         yield return Help(plan, protocol.Clock);
-        yield return Told("alarm", plan.Alarm, "Somebody outside who knows when to raise the alarm, and whom to call.");
-        yield return new("contacts", Kleene.Of(!plan.Contacts.IsEmpty), "Numbers for help, written down.", ["design"]);
+        yield return Told("alarm", plan.Alarm, PrepareTexts.Alarm);
+        yield return new("contacts", Kleene.Of(!plan.Contacts.IsEmpty), PrepareTexts.Contacts, ["design"]);
         var trained = plan.Party.Count(m => m.Practised);
         yield return new(
-            "practice", plan.Party.IsEmpty ? Truth.Unknown : Kleene.Of(trained >= 2),
-            $"Two of the party who have practised, as one may be the casualty: {trained} have.", ["design"]);
-        yield return new("practice-here", Kleene.Of(practised), "A practice casualty gone through on this phone.", ["design"]);
+            "practice",
+            plan.Party.IsEmpty ? Truth.Unknown : Kleene.Of(trained >= 2),
+            PrepareTexts.Trained(trained),
+            ["design"]
+        );
+        yield return new("practice-here", Kleene.Of(practised), PrepareTexts.PractisedHere, ["design"]);
         yield return new(
-            "local", Kleene.Of(protocol.Local is { Authority: not null, Standing: Standing.Verified }),
+            "local",
+            Kleene.Of(protocol.Local is { Authority: not null, Standing: Standing.Verified }),
             protocol.Local is { Authority: { } by, Standing: Standing.Verified, Until: { } until } local
-                ? $"Local protocol loaded: {local.Title}, by {by.Name}, valid until {Say.Time(until)}."
-                : "A local protocol, signed and in its time, with a named authority: without it no dose is shown.",
-            ["design"]);
-        yield return Told("route", plan.Route, "The route, written down.");
+                ? PrepareTexts.LocalLoaded(local.Title, by.Name, Say.Time(until))
+                : PrepareTexts.LocalMissing,
+            ["design"]
+        );
+        yield return Told("route", plan.Route, PrepareTexts.Route);
         foreach (var item in kit.Items)
             if (item.Carry is { } carry)
                 yield return Item(item, carry, plan);
     }
 
-    private static TripCheckLine Party(TripPlan plan) => new(
-        "party",
-        plan.Party.IsEmpty ? Truth.Unknown : Kleene.Of(plan.Party.Length >= 3),
-        plan.Party.IsEmpty ? "Who is in the party."
-            : $"Two left to care and watch in turns if one is hurt: the party is {plan.Party.Length}.",
-        ["design"]);
+    private static TripCheckLine Party(TripPlan plan) =>
+        new(
+            "party",
+            plan.Party.IsEmpty ? Truth.Unknown : Kleene.Of(plan.Party.Length >= 3),
+            plan.Party.IsEmpty ? PrepareTexts.PartyUnknown : PrepareTexts.PartySmall(plan.Party.Length),
+            ["design"]
+        );
 
     /// <summary>Against the limits of a tourniquet: whoever is further away has to be able to take it off themselves.</summary>
-    private static TripCheckLine Help(TripPlan plan, ClockLimits clock) => plan.HoursToHelp is not { } hours
-        ? new("help", Truth.Unknown, "How long help takes from the worst place of the route.", ["design"])
-        : new("help", Kleene.Of(hours < clock.Limit.TotalHours), hours < clock.Limit.TotalHours
-            ? $"Help comes within {plan.HoursSaid} from the worst place."
-            : $"From the worst place help takes {(plan.OrMore ? "" : "up to ")}{plan.HoursSaid}, longer than a tourniquet may stay on ({Say.Duration(clock.Limit)}). "
-                + "Look for a nearer way out, and practise the change to a dressing.", ["design"]);
+    private static TripCheckLine Help(TripPlan plan, ClockLimits clock) =>
+        plan.HoursToHelp is not { } hours
+            ? new("help", Truth.Unknown, PrepareTexts.HelpUnknown, ["design"])
+            : new(
+                "help",
+                Kleene.Of(hours < clock.Limit.TotalHours),
+                hours < clock.Limit.TotalHours
+                    ? PrepareTexts.HelpWithin(plan.HoursSaid)
+                    : PrepareTexts.HelpFar(plan.OrMore ? "" : PrepareTexts.UpTo, plan.HoursSaid, Say.Duration(clock.Limit)),
+                ["design"]
+            );
 
     private static TripCheckLine Told(string id, string? said, string text) =>
         new(id, string.IsNullOrWhiteSpace(said) ? Truth.Unknown : Truth.Met, text, ["design"]);
@@ -69,11 +80,13 @@ public static class TripCheck
     {
         var needed = Needed(carry, plan);
         var text = plan.Packed.TryGetValue(item.Id, out var packed)
-            ? $"{SupplyWords.Amount(item, Between.Exactly(packed))} of {SupplyWords.Amount(item, Between.Exactly(needed))}"
+            ? PrepareTexts.Of(SupplyWords.Amount(item, Between.Exactly(packed)), SupplyWords.Amount(item, Between.Exactly(needed)))
             : SupplyWords.Amount(item, Between.Exactly(needed));
-        var state = !plan.Packed.ContainsKey(item.Id) ? Truth.Unknown
+        var state =
+            !plan.Packed.ContainsKey(item.Id) ? Truth.Unknown
             : packed < needed ? Truth.NotMet
-            : plan.HoursToHelp is null || plan.OrMore || plan.Party.IsEmpty ? Truth.Unknown // enough for some days and people says nothing of more
+            // enough for some days and people says nothing of more
+            : plan.HoursToHelp is null || plan.OrMore || plan.Party.IsEmpty ? Truth.Unknown
             : Truth.Met;
         return new(item.Id, state, $"{char.ToUpperInvariant(item.Name[0])}{item.Name[1..]}: {text}", item.Sources);
     }

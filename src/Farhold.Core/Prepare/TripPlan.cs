@@ -21,7 +21,8 @@ public sealed record TripPlan(
     string? Alarm,
     ImmutableArray<PartyMember> Party,
     ImmutableArray<string> Contacts,
-    ImmutableSortedDictionary<string, int> Packed)
+    ImmutableSortedDictionary<string, int> Packed
+)
 {
     public const int MostDays = 60;
 
@@ -32,9 +33,10 @@ public sealed record TripPlan(
     public bool OrMore => HoursToHelp >= MostHours;
 
     /// <summary><c>9 h</c>, or <c>240 h or more</c>; null where nobody said.</summary>
-    public string? HoursSaid => HoursToHelp is { } hours ? $"{Say.Number(hours)} h{(OrMore ? " or more" : "")}" : null;
+    public string? HoursSaid => HoursToHelp is { } hours ? PrepareTexts.Hours(Say.Number(hours), OrMore ? PrepareTexts.OrMore : "") : null;
 
-    public static TripPlan Empty { get; } = new(null, null, null, null, [], [], ImmutableSortedDictionary.Create<string, int>(StringComparer.Ordinal));
+    public static TripPlan Empty { get; } =
+        new(null, null, null, null, [], [], ImmutableSortedDictionary.Create<string, int>(StringComparer.Ordinal));
 
     /// <summary>With the hours that a route comes to in place of what was said before.</summary>
     /// <param name="hours">Null where the route can't tell: then nobody knows.</param>

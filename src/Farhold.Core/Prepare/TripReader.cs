@@ -30,12 +30,13 @@ public sealed class TripReader
             json.Refuse(root.Offset, $"{twice.Key} is in the party twice");
         return new(
             Said(root, "route"),
-            Number(root, "days", 1, TripPlan.MostDays, whole: true) is { } days ? (int)days : null,
+            Number(root, "days", 1, TripPlan.MostDays) is { } days ? (int)days : null,
             Number(root, "hours", 0, TripPlan.MostHours, whole: false),
             Said(root, "alarm"),
             party,
             [.. json.Items(root, "contacts", required: false).Select(Line).OfType<string>()],
-            Packed(root));
+            Packed(root)
+        );
     }
 
     private PartyMember? Member(Located member)
@@ -54,7 +55,7 @@ public sealed class TripReader
             {
                 if (kit is not null && kit.Named(member.Name) is null)
                     json.Refuse(member.Offset, $"{member.Name} is no item of the kit list");
-                packed[member.Name] = (int)(Number(given, member.Name, 0, MostPieces, whole: true) ?? 0);
+                packed[member.Name] = (int)(Number(given, member.Name, 0, MostPieces) ?? 0);
             }
 
         return packed.ToImmutable();
@@ -67,7 +68,7 @@ public sealed class TripReader
             return null;
         if (member.Kind == JsonValueKind.String && member.Text.Length <= LongestText)
             return member.Text.Trim().Length == 0 ? null : member.Text;
-        json.Refuse(member.Offset, $"{name} has to be a text of at most {LongestText} characters");
+        json.RefuseValue(member, name, $"a text of at most {LongestText} characters");
         return null;
     }
 
@@ -75,17 +76,10 @@ public sealed class TripReader
     {
         if (contact.Kind == JsonValueKind.String && contact.Text.Trim().Length is > 0 and <= LongestText)
             return contact.Text;
-        json.Refuse(contact.Offset, "a contact is a text with a number");
+        json.RefuseValue(contact, "a contact", $"a text of 1 to {LongestText} characters, with a number");
         return null;
     }
 
-    private double? Number(Located value, string name, double least, double most, bool whole)
-    {
-        if (value[name] is not { } member || json.Number(member, name) is not { } number)
-            return null;
-        if (number >= least && number <= most && (!whole || number == Math.Floor(number)))
-            return number;
-        json.Refuse(member.Offset, $"{name} is a {(whole ? "whole number" : "number")} from {Say.Number(least)} to {Say.Number(most)}");
-        return null;
-    }
+    private double? Number(Located value, string name, double least, double most, bool whole = true) =>
+        value[name] is { } member ? json.Number(member, name, least, most, whole: whole) : null;
 }

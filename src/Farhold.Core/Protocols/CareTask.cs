@@ -25,6 +25,9 @@ public enum TaskGroup
 
     /// <summary>What follows the release of a limb that was long without blood.</summary>
     Release,
+
+    /// <summary>Treatment that takes advice or an order, prompted once.</summary>
+    Treat,
 }
 
 /// <summary>A task's words where an adult's figures do not fit; <see cref="Figures"/> stand for figures. Null: as for all.</summary>
@@ -37,7 +40,7 @@ public sealed record ChildWords(string? Text, string? Reason)
 /// <summary>Something to be done again and again.</summary>
 /// <param name="Every">In a stable casualty; null: only when unstable.</param>
 /// <param name="Unstable">While shock is suspected or unknown, or an attempt or the first hours of a watch are on.</param>
-/// <param name="Once">Instead of repeating: once, this long after the limb was first tightened.</param>
+/// <param name="Once">Instead of repeating: once, this long after the limb was first tightened, or after the injury.</param>
 /// <param name="DoneBy">Kinds of entries that count as doing it, besides a <c>task.done</c>.</param>
 public sealed record CareTask(
     string Id,
@@ -47,7 +50,8 @@ public sealed record CareTask(
     Duration? Unstable,
     Duration? Once,
     ImmutableArray<Kind> DoneBy,
-    ImmutableArray<string> Sources)
+    ImmutableArray<string> Sources
+)
 {
     /// <summary>Further times, in order, at which what is done once is asked for anew; each takes the place of the one before.</summary>
     public ImmutableArray<Duration> Again { get; init; } = [];
@@ -72,11 +76,26 @@ public sealed record CareTask(
     /// <summary>When it has to be done at all. Unknown: what to look at comes first. Null: always.</summary>
     public Condition? Condition { get; init; }
 
+    /// <summary>
+    /// When it must not be done any more, though it would have to be: then <see cref="Instead"/> is said, and only then. Null: where
+    /// the condition is not met.
+    /// </summary>
+    public Condition? Unless { get; init; }
+
+    /// <summary>
+    /// Drugs that it is about: ids, groups or kinds of the formulary, or a word of a drug's name. One that was given does it; where the
+    /// record speaks against all of them it is not asked for.
+    /// </summary>
+    public ImmutableArray<string> Drugs { get; init; } = [];
+
     /// <summary>Not while the casualty is unstable.</summary>
     public bool OnlyStable { get; init; }
 
     /// <summary>What to say where it must not be done; null where it is simply not needed.</summary>
     public string? Instead { get; init; }
+
+    /// <summary>What to do at once after every move, until it is done; null: a move does not make it due.</summary>
+    public string? AfterMove { get; init; }
 
     /// <summary>Values that, once looked at, count as doing it.</summary>
     public ImmutableArray<Input> Seen { get; init; } = [];

@@ -10,7 +10,10 @@ internal sealed class ConditionReader(LocatedJson file, ClockLimits clock, Immut
 {
     private static readonly (string Name, Comparison Comparison)[] Comparisons =
     [
-        ("above", Comparison.Above), ("atLeast", Comparison.AtLeast), ("below", Comparison.Below), ("atMost", Comparison.AtMost),
+        ("above", Comparison.Above),
+        ("atLeast", Comparison.AtLeast),
+        ("below", Comparison.Below),
+        ("atMost", Comparison.AtMost),
     ];
 
     /// <summary>The condition, or null with at least one refusal.</summary>
@@ -29,7 +32,7 @@ internal sealed class ConditionReader(LocatedJson file, ClockLimits clock, Immut
         }
 
         if (value["input"] is not { } name)
-            return No(value, "a condition is one of all, any, not, or an input with what it is held against");
+            return No(value, "a condition has to be one of all, any, not, or an input with what it is held against");
         return Input.Named(name.Text, inputs) is { } input
             ? Held(value, input)
             : No(name, $"there is no input {name.Text}; there are {string.Join(", ", inputs.Select(i => i.Name))}");
@@ -62,9 +65,7 @@ internal sealed class ConditionReader(LocatedJson file, ClockLimits clock, Immut
         switch (operand.Name, input.Type)
         {
             case ("is", InputType.Flag):
-                return operand.Value.Kind is JsonValueKind.True or JsonValueKind.False
-                    ? new Condition.OneOf(input, [operand.Value.Text])
-                    : No(operand.Value, "is has to be true or false");
+                return file.FlagOf(operand.Value, "is") is null ? null : new Condition.OneOf(input, [operand.Value.Text]);
             case ("in", InputType.Word):
                 return Words(value, input, operand.Value);
             case ("in" or "is", _):
@@ -83,7 +84,7 @@ internal sealed class ConditionReader(LocatedJson file, ClockLimits clock, Immut
             return No(operand, "in needs at least one word") as Condition.OneOf;
         foreach (var word in words)
             if (!input.Words.Contains(word.Text) || word.Kind != JsonValueKind.String)
-                No(word, $"{input.Name} is one of {string.Join(", ", input.Words)}");
+                file.RefuseValue(word, input.Name, LocatedFields.OneOf(input.Words));
         return new(input, [.. words.Select(w => w.Text)]);
     }
 
@@ -120,9 +121,14 @@ internal sealed class ConditionReader(LocatedJson file, ClockLimits clock, Immut
             if (!file.IsObject(item, "a band"))
                 return default;
             file.OnlyKnown(item, "from", "under", "limit");
-            if (file.Required(item, "from") is not { } from || file.Required(item, "under") is not { } under
-                || file.Required(item, "limit") is not { } limit || file.Number(from, "from") is not { } f
-                || file.Number(under, "under") is not { } u || file.Number(limit, "limit") is not { } l)
+            if (
+                file.Required(item, "from") is not { } from
+                || file.Required(item, "under") is not { } under
+                || file.Required(item, "limit") is not { } limit
+                || file.Number(from, "from") is not { } f
+                || file.Number(under, "under") is not { } u
+                || file.Number(limit, "limit") is not { } l
+            )
                 return default;
             if (f < 0 || u <= f || (bands.Count > 0 && f < bands[^1].UnderYears))
             {

@@ -30,7 +30,14 @@ public sealed record ConditionalText(Condition? When, string Text);
 /// <param name="Hard">Loosening it needs a named authority, and then every screen and print says so.</param>
 /// <param name="Sources">Keys of the protocol's source list, at least one.</param>
 public sealed record Criterion(
-    string Id, Role Role, string? Group, bool Hard, string Text, ImmutableArray<string> Sources, Condition Condition)
+    string Id,
+    Role Role,
+    string? Group,
+    bool Hard,
+    string Text,
+    ImmutableArray<string> Sources,
+    Condition Condition
+)
 {
     /// <summary>Whether it goes on counting once an attempt has begun; the others are judged when it begins.</summary>
     public bool Stops { get; init; }

@@ -12,11 +12,25 @@ namespace Farhold.Protocols;
 /// <param name="HeartRateUp">Beats a minute; a rise of this much in them means that the sign does not give way.</param>
 /// <param name="SystolicDown">mmHg; a fall of this much in them likewise.</param>
 public sealed record LookRules(
-    Duration Within, Duration Apart, Duration Closing, int SoftLooks, Duration SoftOver, double HeartRateUp, double SystolicDown)
+    Duration Within,
+    Duration Apart,
+    Duration Closing,
+    int SoftLooks,
+    Duration SoftOver,
+    double HeartRateUp,
+    double SystolicDown
+)
 {
     /// <summary>Where a protocol says nothing (design).</summary>
     public static readonly LookRules Usual = new(
-        Duration.FromMinutes(5), Duration.FromMinutes(10), Duration.FromMinutes(20), 3, Duration.FromMinutes(30), 10, 10);
+        Duration.FromMinutes(5),
+        Duration.FromMinutes(10),
+        Duration.FromMinutes(20),
+        3,
+        Duration.FromMinutes(30),
+        10,
+        10
+    );
 }
 
 /// <summary>How long advice counts, and when nobody can be reached.</summary>
@@ -27,6 +41,9 @@ public sealed record AdviceRules(Duration Lasts, Duration Unanswered, Duration T
 {
     /// <summary>Where a protocol says nothing (design).</summary>
     public static readonly AdviceRules Usual = new(Duration.FromHours(2), Duration.FromMinutes(30), Duration.FromHours(1));
+
+    /// <summary>Whose yes counts for what; empty: that of whoever gives advice.</summary>
+    public ImmutableArray<Allowance> Allowances { get; init; } = [];
 }
 
 /// <summary>How attempts are begun and kept apart.</summary>
@@ -40,12 +57,16 @@ public sealed record AttemptRules(ImmutableSortedDictionary<string, Duration> Le
 {
     /// <summary>Where a protocol says nothing (design): 13 minutes with haemostatic gauze, 20 with anything else.</summary>
     public static readonly AttemptRules Usual = new(
-        ImmutableSortedDictionary.CreateRange(StringComparer.Ordinal,
-        [
-            KeyValuePair.Create(Wire.Word(PackingMaterial.HaemostaticGauze), Duration.FromMinutes(13)),
-            KeyValuePair.Create("", Duration.FromMinutes(20)),
-        ]),
-        Duration.FromMinutes(15), Duration.FromHours(2));
+        ImmutableSortedDictionary.CreateRange(
+            StringComparer.Ordinal,
+            [
+                KeyValuePair.Create(Wire.Word(PackingMaterial.HaemostaticGauze), Duration.FromMinutes(13)),
+                KeyValuePair.Create("", Duration.FromMinutes(20)),
+            ]
+        ),
+        Duration.FromMinutes(15),
+        Duration.FromHours(2)
+    );
 
     /// <summary>The lead with a material, or with whatever takes longest.</summary>
     public Duration LeadWith(string material) => Lead.TryGetValue(material, out var lead) ? lead : Lead.Values.Max();
@@ -55,11 +76,19 @@ public sealed record AttemptRules(ImmutableSortedDictionary<string, Duration> Le
 /// <param name="Checks">Since then, in order; at least one.</param>
 /// <param name="Every">After the last of them, up to <paramref name="Until"/>.</param>
 public sealed record EffectPlan(
-    string Text, ImmutableArray<Duration> Checks, Duration Every, Duration Until, ImmutableArray<string> Sources)
+    string Text,
+    ImmutableArray<Duration> Checks,
+    Duration Every,
+    Duration Until,
+    ImmutableArray<string> Sources
+)
 {
     /// <summary>Where a protocol says nothing (design).</summary>
     public static readonly EffectPlan Usual = new(
-        "Has it stopped? Look at the wound and under the limb for blood, and feel for a pulse beyond the tourniquet.",
+        "Has it stopped? Look at the wound and under the limb for blood, and feel for a pulse below the tourniquet.",
         [Duration.FromMinutes(5), Duration.FromMinutes(15), Duration.FromMinutes(30)],
-        Duration.FromMinutes(15), Duration.FromHours(2), []);
+        Duration.FromMinutes(15),
+        Duration.FromHours(2),
+        []
+    );
 }

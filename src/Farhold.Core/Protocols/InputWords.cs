@@ -9,12 +9,13 @@ public static class InputWords
     public static string Name(string input) => ByName.TryGetValue(input, out var known) ? known.Title : input;
 
     /// <summary><c>128 /min</c>, of a value as the record writes it.</summary>
-    public static string Value(string input, string value) => value switch
-    {
-        "true" => "yes",
-        "false" => "no",
-        var word when char.IsAsciiLetter(word[0]) => word.Replace('-', ' '),
-        var number when ByName.TryGetValue(input, out var known) && known.Unit.Length > 0 => $"{number} {known.Unit}",
-        var number => number,
-    };
+    public static string Value(string input, string value) =>
+        value switch
+        {
+            "true" => ProtocolTexts.Yes,
+            "false" => ProtocolTexts.No,
+            var word when char.IsAsciiLetter(word[0]) => word.Replace('-', ' '),
+            var number when ByName.TryGetValue(input, out var known) && known.Unit.Length > 0 => $"{number} {known.Unit}",
+            var number => number,
+        };
 }

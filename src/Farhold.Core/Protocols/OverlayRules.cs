@@ -39,12 +39,20 @@ public sealed record OverlayRules(
     (double? Tightest, double? Loosest) SoonProbability,
     ImmutableSortedDictionary<string, Duration> Freshness,
     ImmutableSortedDictionary<string, Duration> CareFreshness,
-    ImmutableArray<Loosens> Loosens)
+    ImmutableArray<Loosens> Loosens
+)
 {
     /// <summary>No value may stay fresh longer than this many times what it does underneath (design).</summary>
     public const int FreshnessTimes = 2;
 
     /// <summary>Where a protocol says nothing: no number may be changed without a signature, and none loosened with one.</summary>
     public static readonly OverlayRules None = new(
-        default, default, default, default, ImmutableSortedDictionary<string, Duration>.Empty, ImmutableSortedDictionary<string, Duration>.Empty, []);
+        default,
+        default,
+        default,
+        default,
+        ImmutableSortedDictionary<string, Duration>.Empty,
+        ImmutableSortedDictionary<string, Duration>.Empty,
+        []
+    );
 }

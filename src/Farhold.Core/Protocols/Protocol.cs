@@ -26,8 +26,21 @@ public sealed record ClockLimits(Duration Window, Duration Limit, Duration Soon,
 
 /// <summary>A step of an attempt. <paramref name="Minimum"/> by what it is done with; the key <c>""</c> is for anything.</summary>
 public sealed record AttemptStep(
-    StepId Id, string Text, ImmutableSortedDictionary<string, Duration> Minimum, ImmutableArray<string> Sources)
+    StepId Id,
+    string Text,
+    ImmutableSortedDictionary<string, Duration> Minimum,
+    ImmutableArray<string> Sources
+)
 {
+    /// <summary>Longest <see cref="Brief"/>, in characters: three lines of 28 px on a phone of 360 px (design).</summary>
+    public const int BriefLength = 66;
+
+    /// <summary>The step in the few words that are read at arm's length and said aloud; null where only the whole text will do.</summary>
+    public string? Brief { get; init; }
+
+    /// <summary>What leads the step on the screen and aloud.</summary>
+    public string InBrief => Brief ?? Text;
+
     /// <summary>What comes before it, each where its condition is met.</summary>
     public ImmutableArray<ConditionalText> Before { get; init; } = [];
 
@@ -54,7 +67,11 @@ public sealed record ObservationPeriod(Duration? Until, Duration? Every);
 
 /// <param name="AfterMove">How long to look without a break after every move; null: not said.</param>
 public sealed record ObservationPlan(
-    string Text, ImmutableArray<ObservationPeriod> Periods, ImmutableArray<string> Sources, Duration? AfterMove = null);
+    string Text,
+    ImmutableArray<ObservationPeriod> Periods,
+    ImmutableArray<string> Sources,
+    Duration? AfterMove = null
+);
 
 /// <summary>A protocol: the criteria of the decision and the times that go with it. Versioned data, never code.</summary>
 /// <param name="Local">The local protocol laid over it, or null.</param>
@@ -69,9 +86,14 @@ public sealed record Protocol(
     ImmutableArray<AttemptStep> Steps,
     ObservationPlan Watch,
     ImmutableArray<CareTask> Tasks,
-    LocalProtocol? Local)
+    LocalProtocol? Local
+)
 {
-    public ImmutableArray<Criterion> Criteria { get; init => (field, Shock) = (value, new(value)); } = Criteria;
+    public ImmutableArray<Criterion> Criteria
+    {
+        get;
+        init => (field, Shock) = (value, new(value));
+    } = Criteria;
 
     /// <summary>Id and version, as a signature and an entry name it.</summary>
     public string Named => $"{Id} {Version}";
@@ -106,7 +128,7 @@ public sealed record Protocol(
 /// <summary>What a local protocol changed, and what stands behind it.</summary>
 /// <param name="Authority">The clinician who authorises it; null where the file names none.</param>
 /// <param name="Loosened">One sentence for everything it loosened; shown on every screen and print.</param>
-/// <param name="Changes">One sentence for everything that differs, what is loosened too.</param>
+/// <param name="Differences">Everything that differs, what is loosened too.</param>
 /// <param name="Orders">Ids of the drugs that the authority orders: only of these a dose is ever shown. Empty unless verified.</param>
 public sealed record LocalProtocol(
     string Id,
@@ -114,9 +136,16 @@ public sealed record LocalProtocol(
     string Title,
     Authority? Authority,
     ImmutableArray<string> Loosened,
-    ImmutableArray<string> Changes,
-    ImmutableArray<string> Orders)
+    ImmutableArray<Difference> Differences,
+    ImmutableArray<string> Orders
+)
 {
+    /// <summary>One sentence for everything that differs.</summary>
+    public ImmutableArray<string> Changes => [.. Differences.Select(d => d.Text)];
+
+    /// <summary>Whom the service says to call, and its names and words.</summary>
+    public LocalService Service { get; init; } = LocalService.None;
+
     public Standing Standing { get; init; }
 
     /// <summary>Of the file, byte for byte.</summary>

@@ -22,30 +22,20 @@ internal sealed class ProtocolParts(LocatedJson json, Located root, ImmutableArr
             return null;
         json.OnlyKnown(clock, "window", "limit", "soon", "soonProbability");
         Duration? Of(string name, Duration? otherwise) =>
-            clock[name] is { } given ? json.Span(given, name) : otherwise ?? Missing(name);
+            otherwise is { } kept && clock[name] is null ? kept
+            : json.Required(clock, name) is { } given ? json.Span(given, name)
+            : null;
         var (window, limit, soon) = (Of("window", under?.Window), Of("limit", under?.Limit), Of("soon", under?.Soon));
         if (window is null || limit is null || soon is null)
             return null;
         if (window > limit)
             json.Refuse(clock.Offset, "the window can't be longer than the limit");
         return new(window.Value, limit.Value, soon.Value, Probability(clock) ?? under?.SoonProbability ?? ClockLimits.UsualSoonProbability);
-
-        Duration? Missing(string name)
-        {
-            json.Refuse(clock.Offset, $"{name} is missing");
-            return null;
-        }
     }
 
-    private double? Probability(Located clock)
-    {
-        if (clock["soonProbability"] is not { } given || json.Number(given, "soonProbability") is not { } probability)
-            return null;
-        if (probability is >= 0.5 and <= 0.999)
-            return probability;
-        json.Refuse(given.Offset, "soonProbability has to be 0.5 to 0.999: a share of forecasts that come true, such as 0.9");
-        return null;
-    }
+    /// <summary>The share of forecasts that come true.</summary>
+    private double? Probability(Located clock) =>
+        clock["soonProbability"] is { } given ? json.Number(given, "soonProbability", 0.5, 0.999) : null;
 
     public ImmutableSortedDictionary<string, Source> Sources(IEnumerable<KeyValuePair<string, Source>> under)
     {
@@ -58,7 +48,7 @@ internal sealed class ProtocolParts(LocatedJson json, Located root, ImmutableArr
             json.OnlyKnown(member.Value, "title", "known");
             var known = json.Text(member.Value, "known");
             if (known.Length > 0 && !Known.Contains(known))
-                json.Refuse(member.Offset, $"known has to be one of {string.Join(", ", Known)}");
+                json.RefuseValue(member.Value["known"]!, "known", LocatedFields.OneOf(Known));
             sources[member.Name] = new(member.Name, json.Text(member.Value, "title"), known);
         }
 
@@ -81,21 +71,27 @@ internal sealed class ProtocolParts(LocatedJson json, Located root, ImmutableArr
             return (bound["tightest"], bound["loosest"]);
         }
 
-        (Duration?, Duration?) Times(string name) => Bound(name) is var (tightest, loosest)
-            ? (tightest is null ? null : json.Span(tightest, "tightest"), loosest is null ? null : json.Span(loosest, "loosest")) : default;
+        (Duration?, Duration?) Times(string name) =>
+            Bound(name) is var (tightest, loosest)
+                ? (tightest is null ? null : json.Span(tightest, "tightest"), loosest is null ? null : json.Span(loosest, "loosest"))
+                : default;
         var (surest, least) = Bound("soonProbability");
         return new(
-            Times("window"), Times("limit"), Times("soon"),
+            Times("window"),
+            Times("limit"),
+            Times("soon"),
             (surest is null ? null : json.Number(surest, "tightest"), least is null ? null : json.Number(least, "loosest")),
-            Freshness("freshness", inputs, overlays), Freshness("careFreshness", LongInput.All, overlays),
-            [.. json.Items(overlays, "loosens").Select(Loosening).OfType<Loosens>()]);
+            Freshness("freshness", inputs, overlays),
+            Freshness("careFreshness", LongInput.All, overlays),
+            [.. json.Items(overlays, "loosens").Select(Loosening).OfType<Loosens>()]
+        );
     }
 
     private Loosens? Loosening(Located item)
     {
         if (item.Kind == JsonValueKind.String && Wire.Parse<Loosens>(item.Text) is { } part and not Loosens.Nothing)
             return part;
-        json.Refuse(item.Offset, $"loosens may list {string.Join(", ", Wire.Words<Loosens>().Skip(1))}");
+        json.RefuseValue(item, "each of loosens", LocatedFields.OneOf(Wire.Words<Loosens>().Skip(1)));
         return null;
     }
 
@@ -121,18 +117,41 @@ internal sealed class ProtocolParts(LocatedJson json, Located root, ImmutableArr
     public ImmutableArray<Criterion> Criteria(ClockLimits clock) =>
         [.. json.Items(root, "criteria").Select(item => Criterion(item, clock)).OfType<Criterion>()];
 
-    /// <param name="under">The criterion that a local one takes the place of: what the local one does not name stays as it is there.</param>
+    /// <param name="under">The criterion that a local one takes the place of: what the local one does not name stays as it is
+    /// there.</param>
     public Criterion? Criterion(Located item, ClockLimits clock, Criterion? under = null)
     {
         if (!json.IsObject(item, "a criterion"))
             return null;
         json.OnlyKnown(
-            item, "id", "role", "group", "hard", "stops", "adviceLifts", "givesWay", "text", "acts", "look", "change", "sources", "when");
+            item,
+            "id",
+            "role",
+            "group",
+            "hard",
+            "stops",
+            "adviceLifts",
+            "givesWay",
+            "text",
+            "acts",
+            "look",
+            "change",
+            "sources",
+            "when"
+        );
         var condition = json.Required(item, "when") is { } when ? new ConditionReader(json, clock, inputs).Read(when) : null;
         var id = json.Text(item, "id");
-        return condition is null ? null
+        return condition is null
+            ? null
             : new(
-                id, json.Word<Role>(item, "role"), Optional(item, "group"), json.Flag(item, "hard"), json.Text(item, "text"), Cited(item), condition)
+                id,
+                json.Word<Role>(item, "role"),
+                Optional(item, "group"),
+                json.Flag(item, "hard"),
+                json.Text(item, "text"),
+                Cited(item),
+                condition
+            )
             {
                 Stops = item["stops"] is null ? under?.Stops ?? false : json.Flag(item, "stops"),
                 AdviceLifts = item["adviceLifts"] is null ? under?.AdviceLifts ?? false : json.Flag(item, "adviceLifts"),
@@ -167,7 +186,7 @@ internal sealed class ProtocolParts(LocatedJson json, Located root, ImmutableArr
             return under;
         json.OnlyKnown(looks, "within", "apart", "closing", "softLooks", "softOver", "heartRateUp", "systolicDown");
         double Number(string name, double otherwise) =>
-            looks[name] is { } given && json.Number(given, name) is { } number ? Positive(given, name, number) : otherwise;
+            looks[name] is { } given ? json.Number(given, name, 1, 100) ?? otherwise : otherwise;
         return new(
             json.OptionalSpan(looks, "within") ?? under.Within,
             json.OptionalSpan(looks, "apart") ?? under.Apart,
@@ -175,14 +194,8 @@ internal sealed class ProtocolParts(LocatedJson json, Located root, ImmutableArr
             (int)Number("softLooks", under.SoftLooks),
             json.OptionalSpan(looks, "softOver") ?? under.SoftOver,
             Number("heartRateUp", under.HeartRateUp),
-            Number("systolicDown", under.SystolicDown));
-    }
-
-    private double Positive(Located given, string name, double number)
-    {
-        if (number is < 1 or > 100)
-            json.Refuse(given.Offset, $"{name} has to be 1 to 100");
-        return number;
+            Number("systolicDown", under.SystolicDown)
+        );
     }
 
     public AdviceRules Advice(AdviceRules under)
@@ -193,7 +206,8 @@ internal sealed class ProtocolParts(LocatedJson json, Located root, ImmutableArr
         return new(
             json.OptionalSpan(advice, "lasts") ?? under.Lasts,
             json.OptionalSpan(advice, "unanswered") ?? under.Unanswered,
-            json.OptionalSpan(advice, "tried") ?? under.Tried);
+            json.OptionalSpan(advice, "tried") ?? under.Tried
+        );
     }
 
     public EffectPlan Effect(EffectPlan under)
@@ -205,8 +219,12 @@ internal sealed class ProtocolParts(LocatedJson json, Located root, ImmutableArr
         if (checks.IsEmpty || !checks.SequenceEqual(checks.Distinct().Order()))
             json.Refuse(effect.Offset, "checks are at least one span, each longer than the one before");
         return new(
-            json.Text(effect, "text"), checks.IsEmpty ? under.Checks : checks,
-            json.OptionalSpan(effect, "every") ?? under.Every, json.OptionalSpan(effect, "until") ?? under.Until, Cited(effect));
+            json.Text(effect, "text"),
+            checks.IsEmpty ? under.Checks : checks,
+            json.OptionalSpan(effect, "every") ?? under.Every,
+            json.OptionalSpan(effect, "until") ?? under.Until,
+            Cited(effect)
+        );
     }
 
     public AttemptRules Attempts(AttemptRules under)
@@ -220,7 +238,8 @@ internal sealed class ProtocolParts(LocatedJson json, Located root, ImmutableArr
         return new(
             lead.Count == 0 ? under.Lead : lead,
             json.OptionalSpan(attempts, "held") ?? under.Held,
-            json.OptionalSpan(attempts, "loose") ?? under.Loose);
+            json.OptionalSpan(attempts, "loose") ?? under.Loose
+        );
     }
 
     private ImmutableSortedDictionary<string, Duration> ByMaterial(Located times, string what)
@@ -229,7 +248,10 @@ internal sealed class ProtocolParts(LocatedJson json, Located root, ImmutableArr
         foreach (var member in times.Members)
         {
             if (member.Name.Length > 0 && !Wire.Words<PackingMaterial>().Contains(member.Name))
-                json.Refuse(member.Offset, $"{what} is by {string.Join(", ", Wire.Words<PackingMaterial>())} or \"\" for any");
+                json.Refuse(
+                    member.Offset,
+                    $"{what} has to be by {string.Join(", ", Wire.Words<PackingMaterial>())} or \"\" for any, not by {member.Name}"
+                );
             else if (json.Span(member.Value, what) is { } span)
                 byMaterial[member.Name] = span;
         }
@@ -245,11 +267,19 @@ internal sealed class ProtocolParts(LocatedJson json, Located root, ImmutableArr
     {
         if (!json.IsObject(item, "a step"))
             return null;
-        json.OnlyKnown(item, "id", "text", "before", "minimum", "twice", "gate", "sources");
-        var minimum = json.Required(item, "minimum") is { } times && json.IsObject(times, "minimum")
-            ? ByMaterial(times, "minimum") : ImmutableSortedDictionary<string, Duration>.Empty;
-        return new(json.Word<StepId>(item, "id"), json.Text(item, "text"), minimum, Cited(item))
+        json.OnlyKnown(item, "id", "brief", "text", "before", "minimum", "twice", "gate", "sources");
+        var minimum =
+            json.Required(item, "minimum") is { } times && json.IsObject(times, "minimum")
+                ? ByMaterial(times, "minimum")
+                : ImmutableSortedDictionary<string, Duration>.Empty;
+        var text = json.Text(item, "text");
+        return new(json.Word<StepId>(item, "id"), text, minimum, Cited(item))
         {
+            // Few words for another text would say something else than it does.
+            Brief =
+                item["brief"] is { } brief ? json.TextOf(brief, "brief", AttemptStep.BriefLength)
+                : text == under?.Text ? under.Brief
+                : null,
             Before = item["before"] is null ? under?.Before ?? [] : Texts(item, "before", clock),
             Twice = item["twice"] is { } twice ? new ConditionReader(json, clock, LongInput.All).Read(twice) : under?.Twice,
             Gate = Optional(item, "gate") ?? under?.Gate,
@@ -275,6 +305,8 @@ internal sealed class ProtocolParts(LocatedJson json, Located root, ImmutableArr
             periods.Add(period);
         }
 
+        if (periods is not [.., { Until: null }] && watch["periods"] is { } given)
+            json.Refuse(given.Offset, "the last period of the watch has no until, all others have one");
         return new(json.Text(watch, "text"), periods.ToImmutable(), Cited(watch), json.OptionalSpan(watch, "afterMove"));
     }
 
@@ -284,10 +316,12 @@ internal sealed class ProtocolParts(LocatedJson json, Located root, ImmutableArr
         if (sources.IsEmpty && item["sources"] is { } empty)
             json.Refuse(empty.Offset, "at least one source has to be named");
         foreach (var source in sources.Where(s => s.Kind != JsonValueKind.String))
-            json.Refuse(source.Offset, "a source is named by its key");
+            json.RefuseValue(source, "a source", "a text, the key it has under sources");
         return [.. sources.Select(s => s.Text)];
     }
 
     private ImmutableArray<LocatedMember> Members(string name, Located from) =>
-        from[name] is not { } value ? [] : json.IsObject(value, name) ? value.Members : [];
+        from[name] is not { } value ? []
+        : json.IsObject(value, name) ? value.Members
+        : [];
 }

@@ -9,13 +9,37 @@ namespace Farhold.Protocols;
 public static class ProtocolReader
 {
     public static Read<Protocol> Read(ReadOnlyMemory<byte> utf8, string file) =>
-        LocatedFields.Whole(utf8, file, "a protocol", (json, root) => Compose(json, root) is { } read ? read with { Hash = FileHash.Of(utf8.Span) } : null);
+        LocatedFields.Whole(
+            utf8,
+            file,
+            "a protocol",
+            (json, root) => Compose(json, root) is { } read ? read with { Hash = FileHash.Of(utf8.Span) } : null
+        );
 
     private static Protocol? Compose(LocatedJson json, Located root)
     {
         json.OnlyKnown(
-            root, "$schema", "protocol", "version", "title", "sources", "clock", "looks", "advice", "attempts", "effect", "freshness", "criteria",
-            "attemptActs", "cautions", "steps", "watch", "tasks", "careFreshness", "overlays");
+            root,
+            "$schema",
+            "protocol",
+            "version",
+            "title",
+            "sources",
+            "clock",
+            "looks",
+            "advice",
+            "attempts",
+            "effect",
+            "freshness",
+            "criteria",
+            "attemptActs",
+            "cautions",
+            "steps",
+            "watch",
+            "tasks",
+            "careFreshness",
+            "overlays"
+        );
         var parts = new ProtocolParts(json, root);
         if (parts.Clock(null) is not { } clock)
             return null;
@@ -30,7 +54,8 @@ public static class ProtocolReader
             parts.Steps(clock),
             parts.Watch() ?? new("", [], []),
             new CareTaskReader(json, parts, clock).All(root),
-            null)
+            null
+        )
         {
             CareFreshness = parts.CareFreshness(),
             Overlays = parts.Overlays(),
@@ -56,8 +81,6 @@ public static class ProtocolReader
             json.Refuse(root.Offset, "a protocol needs criteria that forbid or require something");
         if (!protocol.Steps.Select(s => s.Id).SequenceEqual(Enum.GetValues<StepId>()))
             json.Refuse(root.Offset, $"steps have to be {string.Join(", ", Wire.Words<StepId>())}, in this order");
-        if (protocol.Watch.Periods is [] or [.., { Until: not null }])
-            json.Refuse(root.Offset, "the last period of the watch has no until, all others have one");
         foreach (var input in protocol.Criteria.SelectMany(c => c.Condition.Inputs).Distinct())
             if (input.Expires && !protocol.Freshness.ContainsKey(input.Name))
                 json.Refuse(root.Offset, $"freshness has to say how long {input.Name} stays fresh");
@@ -67,14 +90,25 @@ public static class ProtocolReader
             json.Refuse(root.Offset, $"task {twice.Key} is given twice");
         foreach (var task in protocol.Tasks.Where(t => t.ReplacedBy is { } other && protocol.Tasks.All(o => o.Id != other)))
             json.Refuse(root.Offset, $"task {task.Id} is replaced by {task.ReplacedBy}, which is no task here");
-        var texts = protocol.AttemptActs.Concat(protocol.Cautions).Concat(protocol.Criteria.SelectMany(c => c.Acts))
+        var texts = protocol
+            .AttemptActs.Concat(protocol.Cautions)
+            .Concat(protocol.Criteria.SelectMany(c => c.Acts))
             .Concat(protocol.Steps.SelectMany(s => s.Before));
-        foreach (var input in protocol.Tasks.Select(t => t.Condition).Concat(texts.Select(t => t.When)).SelectMany(c => c?.Inputs ?? []).Distinct())
+        foreach (
+            var input in protocol
+                .Tasks.Select(t => t.Condition)
+                .Concat(texts.Select(t => t.When))
+                .SelectMany(c => c?.Inputs ?? [])
+                .Distinct()
+        )
             if (input.Expires && !protocol.Freshness.ContainsKey(input.Name) && !protocol.CareFreshness.ContainsKey(input.Name))
                 json.Refuse(root.Offset, $"careFreshness has to say how long {input.Name} stays fresh");
-        var cited = protocol.Criteria.SelectMany(c => c.Sources)
-            .Concat(protocol.Steps.SelectMany(s => s.Sources)).Concat(protocol.Watch.Sources)
-            .Concat(protocol.Tasks.SelectMany(t => t.Sources)).Concat(protocol.Effect.Sources);
+        var cited = protocol
+            .Criteria.SelectMany(c => c.Sources)
+            .Concat(protocol.Steps.SelectMany(s => s.Sources))
+            .Concat(protocol.Watch.Sources)
+            .Concat(protocol.Tasks.SelectMany(t => t.Sources))
+            .Concat(protocol.Effect.Sources);
         json.Listed(root, cited, protocol.Sources);
     }
 }

@@ -8,7 +8,18 @@ namespace Farhold.Protocols;
 /// <param name="Do">What to do, and what else to look at.</param>
 /// <param name="FalseDays">Of 1,000 days of stable simulated casualties with signs every hour: those on which it is met.</param>
 public sealed record WarningRule(
-    string Id, TaskScope Scope, string Text, string Do, double FalseDays, ImmutableArray<string> Sources, Condition Condition);
+    string Id,
+    TaskScope Scope,
+    string Text,
+    string Do,
+    double FalseDays,
+    ImmutableArray<string> Sources,
+    Condition Condition
+)
+{
+    /// <summary>Drugs that are not given while it is met: ids, groups or kinds of the formulary.</summary>
+    public ImmutableArray<string> Forbids { get; init; } = [];
+}
 
 /// <summary>The rules, with how long the values stay fresh that only they ask about.</summary>
 public sealed record WarningRules(
@@ -17,4 +28,5 @@ public sealed record WarningRules(
     string Title,
     ImmutableSortedDictionary<string, Source> Sources,
     ImmutableSortedDictionary<string, Duration> Freshness,
-    ImmutableArray<WarningRule> Rules);
+    ImmutableArray<WarningRule> Rules
+);

@@ -11,7 +11,10 @@ public static class AmendmentWords
     public static string InWords(JsonText replace, DateTimeZone? zone = null)
     {
         using var json = JsonDocument.Parse(replace.Utf8);
-        return string.Join(", ", json.RootElement.EnumerateObject().Select(m => $"{FieldWords.Of(m.Name)} is {Value(m.Value, zone)}"));
+        return string.Join(
+            ", ",
+            json.RootElement.EnumerateObject().Select(m => RecordTexts.AmendedIs(FieldWords.Of(m.Name), Value(m.Value, zone)))
+        );
     }
 
     /// <summary>Field by field: <c>heart rate 188 becomes 88</c>.</summary>
@@ -19,29 +22,43 @@ public static class AmendmentWords
     {
         using var json = JsonDocument.Parse(replace.Utf8);
         using var old = JsonDocument.Parse(target.Json.Utf8);
-        return string.Join(", ", json.RootElement.EnumerateObject().Select(m =>
-            $"{FieldWords.Of(m.Name)} {(old.RootElement.TryGetProperty(m.Name, out var was) ? Value(was, zone) : "unknown")} becomes {Value(m.Value, zone)}"));
+        return string.Join(
+            ", ",
+            json.RootElement.EnumerateObject()
+                .Select(m =>
+                    RecordTexts.AmendedBecomes(
+                        FieldWords.Of(m.Name),
+                        old.RootElement.TryGetProperty(m.Name, out var was) ? Value(was, zone) : RecordTexts.Unknown,
+                        Value(m.Value, zone)
+                    )
+                )
+        );
     }
 
     /// <summary>The fields of an entry beside those that every entry has, as they are written.</summary>
     public static string Others(Entry entry)
     {
         using var json = JsonDocument.Parse(entry.Json.Utf8);
-        return string.Join(", ", json.RootElement.EnumerateObject()
-            .Where(m => m.Name is not ("id" or "happened" or "recorded" or "by" or "kind" or "previous" or "practice"))
-            .Select(m => $"{m.Name} {m.Value.GetRawText()}"));
+        return string.Join(
+            ", ",
+            json.RootElement.EnumerateObject()
+                .Where(m => m.Name is not ("id" or "happened" or "recorded" or "by" or "kind" or "previous" or "practice"))
+                .Select(m => $"{m.Name} {m.Value.GetRawText()}")
+        );
     }
 
-    private static string Value(JsonElement value, DateTimeZone? zone) => value.ValueKind switch
-    {
-        JsonValueKind.String => WrittenInstant.TryParse(System.Text.Encoding.UTF8.GetBytes(value.GetString()!)) is { } time
-            ? Say.Time(time, zone) : value.GetString()!.Replace('-', ' '),
-        JsonValueKind.Null => "unknown",
-        JsonValueKind.True => "yes",
-        JsonValueKind.False => "no",
-        JsonValueKind.Number when value.TryGetDouble(out var number) => number.ToString(CultureInfo.InvariantCulture),
-        JsonValueKind.Object when value.TryGetProperty("earliest", out var e) && value.TryGetProperty("latest", out var l) =>
-            $"between {Value(e, zone)} and {Value(l, zone)}",
-        _ => value.GetRawText(),
-    };
+    private static string Value(JsonElement value, DateTimeZone? zone) =>
+        value.ValueKind switch
+        {
+            JsonValueKind.String => WrittenInstant.TryParse(System.Text.Encoding.UTF8.GetBytes(value.GetString()!)) is { } time
+                ? Say.Time(time, zone)
+                : value.GetString()!.Replace('-', ' '),
+            JsonValueKind.Null => RecordTexts.Unknown,
+            JsonValueKind.True => RecordTexts.Yes,
+            JsonValueKind.False => RecordTexts.No,
+            JsonValueKind.Number when value.TryGetDouble(out var number) => number.ToString(CultureInfo.InvariantCulture),
+            JsonValueKind.Object when value.TryGetProperty("earliest", out var e) && value.TryGetProperty("latest", out var l) =>
+                RecordTexts.Between(Value(e, zone), Value(l, zone)),
+            _ => value.GetRawText(),
+        };
 }

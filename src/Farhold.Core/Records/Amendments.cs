@@ -11,7 +11,8 @@ public static class Amendments
 
     /// <summary>The entry as if written right at first: its fields, with those of the amendment in their place.</summary>
     /// <remarks>
-    /// A field replaced by <c>null</c> becomes unknown; so one that is not understood can be taken back. What an entry is (<c>id</c>, <c>kind</c>, <c>recorded</c>) can't be
+    /// A field replaced by <c>null</c> becomes unknown; so one that is not understood can be taken back. What an entry is (<c>id</c>,
+    /// <c>kind</c>, <c>recorded</c>) can't be
     /// amended: withdraw it and enter the right one.
     /// </remarks>
     public static Read<Entry> Apply(Entry target, Payload.EntryAmended amendment)
@@ -19,7 +20,7 @@ public static class Amendments
         using var replace = JsonDocument.Parse(amendment.Replace.Utf8);
         foreach (var fixedField in (string[])["id", "kind", "recorded"])
             if (replace.RootElement.TryGetProperty(fixedField, out _))
-                return new Read<Entry>.Refused([new("amendment", 1, 1, $"{fixedField} can't be amended")]);
+                return new Read<Entry>.Refused([new("amendment", 1, 1, RecordTexts.CantBeAmended(fixedField))]);
 
         using var old = JsonDocument.Parse(target.Json.Utf8);
         using var merged = new MemoryStream(target.Json.Utf8.Length + amendment.Replace.Utf8.Length);
@@ -39,13 +40,23 @@ public static class Amendments
         return new EntryReader().Read(merged.ToArray(), "amendment", 1, nulls: true);
     }
 
-    /// <summary>The fields that an amendment replaces by something this version can't make anything of, where they stand in its line.</summary>
+    /// <summary>
+    /// The fields that an amendment replaces by something this version can't make anything of, where they stand in its line.
+    /// </summary>
     public static ImmutableArray<NotUnderstood> NotUnderstood(Entry target, Entry amendment)
     {
-        if (Apply(target, (Payload.EntryAmended)amendment.Payload) is not Read<Entry>.Usable { Value.NotUnderstood: { IsEmpty: false } rest })
+        if (
+            Apply(target, (Payload.EntryAmended)amendment.Payload)
+            is not Read<Entry>.Usable { Value.NotUnderstood: { IsEmpty: false } rest }
+        )
             return [];
         var places = Replaced(amendment.Json.Utf8.Span);
-        return [.. rest.Where(r => places.ContainsKey(Whole(r.Name))).Select(r => r with { Offset = places[Whole(r.Name)] }).OrderBy(r => r.Offset)];
+        return
+        [
+            .. rest.Where(r => places.ContainsKey(Whole(r.Name)))
+                .Select(r => r with { Offset = places[Whole(r.Name)] })
+                .OrderBy(r => r.Offset),
+        ];
     }
 
     private static string Whole(string name)

@@ -40,9 +40,7 @@ public sealed class CareRecord
     public string? Writer { get; init; }
 
     /// <summary>All entries held, both of a conflict, sorted by device and number.</summary>
-    public IEnumerable<Entry> Entries => entries.Values
-        .Concat(conflicts.Values.SelectMany(c => c.Sorted.Skip(1)))
-        .OrderBy(e => e.Id);
+    public IEnumerable<Entry> Entries => entries.Values.Concat(conflicts.Values.SelectMany(c => c.Sorted.Skip(1))).OrderBy(e => e.Id);
 
     public int Count => entries.Count + conflicts.Values.Sum(c => c.Count - 1);
 
@@ -87,7 +85,8 @@ public sealed class CareRecord
 
     /// <summary>The record as it comes in by a clock, and the time to judge it at.</summary>
     /// <remarks>
-    /// That is the time of the clock; but where every device wrote later than that, it is the clock that is wrong, and the earliest of their
+    /// That is the time of the clock; but where every device wrote later than that, it is the clock that is wrong, and the earliest of
+    /// their
     /// last times is taken.
     /// </remarks>
     public static (CareRecord Record, Instant Now) In(RecordFile file, Instant clock)
@@ -113,9 +112,13 @@ public sealed class CareRecord
         entries.Add(entry.Id, entry);
         var linked = chains.Add(entry, null);
         var plain = Register(entry) && linked && entry.NotUnderstood.IsEmpty && ahead.IsEmpty && IsPlain(entry.Payload);
-        folded = plain && folded is { Readings: [var only] } && conflicts.Count == 0 && damaged.Count == 0
-            ? folded with { Readings = [only.Plus(Farhold.Records.RecordFold.Date(folded.Apart.Read(entry), entry.Recorded, Duration.Zero))] }
-            : null;
+        folded =
+            plain && folded is { Readings: [var only] } && conflicts.Count == 0 && damaged.Count == 0
+                ? folded with
+                {
+                    Readings = [only.Plus(Farhold.Records.RecordFold.Date(folded.Apart.Read(entry), entry.Recorded, Duration.Zero))],
+                }
+                : null;
         return true;
     }
 
@@ -131,12 +134,13 @@ public sealed class CareRecord
     private Folded RecordFold => folded ??= Fold();
 
     /// <summary>Whether it can't change how another device's entries count.</summary>
-    private bool IsPlain(Payload payload) => payload switch
-    {
-        Payload.CasualtyOpened => entries.Count == 1,
-        Payload.TaskDone done => !Retraction.IsAcceptedBy(done.Task),
-        _ => folded is not { Apart.IsAtRisk: true } || !NamesApart.IsNaming(payload),
-    };
+    private bool IsPlain(Payload payload) =>
+        payload switch
+        {
+            Payload.CasualtyOpened => entries.Count == 1,
+            Payload.TaskDone done => !Retraction.IsAcceptedBy(done.Task),
+            _ => folded is not { Apart.IsAtRisk: true } || !NamesApart.IsNaming(payload),
+        };
 
     private bool AddConflict(Entry held, Entry entry)
     {
@@ -164,12 +168,9 @@ public sealed class CareRecord
     private bool Register(Entry entry)
     {
         ref var device = ref CollectionsMarshal.GetValueRefOrAddDefault(devices, entry.Id.Device, out var known);
-        var inOrder = entry.Id.Number == device.Last + 1
-            && (!known || entry.Recorded >= device.Latest)
-            && entry.Happened.Earliest <= entry.Recorded;
-        device = new(
-            Math.Max(device.Last, entry.Id.Number),
-            known ? Instant.Max(device.Latest, entry.Recorded) : entry.Recorded);
+        var inOrder =
+            entry.Id.Number == device.Last + 1 && (!known || entry.Recorded >= device.Latest) && entry.Happened.Earliest <= entry.Recorded;
+        device = new(Math.Max(device.Last, entry.Id.Number), known ? Instant.Max(device.Latest, entry.Recorded) : entry.Recorded);
         if (Retraction.TargetOf(entry.Payload) is not { } target)
             return inOrder && !targets.Contains(entry.Id);
         targets.Add(target);
@@ -185,13 +186,18 @@ public sealed class CareRecord
             readings.AddRange(Read(entries, out _, out _));
         var first = readings[0];
         var breaks = chains.IsEmpty ? [] : chains.Breaks(Entries).DistinctBy(b => b.At).OrderBy(b => b.At).ToImmutableArray();
-        var doubts = readings.SelectMany(r => r.Doubts).DistinctBy(d => d.Id)
+        var doubts = readings
+            .SelectMany(r => r.Doubts)
+            .DistinctBy(d => d.Id)
             .Concat(damaged.Select(Doubt.OfLine))
             .Concat(unaccepted.Select(u => u.Doubt))
             .Concat(chosen.Take(MaxReadings).Select(c => Doubt.OfConflict(c.Key)))
             .Concat(ways > MaxReadings ? [Doubt.OfManyConflicts(MaxReadings, chosen.Length)] : [])
-            .Concat(breaks.GroupBy(b => b.At.Device).Select(d =>
-                Doubt.OfChain([.. d], DeviceWords.Of(d.Key, Entries), chains.Print(d.Key, d.Select(b => b.At)))))
+            .Concat(
+                breaks
+                    .GroupBy(b => b.At.Device)
+                    .Select(d => Doubt.OfChain([.. d], DeviceWords.Of(d.Key, Entries), chains.Print(d.Key, d.Select(b => b.At))))
+            )
             .Concat(Gaps());
         return new(
             [.. readings.Select(r => r.State)],
@@ -199,7 +205,8 @@ public sealed class CareRecord
             [.. first.Remarks.OrderBy(r => r.About).ThenBy(r => r.Text, StringComparer.Ordinal)],
             breaks,
             unaccepted,
-            first.Apart);
+            first.Apart
+        );
     }
 
     private Dictionary<EntryId, Entry> Without(ImmutableArray<Retraction> unsaid)
@@ -240,8 +247,11 @@ public sealed class CareRecord
     {
         if (conflicts.Count == 0)
             return [];
-        var withdrawn = of.Values.Where(e => !conflicts.ContainsKey(e.Id))
-            .Select(e => (e.Payload as Payload.EntryWithdrawn)?.Target).OfType<EntryId>().ToHashSet();
+        var withdrawn = of
+            .Values.Where(e => !conflicts.ContainsKey(e.Id))
+            .Select(e => (e.Payload as Payload.EntryWithdrawn)?.Target)
+            .OfType<EntryId>()
+            .ToHashSet();
         return [.. conflicts.Where(c => of.ContainsKey(c.Key) && !withdrawn.Contains(c.Key))];
     }
 
@@ -271,5 +281,6 @@ public sealed class CareRecord
         ImmutableArray<Remark> Remarks,
         ImmutableArray<ChainBreak> Breaks,
         ImmutableArray<Retraction> Unaccepted,
-        NamesApart Apart);
+        NamesApart Apart
+    );
 }

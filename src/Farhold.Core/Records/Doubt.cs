@@ -24,29 +24,27 @@ public sealed record Doubt(string Id, string Text, bool CanBeSettled = true)
     public static Doubt OfLine(DamagedLine line)
     {
         var print = Convert.ToHexStringLower(SHA256.HashData(line.Raw.Utf8.Span).AsSpan(0, 4));
-        return new("damage-" + print, $"line {line.Number} can't be read: {line.Refusals[0].Reason}");
+        return new("damage-" + print, RecordTexts.LineUnreadable(line.Number, line.Refusals[0].Reason));
     }
 
-    /// <summary>What it says is not known, and may be what forbids an attempt. Of the entry as it counts: corrected, it is another doubt.</summary>
+    /// <summary>
+    /// What it says is not known, and may be what forbids an attempt. Of the entry as it counts: corrected, it is another doubt.
+    /// </summary>
     public static Doubt OfNotUnderstood(Entry entry)
     {
         var print = Convert.ToHexStringLower(SHA256.HashData(CanonicalJson.Of(entry.Json).Utf8.Span).AsSpan(0, 8));
         var text = entry.NotUnderstood is [{ IsKind: true } kind]
-            ? $"entry {entry.Id} is of a kind that this version does not know: {kind.Name}"
-            : $"entry {entry.Id} says something that this version does not understand: {Fields(entry.NotUnderstood)}";
+            ? RecordTexts.KindUnknown(entry.Id.ToString(), kind.Name)
+            : RecordTexts.FieldsUnknown(entry.Id.ToString(), Fields(entry.NotUnderstood));
         return new("unknown-" + print, text);
     }
 
-    public static Doubt OfConflict(EntryId id) =>
-        new($"conflict-{id}", $"there are two different entries {id}; the more cautious one is used. Withdraw it and enter the right one");
+    public static Doubt OfConflict(EntryId id) => new($"conflict-{id}", RecordTexts.Conflict(id.ToString()));
 
     /// <summary>Not every way of reading the conflicts was judged.</summary>
     /// <param name="conflicts">Ids under which there are different entries.</param>
-    public static Doubt OfManyConflicts(int judged, int conflicts) => new(
-        "conflicts-many",
-        string.Create(CultureInfo.InvariantCulture,
-            $"the entries in conflict ({conflicts}) combine in more than {judged} ways, too many to judge each. Withdraw the wrong ones"),
-        CanBeSettled: false);
+    public static Doubt OfManyConflicts(int judged, int conflicts) =>
+        new("conflicts-many", RecordTexts.ManyConflicts(conflicts, judged), CanBeSettled: false);
 
     /// <summary>What one device wrote no longer hangs together. Its id is another as soon as anything about that is.</summary>
     /// <param name="breaks">At least one, in order.</param>
@@ -54,9 +52,8 @@ public sealed record Doubt(string Id, string Text, bool CanBeSettled = true)
     /// <param name="whose">As people call the device.</param>
     internal static Doubt OfChain(ImmutableArray<ChainBreak> breaks, string whose, string print)
     {
-        var more = breaks.Length == 1 ? "" : string.Create(CultureInfo.InvariantCulture, $", nor do {breaks.Length - 1} more of {whose}");
-        return new(ChainPrefix + print,
-            $"entry {breaks[0].At} does not follow from the line before it{more}: lines were changed after they were written, or another program rewrote the file");
+        var more = breaks.Length == 1 ? "" : RecordTexts.ChainMore(breaks.Length - 1, whose);
+        return new(ChainPrefix + print, RecordTexts.ChainBroken(breaks[0].At.ToString(), more));
     }
 
     /// <summary>Whether a task is to see to a chain that does not hold: then it may be that a program honestly rewrote the file.</summary>
@@ -64,9 +61,8 @@ public sealed record Doubt(string Id, string Text, bool CanBeSettled = true)
 
     /// <param name="whose">As people call the device.</param>
     /// <param name="ahead">By how much at least.</param>
-    internal static Doubt OfClock(string device, string whose, Duration ahead) => new(ClockPrefix + device,
-        $"the clock of {whose} is ahead of the clock here by {Say.Duration(ahead)} or more: which clock is right? "
-        + "What it wrote counts as possibly that much older than it says, until its times are corrected");
+    internal static Doubt OfClock(string device, string whose, Duration ahead) =>
+        new(ClockPrefix + device, RecordTexts.ClockAhead(whose, Say.Duration(ahead)));
 
     /// <summary>Whether a task is to say which of two clocks is right.</summary>
     public static bool IsOfClock(string task) => task.StartsWith(ClockPrefix, StringComparison.Ordinal);
@@ -78,14 +74,14 @@ public sealed record Doubt(string Id, string Text, bool CanBeSettled = true)
     public static bool IsOfOpenings(string task) => task.StartsWith(OpeningsPrefix, StringComparison.Ordinal);
 
     public static Doubt OfAmendment(EntryId id, string reason) =>
-        new($"amendment-{id}", $"the amendment {id} can't be used: {reason}");
+        new($"amendment-{id}", RecordTexts.AmendmentUnusable(id.ToString(), reason));
 
     /// <param name="whose">As people call the device.</param>
-    internal static Doubt OfGap(string device, string whose, int from, int to) => new(
-        string.Create(CultureInfo.InvariantCulture, $"gap-{device}-{from}"),
-        from == to
-            ? $"entry {device}-{from} is missing, of {whose}"
-            : string.Create(CultureInfo.InvariantCulture, $"entries {device}-{from} to {device}-{to} are missing, of {whose}"));
+    internal static Doubt OfGap(string device, string whose, int from, int to) =>
+        new(
+            string.Create(CultureInfo.InvariantCulture, $"gap-{device}-{from}"),
+            from == to ? RecordTexts.EntryMissing(device, from, whose) : RecordTexts.EntriesMissing(device, from, to, whose)
+        );
 
     /// <summary>The doubts that nobody has surely looked into yet.</summary>
     internal static ImmutableArray<Doubt> Unsettled(ImmutableArray<Doubt> doubts, State state, Instant now)
@@ -99,8 +95,10 @@ public sealed record Doubt(string Id, string Text, bool CanBeSettled = true)
     /// <summary>The first few, each with its value.</summary>
     private static string Fields(ImmutableArray<NotUnderstood> all) =>
         string.Join(", ", all.Take(MaxFields).Select(f => $"{f.Name} {f.Says}"))
-            + (all.Length <= MaxFields ? "" : string.Create(CultureInfo.InvariantCulture, $" and {all.Length - MaxFields} more"));
+        + (all.Length <= MaxFields ? "" : RecordTexts.FieldsMore(all.Length - MaxFields));
 }
 
-/// <summary>Something odd that does not stop a decision but should be seen. <paramref name="About"/> is null for the whole record.</summary>
+/// <summary>
+/// Something odd that does not stop a decision but should be seen. <paramref name="About"/> is null for the whole record.
+/// </summary>
 public sealed record Remark(EntryId? About, string Text);

@@ -32,12 +32,16 @@ public static class EntryChain
         var breaks = record.Breaks.ToLookup(b => b.At.Device);
         return
         [
-            .. record.Entries.GroupBy(e => e.Id.Device).OrderBy(g => g.Key, StringComparer.Ordinal).Select(g => new DeviceChain(
-                g.Key,
-                g.Count(),
-                g.Count(e => e.Previous is not null),
-                g.Count(e => e.Previous is not null && !held.Contains(e.Id with { Number = e.Id.Number - 1 })),
-                [.. breaks[g.Key].OrderBy(b => b.At.Number)])),
+            .. record
+                .Entries.GroupBy(e => e.Id.Device)
+                .OrderBy(g => g.Key, StringComparer.Ordinal)
+                .Select(g => new DeviceChain(
+                    g.Key,
+                    g.Count(),
+                    g.Count(e => e.Previous is not null),
+                    g.Count(e => e.Previous is not null && !held.Contains(e.Id with { Number = e.Id.Number - 1 })),
+                    [.. breaks[g.Key].OrderBy(b => b.At.Number)]
+                )),
         ];
     }
 }

@@ -76,7 +76,8 @@ internal sealed class EntryFields(StringPool pool) : FieldCodec
         return null;
     }
 
-    public override double RequiredNumber(FieldRange range, Field field, double? value = null) => Number(range, field) ?? Missing(field, range.Min);
+    public override double RequiredNumber(FieldRange range, Field field, double? value = null) =>
+        Number(range, field) ?? Missing(field, range.Min);
 
     public override bool? Flag(Field field, bool? value = null)
     {
@@ -261,9 +262,12 @@ internal sealed class EntryFields(StringPool pool) : FieldCodec
     }
 
     /// <summary>The word that stands for the kind.</summary>
-    public NotUnderstood UnknownKind() => new(Farhold.Records.NotUnderstood.Cut(Text(Field.Kind) ?? ""), "", slots[(int)Field.Kind].Start, IsKind: true);
+    public NotUnderstood UnknownKind() =>
+        new(Farhold.Records.NotUnderstood.Cut(Text(Field.Kind) ?? ""), "", slots[(int)Field.Kind].Start, IsKind: true);
 
-    /// <summary>Objects to the first text anywhere in the line in which an escape stands for half a character: nobody could write it again.</summary>
+    /// <summary>
+    /// Objects to the first text anywhere in the line in which an escape stands for half a character: nobody could write it again.
+    /// </summary>
     public void RefuseHalfCharacters()
     {
         if (line.Span.IndexOf("\\u"u8) < 0)
@@ -271,7 +275,11 @@ internal sealed class EntryFields(StringPool pool) : FieldCodec
         var reader = new Utf8JsonReader(line.Span, new JsonReaderOptions { MaxDepth = MaxDepth });
         while (reader.Read())
         {
-            if (reader.TokenType is not (JsonTokenType.String or JsonTokenType.PropertyName) || !reader.ValueIsEscaped || TryString(ref reader) is not null)
+            if (
+                reader.TokenType is not (JsonTokenType.String or JsonTokenType.PropertyName)
+                || !reader.ValueIsEscaped
+                || TryString(ref reader) is not null
+            )
                 continue;
             Object((int)reader.TokenStartIndex, "a text holds an escape that stands for no character");
             return;
@@ -324,13 +332,24 @@ internal sealed class EntryFields(StringPool pool) : FieldCodec
         }
     }
 
-    private IEnumerable<(NotUnderstood What, bool IsNull)> Left() => given.Where(i => !asked[i]).Select(i => (Fields.Wire((Field)i), slots[i]))
-        .Concat(unknown).Select(u => (new NotUnderstood(Farhold.Records.NotUnderstood.Cut(u.Item1), Shown(u.Item2), u.Item2.At), u.Item2.Type == JsonTokenType.Null))
-        .Concat(inside);
+    private IEnumerable<(NotUnderstood What, bool IsNull)> Left() =>
+        given
+            .Where(i => !asked[i])
+            .Select(i => (Fields.Wire((Field)i), slots[i]))
+            .Concat(unknown)
+            .Select(u =>
+                (
+                    new NotUnderstood(Farhold.Records.NotUnderstood.Cut(u.Item1), Shown(u.Item2), u.Item2.At),
+                    u.Item2.Type == JsonTokenType.Null
+                )
+            )
+            .Concat(inside);
 
     /// <summary>A value as it is written.</summary>
     private string Shown(Slot slot) =>
-        Farhold.Records.NotUnderstood.Cut(Encoding.UTF8.GetString(line.Span.Slice(slot.Start, Math.Min(slot.Length, 4 * Farhold.Records.NotUnderstood.MaxShown))));
+        Farhold.Records.NotUnderstood.Cut(
+            Encoding.UTF8.GetString(line.Span.Slice(slot.Start, Math.Min(slot.Length, 4 * Farhold.Records.NotUnderstood.MaxShown)))
+        );
 
     private string? Text(Field field, int longest)
     {
@@ -353,9 +372,8 @@ internal sealed class EntryFields(StringPool pool) : FieldCodec
     }
 
     /// <summary>The bytes a text stands for; none where an escape stands for half a character.</summary>
-    private ReadOnlySpan<byte> Written(Slot slot) => slot.Escaped
-        ? Encoding.UTF8.GetBytes(Unescaped(slot) ?? "")
-        : line.Span.Slice(slot.Start, slot.Length);
+    private ReadOnlySpan<byte> Written(Slot slot) =>
+        slot.Escaped ? Encoding.UTF8.GetBytes(Unescaped(slot) ?? "") : line.Span.Slice(slot.Start, slot.Length);
 
     private string? Unescaped(Slot slot)
     {
@@ -379,14 +397,19 @@ internal sealed class EntryFields(StringPool pool) : FieldCodec
 
     private Happened HappenedParts(Field field)
     {
-        var parts = Object(field, "an instant or {earliest, latest}", inner =>
-        {
-            Instant earliest = inner.RequiredTime(Field.Earliest), latest = inner.RequiredTime(Field.Latest);
-            if (latest >= earliest)
-                return new Pair(earliest, latest);
-            inner.Object(Field.Latest, "latest is before earliest");
-            return null;
-        });
+        var parts = Object(
+            field,
+            "an instant or {earliest, latest}",
+            inner =>
+            {
+                Instant earliest = inner.RequiredTime(Field.Earliest),
+                    latest = inner.RequiredTime(Field.Latest);
+                if (latest >= earliest)
+                    return new Pair(earliest, latest);
+                inner.Object(Field.Latest, "latest is before earliest");
+                return null;
+            }
+        );
         return parts is null ? default : new(parts.Earliest, parts.Latest);
     }
 

@@ -13,7 +13,9 @@ public readonly record struct EntryId(string Device, int Number) : IComparable<E
         if (dash is < 1 or > 64 || !IsDevice(text[..dash]))
             return null;
         var digits = text[(dash + 1)..];
-        return digits.Length is > 0 and < 11 && digits[0] != '0'
+        return
+            digits.Length is > 0 and < 11
+            && digits[0] != '0'
             && int.TryParse(digits, NumberStyles.None, CultureInfo.InvariantCulture, out var number)
             ? new EntryId(text[..dash].ToString(), number)
             : null;

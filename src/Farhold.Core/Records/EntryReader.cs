@@ -49,7 +49,8 @@ public sealed class EntryReader
                 fields.RequiredTime(Field.Recorded),
                 fields.RequiredName(Field.By),
                 Kinds.Read(kind.Value, fields),
-                new JsonText(line))
+                new JsonText(line)
+            )
             {
                 Previous = fields.Link(Field.Previous),
                 NotUnderstood = Rest(kind.Value, nulls),
@@ -66,9 +67,11 @@ public sealed class EntryReader
     }
 
     private static Read<Entry>.Refused Refuse(
-        string file, int number, ReadOnlyMemory<byte> line, IReadOnlyList<(int Offset, string Reason)> objections) =>
-        new([.. objections.OrderBy(o => o.Offset).Take(20)
-            .Select(o => new Refusal(file, number, Column(line.Span, o.Offset), o.Reason))]);
+        string file,
+        int number,
+        ReadOnlyMemory<byte> line,
+        IReadOnlyList<(int Offset, string Reason)> objections
+    ) => new([.. objections.OrderBy(o => o.Offset).Take(20).Select(o => new Refusal(file, number, Column(line.Span, o.Offset), o.Reason))]);
 
     private static int FirstInvalid(ReadOnlySpan<byte> line)
     {

@@ -4,10 +4,12 @@ namespace Farhold.Records;
 internal static class EntryWords
 {
     public static string Word<T>(T value)
-        where T : struct, Enum => Wire.Word(value).Replace('-', ' ');
+        where T : struct, Enum => Say.Word(value);
 
     public static string Place(Limb? limb, BodyRegion? region) =>
-        limb is { } l ? Say.Limb(l) : region is { } r ? Word(r) : "place unknown";
+        limb is { } l ? Say.Limb(l)
+        : region is { } r ? Word(r)
+        : RecordTexts.PlaceUnknown;
 
     public static string Note(string? note) => note is null ? "" : $" ({note})";
 

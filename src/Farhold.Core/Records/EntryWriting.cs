@@ -23,8 +23,10 @@ public static class EntryWriting
         return new EntryReader().Read(json, "new entry", 1) switch
         {
             Read<Entry>.Usable usable => usable.Value,
-            Read<Entry>.Refused refused =>
-                throw new ArgumentException(string.Join("; ", refused.Refusals.Select(r => r.Reason)), nameof(payload)),
+            Read<Entry>.Refused refused => throw new ArgumentException(
+                string.Join("; ", refused.Refusals.Select(r => r.Reason)),
+                nameof(payload)
+            ),
             _ => throw new UnreachableException(),
         };
     }
@@ -35,12 +37,14 @@ public static class EntryWriting
     public static string Body(Happened happened, Instant recorded, string by, bool practice, Payload payload)
     {
         _ = Write(new("check", 1), happened, recorded, by, payload);
-        return Encoding.UTF8.GetString(Json(w =>
-        {
-            Envelope(w, happened, recorded, by, payload);
-            if (practice)
-                w.WriteBoolean("practice", true);
-        }));
+        return Encoding.UTF8.GetString(
+            Json(w =>
+            {
+                Envelope(w, happened, recorded, by, payload);
+                if (practice)
+                    w.WriteBoolean("practice", true);
+            })
+        );
     }
 
     /// <summary>Writes when something happened: an instant, or an object of earliest and latest.</summary>

@@ -60,17 +60,11 @@ internal abstract class FieldCodec
     public abstract string UnknownKind(string? value);
 
     /// <summary>Exactly one of two fields has to be given.</summary>
-    public virtual void OneOf(Field one, Field other, string reason)
-    {
-    }
+    public virtual void OneOf(Field one, Field other, string reason) { }
 
     /// <summary>Two fields that are given both or not at all.</summary>
-    public virtual void Together(Field one, Field other)
-    {
-    }
+    public virtual void Together(Field one, Field other) { }
 
     /// <summary>What has to hold between values that were read.</summary>
-    public virtual void Check(bool holds, Field at, string reason)
-    {
-    }
+    public virtual void Check(bool holds, Field at, string reason) { }
 }

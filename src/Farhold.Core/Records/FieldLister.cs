@@ -66,9 +66,11 @@ internal sealed class FieldLister : FieldCodec
 
     public override string RequiredName(Field field, string? value) => Add(field, FieldType.Name, true, "");
 
-    public override double? Number(FieldRange range, Field field, double? value) => Add<double?>(field, FieldType.Number, false, null, range);
+    public override double? Number(FieldRange range, Field field, double? value) =>
+        Add<double?>(field, FieldType.Number, false, null, range);
 
-    public override double RequiredNumber(FieldRange range, Field field, double? value) => Add(field, FieldType.Number, true, range.Min, range);
+    public override double RequiredNumber(FieldRange range, Field field, double? value) =>
+        Add(field, FieldType.Number, true, range.Min, range);
 
     public override bool? Flag(Field field, bool? value) => Add<bool?>(field, FieldType.Flag, false, null);
 
@@ -90,8 +92,13 @@ internal sealed class FieldLister : FieldCodec
         Add(field, FieldType.Texts, false, default(ImmutableArray<string>));
 
     public override ImmutableSortedDictionary<Limb, T>? ByLimb<T>(Field field, ImmutableSortedDictionary<Limb, T>? value) =>
-        Add<ImmutableSortedDictionary<Limb, T>?>(field, FieldType.ByLimb, false, null,
-            members: [.. Wire.Words<Limb>().Select(l => new EntryField(l, FieldType.Word, false) { Words = [.. Wire.Words<T>()] })]);
+        Add<ImmutableSortedDictionary<Limb, T>?>(
+            field,
+            FieldType.ByLimb,
+            false,
+            null,
+            members: [.. Wire.Words<Limb>().Select(l => new EntryField(l, FieldType.Word, false) { Words = [.. Wire.Words<T>()] })]
+        );
 
     public override T? Object<T>(Field field, string what, T? value, Func<FieldCodec, T?, T> through)
         where T : class => Add<T?>(field, FieldType.Object, false, null, members: Of(through));
@@ -101,15 +108,23 @@ internal sealed class FieldLister : FieldCodec
     public override string UnknownKind(string? value) => "";
 
     private T Add<T>(
-        Field field, FieldType type, bool required, T stand, FieldRange? range = null, ImmutableArray<string> words = default,
-        ImmutableArray<EntryField> members = default)
+        Field field,
+        FieldType type,
+        bool required,
+        T stand,
+        FieldRange? range = null,
+        ImmutableArray<string> words = default,
+        ImmutableArray<EntryField> members = default
+    )
     {
-        all.Add(new(Fields.Wire(field), type, required)
-        {
-            Range = range,
-            Words = words.IsDefault ? [] : words,
-            Members = members.IsDefault ? [] : members,
-        });
+        all.Add(
+            new(Fields.Wire(field), type, required)
+            {
+                Range = range,
+                Words = words.IsDefault ? [] : words,
+                Members = members.IsDefault ? [] : members,
+            }
+        );
         return stand;
     }
 }

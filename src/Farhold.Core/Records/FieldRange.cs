@@ -27,14 +27,22 @@ public sealed record FieldRange(string Field, double Min, double Max, string Uni
     public static readonly FieldRange Verbal = new("verbal", 1, 5, "points", Whole: true);
     public static readonly FieldRange Motor = new("motor", 1, 6, "points", Whole: true);
 
+    public static readonly FieldRange HospitalDays = new("hospitalDays", 0, 3_650, "days");
+
     public static readonly FieldRange Lat = new("lat", -90, 90, "degrees");
     public static readonly FieldRange Lon = new("lon", -180, 180, "degrees");
     public static readonly FieldRange AccuracyM = new("accuracyM", 0, 100_000, "m");
     public static readonly FieldRange AltitudeM = new("altitudeM", -500, 9_000, "m");
 
+    public static readonly FieldRange AirC = new("airC", -70, 60, "°C");
+    public static readonly FieldRange WindKmh = new("windKmh", 0, 250, "km/h");
+
     public bool Holds(double value) => value >= Min && value <= Max && (!Whole || value == Math.Truncate(value));
 
     /// <summary>Why the value is refused, for a person.</summary>
-    public string Objection(string written) => string.Create(CultureInfo.InvariantCulture,
-        $"{Field} is {written}; a {(Whole ? "whole number" : "number")} from {Min} to {Max} {Unit} is expected");
+    public string Objection(string written) =>
+        string.Create(
+            CultureInfo.InvariantCulture,
+            $"{Field} is {written}; a {(Whole ? "whole number" : "number")} from {Min} to {Max} {Unit} is expected"
+        );
 }

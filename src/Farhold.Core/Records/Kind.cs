@@ -37,6 +37,10 @@ public enum Kind
     EntryAmended,
     EntryWithdrawn,
     CareEnded,
+    InjuryStated,
+    StepLooked,
+    WeatherStated,
+    StageNoted,
 
     /// <summary>A kind that this version does not know.</summary>
     OfNewerVersion,
@@ -84,6 +88,10 @@ public static class Kinds
         Walk<Payload.EntryAmended>(Payload.EntryAmended.Through),
         Walk<Payload.EntryWithdrawn>(Payload.EntryWithdrawn.Through),
         Walk<Payload.CareEnded>(Payload.CareEnded.Through),
+        Walk<Payload.InjuryStated>(Payload.InjuryStated.Through),
+        Walk<Payload.StepLooked>(Payload.StepLooked.Through),
+        Walk<Payload.WeatherStated>(Payload.WeatherStated.Through),
+        Walk<Payload.StageNoted>(Payload.StageNoted.Through),
         Walk<Payload.OfNewerVersion>(Payload.OfNewerVersion.Through),
     ];
 

@@ -52,14 +52,20 @@ internal sealed class LineChains(IReadOnlyDictionary<EntryId, Entry> entries)
     {
         foreach (var id in unfit.Keys)
             if (id with { Number = id.Number - 1 } is var before && entries.ContainsKey(before))
-                yield return new(id, $"the entry before it ({before}) is not the one it was written after");
+                yield return new(id, RecordTexts.ChainOtherBefore(before.ToString()));
         foreach (var entry in all)
-            if (entry.Previous is null && begun.TryGetValue(entry.Id.Device, out var first) && first < entry.Id.Number
-                && !unfit.ContainsKey(entry.Id))
-                yield return new(entry.Id, "it has no link, though entries of this device before it have one");
+            if (
+                entry.Previous is null
+                && begun.TryGetValue(entry.Id.Device, out var first)
+                && first < entry.Id.Number
+                && !unfit.ContainsKey(entry.Id)
+            )
+                yield return new(entry.Id, RecordTexts.ChainNoLink);
     }
 
-    /// <summary>Digits that are others as soon as anything about the breaks of a device is: which entries, their links, and the lines before them.</summary>
+    /// <summary>
+    /// Digits that are others as soon as anything about the breaks of a device is: which entries, their links, and the lines before them.
+    /// </summary>
     public string Print(string device, IEnumerable<EntryId> broken)
     {
         var text = new StringBuilder(device);
@@ -105,7 +111,9 @@ internal sealed class LineChains(IReadOnlyDictionary<EntryId, Entry> entries)
     }
 
     private HashSet<LineHash> Lines(EntryId id) =>
-        hashes.TryGetValue(id, out var lines) ? lines : entries.TryGetValue(id, out var only) ? Several(id, only) : [];
+        hashes.TryGetValue(id, out var lines) ? lines
+        : entries.TryGetValue(id, out var only) ? Several(id, only)
+        : [];
 
     private HashSet<LineHash> Several(EntryId id, Entry held)
     {

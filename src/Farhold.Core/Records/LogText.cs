@@ -11,7 +11,7 @@ public sealed record LogLine(Entry Entry, Happened When, string Text, bool Withd
 /// <summary>The record as a log: by time, every amendment and withdrawal shown at the entry it is about.</summary>
 public static class LogText
 {
-    private const string NotAccepted = "; nobody has accepted this, so the worse of the two readings is used";
+    private static string NotAccepted => RecordTexts.LogNotAccepted;
 
     /// <param name="zone">For the times it names; null: UTC.</param>
     public static IReadOnlyList<LogLine> Lines(CareRecord record, DateTimeZone? zone = null)
@@ -27,12 +27,19 @@ public static class LogText
                 continue;
             var later = about[entry.Id].OrderBy(c => c.Recorded).ThenBy(c => c.Id).ToArray();
             var standing = later.LastOrDefault(c => !open.Contains(c.Id) && Stands(c, about) && Amended(entry, c) is not null);
-            lines.Add(new(
-                entry,
-                counts.GetValueOrDefault(entry.Id, entry.Happened),
-                EntryText.Of((standing is null ? null : Amended(entry, standing)) ?? entry, zone),
-                later.Any(c => c.Payload is Payload.EntryWithdrawn && !open.Contains(c.Id)),
-                [.. later.Select(c => Change(c, entry, zone) + (open.Contains(c.Id) ? NotAccepted : Overtaken(c, entry, standing, about)))]));
+            lines.Add(
+                new(
+                    entry,
+                    counts.GetValueOrDefault(entry.Id, entry.Happened),
+                    EntryText.Of((standing is null ? null : Amended(entry, standing)) ?? entry, zone),
+                    later.Any(c => c.Payload is Payload.EntryWithdrawn && !open.Contains(c.Id)),
+                    [
+                        .. later.Select(c =>
+                            Change(c, entry, zone) + (open.Contains(c.Id) ? NotAccepted : Overtaken(c, entry, standing, about))
+                        ),
+                    ]
+                )
+            );
         }
 
         return [.. lines.OrderBy(l => l.When.Latest).ThenBy(l => l.When.Earliest).ThenBy(l => l.Entry.Id)];
@@ -42,7 +49,7 @@ public static class LogText
     {
         foreach (var line in Lines(record))
         {
-            to.Write($"{Say.Time(line.When)}  {line.Text}{(line.Withdrawn ? "  [WITHDRAWN]" : "")}\n    {Written(line)}\n");
+            to.Write($"{Say.Time(line.When)}  {line.Text}{(line.Withdrawn ? RecordTexts.LogWithdrawnMark : "")}\n    {Written(line)}\n");
             foreach (var change in line.Changes)
                 to.Write($"    {change}\n");
         }
@@ -50,8 +57,8 @@ public static class LogText
         foreach (var damaged in record.Damaged)
         {
             var raw = damaged.Raw.ToString();
-            to.Write($"line {damaged.Number} can't be read: {Plain.Line(damaged.Explained[0].Reason)}\n");
-            to.Write($"    it says: {Plain.Line(raw.Length > 200 ? raw[..200] + " …" : raw)}\n");
+            to.Write(RecordTexts.LineUnreadable(damaged.Number, Plain.Line(damaged.Explained[0].Reason)) + "\n");
+            to.Write(RecordTexts.LogLineSays(Plain.Line(raw.Length > 200 ? raw[..200] + " …" : raw)) + "\n");
         }
     }
 
@@ -59,26 +66,29 @@ public static class LogText
     private static string Written(LogLine line)
     {
         var written = Say.Time(line.Entry.Recorded);
-        var happened = line.Entry.Happened == line.When ? "" : $"; was entered as {Say.Time(line.Entry.Happened)}";
-        var late = line.When.IsInstant && line.When.Latest == line.Entry.Recorded ? "" : $", written {written}";
+        var happened = line.Entry.Happened == line.When ? "" : RecordTexts.LogEnteredAs(Say.Time(line.Entry.Happened));
+        var late = line.When.IsInstant && line.When.Latest == line.Entry.Recorded ? "" : RecordTexts.LogWritten(written);
         return Plain.Line($"{line.Entry.By}, {line.Entry.Id}{late}{happened}");
     }
 
-    private static string Change(Entry change, Entry target, DateTimeZone? zone) => Plain.Line(change.Payload switch
-    {
-        Payload.EntryAmended a => $"corrected: {AmendmentWords.InWords(a.Replace, target, zone)} ({By(change, zone)})",
-        Payload.EntryWithdrawn w => $"withdrawn: {w.Reason} ({By(change, zone)})",
-        _ => throw new System.Diagnostics.UnreachableException(),
-    });
+    private static string Change(Entry change, Entry target, DateTimeZone? zone) =>
+        Plain.Line(
+            change.Payload switch
+            {
+                Payload.EntryAmended a => RecordTexts.LogCorrected(AmendmentWords.InWords(a.Replace, target, zone), By(change, zone)),
+                Payload.EntryWithdrawn w => RecordTexts.LogWithdrawn(w.Reason, By(change, zone)),
+                _ => throw new System.Diagnostics.UnreachableException(),
+            }
+        );
 
     /// <summary>Why a correction does not count, where it does not.</summary>
     private static string Overtaken(Entry change, Entry target, Entry? standing, ILookup<EntryId, Entry> about)
     {
         if (change.Payload is not Payload.EntryAmended || standing?.Id == change.Id)
             return "";
-        return !Stands(change, about) ? "; this correction was withdrawn"
-            : Amended(target, change) is null ? "; this correction can't be read and does not count"
-            : "; a later correction counts instead";
+        return !Stands(change, about) ? RecordTexts.LogCorrectionWithdrawn
+            : Amended(target, change) is null ? RecordTexts.LogCorrectionUnreadable
+            : RecordTexts.LogCorrectionOvertaken;
     }
 
     private static bool Stands(Entry change, ILookup<EntryId, Entry> about) =>

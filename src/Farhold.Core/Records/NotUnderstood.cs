@@ -11,13 +11,13 @@ public sealed record NotUnderstood(string Name, string Says, int Offset, bool Is
 
     /// <summary>Where it stands, and why it counts for nothing.</summary>
     /// <param name="line">Of the entry in its file, from 1.</param>
-    public Refusal In(Entry entry, string file, int line) => new(
-        file,
-        line,
-        EntryReader.Column(entry.Json.Utf8.Span, Offset),
-        IsKind
-            ? $"the kind {Name} is not known to this version: the entry is kept, and counts for nothing"
-            : $"the field {Name} is not understood in an entry of the kind {Kinds.Wire(Kinds.Of(entry.Payload))}: it is kept, and counts for nothing");
+    public Refusal In(Entry entry, string file, int line) =>
+        new(
+            file,
+            line,
+            EntryReader.Column(entry.Json.Utf8.Span, Offset),
+            IsKind ? RecordTexts.NotKnownKind(Name) : RecordTexts.NotKnownField(Name, Kinds.Wire(Kinds.Of(entry.Payload)))
+        );
 
     internal static string Cut(string text, int most = MaxShown) => text.Length > most ? text[..most] + " …" : text;
 }

@@ -9,9 +9,7 @@ namespace Farhold.Records;
 /// </remarks>
 public abstract partial record Payload
 {
-    private Payload()
-    {
-    }
+    private Payload() { }
 
     internal abstract Kind OfKind { get; }
 
@@ -24,8 +22,10 @@ public abstract partial record Payload
 /// <remarks>Source: Teasdale and Jennett 1974, Lancet 304:81; 2014 wording (from memory).</remarks>
 public sealed record GlasgowParts(int? Eye, int? Verbal, int? Motor)
 {
-    internal static GlasgowParts Through(FieldCodec f, GlasgowParts? p) => new(
-        (int?)f.Number(FieldRange.Eye, Field.Eye, p?.Eye),
-        (int?)f.Number(FieldRange.Verbal, Field.Verbal, p?.Verbal),
-        (int?)f.Number(FieldRange.Motor, Field.Motor, p?.Motor));
+    internal static GlasgowParts Through(FieldCodec f, GlasgowParts? p) =>
+        new(
+            (int?)f.Number(FieldRange.Eye, Field.Eye, p?.Eye),
+            (int?)f.Number(FieldRange.Verbal, Field.Verbal, p?.Verbal),
+            (int?)f.Number(FieldRange.Motor, Field.Motor, p?.Motor)
+        );
 }

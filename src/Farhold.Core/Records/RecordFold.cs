@@ -15,7 +15,8 @@ internal sealed class RecordFold
     private readonly HashSet<EntryId> withdrawn = [];
     private readonly Dictionary<EntryId, (Entry Amendment, Entry Amended)> amended = [];
 
-    private RecordFold(IReadOnlyDictionary<EntryId, Entry> entries, ClocksAhead ahead) => (this.entries, this.ahead, Apart) = (entries, ahead, NamesApart.Of(entries));
+    private RecordFold(IReadOnlyDictionary<EntryId, Entry> entries, ClocksAhead ahead) =>
+        (this.entries, this.ahead, Apart) = (entries, ahead, NamesApart.Of(entries));
 
     public List<Doubt> Doubts { get; } = [];
 
@@ -54,9 +55,9 @@ internal sealed class RecordFold
             if (entry.Payload is not Payload.EntryWithdrawn { Target: var target })
                 continue;
             if (!entries.TryGetValue(target, out var held))
-                Remarks.Add(new(entry.Id, $"withdraws {target}, which is not in the record"));
+                Remarks.Add(new(entry.Id, RecordTexts.WithdrawsMissing(target.ToString())));
             else if (held.Payload is Payload.EntryWithdrawn)
-                Remarks.Add(new(entry.Id, $"a withdrawal can't be withdrawn ({target}): enter what was withdrawn again"));
+                Remarks.Add(new(entry.Id, RecordTexts.WithdrawsWithdrawal(target.ToString())));
             else
                 withdrawn.Add(target);
         }
@@ -65,16 +66,17 @@ internal sealed class RecordFold
     /// <summary>Of several amendments of one entry the one with the greatest (recorded, id) counts; a broken one never does.</summary>
     private void Amend()
     {
-        var amendments = entries.Values
-            .Where(e => e.Payload is Payload.EntryAmended && !withdrawn.Contains(e.Id))
-            .OrderByDescending(e => e.Recorded).ThenByDescending(e => e.Id);
+        var amendments = entries
+            .Values.Where(e => e.Payload is Payload.EntryAmended && !withdrawn.Contains(e.Id))
+            .OrderByDescending(e => e.Recorded)
+            .ThenByDescending(e => e.Id);
         foreach (var entry in amendments)
         {
             var amendment = (Payload.EntryAmended)entry.Payload;
             if (!entries.TryGetValue(amendment.Target, out var target))
-                Remarks.Add(new(entry.Id, $"amends {amendment.Target}, which is not in the record"));
+                Remarks.Add(new(entry.Id, RecordTexts.AmendsMissing(amendment.Target.ToString())));
             else if (target.Payload is Payload.EntryAmended or Payload.EntryWithdrawn)
-                Remarks.Add(new(entry.Id, $"an amendment or withdrawal can't be amended ({target.Id}): amend the entry itself"));
+                Remarks.Add(new(entry.Id, RecordTexts.AmendsAmendment(target.Id.ToString())));
             else if (withdrawn.Contains(target.Id) || amended.ContainsKey(target.Id))
                 continue;
             else if (Amendments.Apply(target, amendment) is Read<Entry>.Usable usable)
@@ -108,15 +110,15 @@ internal sealed class RecordFold
             else
             {
                 if (entry.Happened.Earliest > entry.Recorded + ClockTolerance)
-                    Remarks.Add(new(entry.Id, "is said to have happened after it was written; the time of writing is used"));
+                    Remarks.Add(new(entry.Id, RecordTexts.HappenedAfterWritten));
                 yield return Date(Older(counts, entry.Id.Device), ahead.Written(entry), back);
             }
         }
     }
 
     /// <summary>As much older as it may be by a clock that is ahead.</summary>
-    private Entry Older(Entry entry, string clock) => older.TryGetValue(clock, out var by)
-        ? entry with { Happened = new(entry.Happened.Earliest - by, entry.Happened.Latest) } : entry;
+    private Entry Older(Entry entry, string clock) =>
+        older.TryGetValue(clock, out var by) ? entry with { Happened = new(entry.Happened.Earliest - by, entry.Happened.Latest) } : entry;
 
     /// <summary>By how much an entry may be older than it says, because its device's clock later showed an earlier time.</summary>
     private Dictionary<EntryId, Duration> ClocksThatRanBack()
@@ -136,8 +138,7 @@ internal sealed class RecordFold
         foreach (var device in found.GroupBy(f => f.Key.Device).OrderBy(d => d.Key, StringComparer.Ordinal))
         {
             var last = device.MaxBy(f => f.Key);
-            Remarks.Add(new(last.Key, $"the clock of {DeviceWords.Of(device.Key, entries.Values)} ran back {Say.Duration(last.Value)} after this entry; "
-                + "its earlier entries are taken as possibly that much older. Amend their times if they are right"));
+            Remarks.Add(new(last.Key, RecordTexts.ClockRanBack(DeviceWords.Of(device.Key, entries.Values), Say.Duration(last.Value))));
         }
 
         return found;

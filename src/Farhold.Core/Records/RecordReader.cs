@@ -9,7 +9,10 @@ public sealed record DamagedLine(int Number, JsonText Raw, ImmutableArray<Refusa
 {
     private const string CutOffHint = "the last line is cut off or broken, as when a phone dies while writing; ";
 
-    /// <summary>It is the last of its file and has no end. The line itself does not show that: it can't be told of one that went through other hands.</summary>
+    /// <summary>
+    /// It is the last of its file and has no end. The line itself does not show that: it can't be told of one that went through other
+    /// hands.
+    /// </summary>
     public bool IsCutOff { get; init; }
 
     /// <summary>The refusals, with what most likely happened.</summary>
@@ -23,7 +26,10 @@ public sealed record RecordFile(ImmutableArray<Entry> Entries, ImmutableArray<Da
     /// <summary>The line of each entry, from 1.</summary>
     public required ImmutableArray<int> Lines { get; init; }
 
-    /// <summary>What of the entries this version can't make anything of, in file order; that of amendments depends on their target (see <see cref="Amendments"/>).</summary>
+    /// <summary>
+    /// What of the entries this version can't make anything of, in file order; that of amendments depends on their target (see
+    /// <see cref="Amendments"/>).
+    /// </summary>
     public IEnumerable<Refusal> NotUnderstood(string file) =>
         Entries.Zip(Lines, (entry, line) => entry.NotUnderstood.Select(n => n.In(entry, file, line))).SelectMany(r => r);
 }
@@ -80,7 +86,8 @@ public static class RecordReader
                 ? Refuse(file, 1, "there is no entry in the file")
                 : new Read<RecordFile>.Refused([.. damaged.SelectMany(d => d.Explained).Take(100)]);
         return new Read<RecordFile>.Usable(
-            new(entries.DrainToImmutable(), damaged.DrainToImmutable()) { Lines = lines.DrainToImmutable() });
+            new(entries.DrainToImmutable(), damaged.DrainToImmutable()) { Lines = lines.DrainToImmutable() }
+        );
     }
 
     /// <summary>All lines of a record, entries first in the order given, then the damaged ones as they stood.</summary>
@@ -94,16 +101,16 @@ public static class RecordReader
     }
 
     /// <summary>Why the file as a whole is none of ours, or null.</summary>
-    private static string? Whole(ReadOnlySpan<byte> bytes) => bytes switch
-    {
-        { Length: 0 } => "the file is empty; a record begins with an entry of the kind casualty.opened",
-        { Length: > MaxFile } => $"the file is larger than {MaxFile / (1024 * 1024)} MiB",
-        [0xFF, 0xFE, ..] or [0xFE, 0xFF, ..] => "the file is UTF-16; save it as UTF-8",
-        [0x1F, 0x8B, ..] or [(byte)'P', (byte)'K', 3, 4, ..] => "the file is compressed; unpack it first",
-        _ when bytes[..Math.Min(bytes.Length, 4096)].Contains((byte)0) => "the file is not text in UTF-8",
-        _ => null,
-    };
+    private static string? Whole(ReadOnlySpan<byte> bytes) =>
+        bytes switch
+        {
+            { Length: 0 } => "the file is empty; a record begins with an entry of the kind casualty.opened",
+            { Length: > MaxFile } => $"the file is larger than {MaxFile / (1024 * 1024)} MiB",
+            [0xFF, 0xFE, ..] or [0xFE, 0xFF, ..] => "the file is UTF-16; save it as UTF-8",
+            [0x1F, 0x8B, ..] or [(byte)'P', (byte)'K', 3, 4, ..] => "the file is compressed; unpack it first",
+            _ when bytes[..Math.Min(bytes.Length, 4096)].Contains((byte)0) => "the file is not text in UTF-8",
+            _ => null,
+        };
 
-    private static Read<RecordFile>.Refused Refuse(string file, int line, string reason) =>
-        new([new Refusal(file, line, 1, reason)]);
+    private static Read<RecordFile>.Refused Refuse(string file, int line, string reason) => new([new Refusal(file, line, 1, reason)]);
 }

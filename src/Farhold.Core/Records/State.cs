@@ -34,7 +34,9 @@ public sealed class State
     /// <summary>Those of <see cref="Kind.BleedingChecked"/> that are about one wound, in the same order.</summary>
     internal ImmutableArray<Dated> ChecksOf(string wound)
     {
-        checks ??= Of(Kind.BleedingChecked).GroupBy(d => d.As<Payload.BleedingChecked>().Wound).ToDictionary(g => g.Key, g => g.ToImmutableArray());
+        checks ??= Of(Kind.BleedingChecked)
+            .GroupBy(d => d.As<Payload.BleedingChecked>().Wound)
+            .ToDictionary(g => g.Key, g => g.ToImmutableArray());
         return checks.TryGetValue(wound, out var found) ? found : [];
     }
 

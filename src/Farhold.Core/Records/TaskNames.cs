@@ -12,6 +12,15 @@ public static class TaskNames
     /// <summary>Name of the task that asks whether the bleeding has stopped; the limb follows.</summary>
     public const string Effect = "effect";
 
+    /// <summary>Says, done, that somebody went through the check before a move; its note has what was left open.</summary>
+    public const string BeforeMove = "before-move";
+
+    /// <summary>Name of the task that asks where a tourniquet sits; the limb follows.</summary>
+    public const string Site = "site";
+
+    /// <summary>Name of the task that re-sites a tourniquet; the limb follows.</summary>
+    public const string ReSite = "re-site";
+
     /// <summary>Says, done, that light, supplies or hands have improved since an attempt on the limb bled.</summary>
     public const string Improved = "improved";
 }

@@ -5,11 +5,17 @@ internal static class TaskWords
 {
     private static readonly HashSet<string> Limbs = [.. Enum.GetValues<Limb>().Select(l => Wire.Word(l))];
 
-    /// <summary><c>pulse-beyond.left-leg</c> becomes <c>pulse beyond, left leg</c>; what names no limb of ours stays as it is.</summary>
+    /// <summary>
+    /// <c>pulse-beyond.left-leg</c> becomes <c>pulse below the tourniquet, left leg</c>; what names no limb of ours stays as it is.
+    /// </summary>
     public static string Of(string task)
     {
         var dot = task.LastIndexOf('.');
-        return dot > 0 && Limbs.Contains(task[(dot + 1)..])
-            ? $"{task[..dot].Replace('-', ' ')}, {task[(dot + 1)..].Replace('-', ' ')}" : task;
+        if (task == TaskNames.BeforeMove)
+            return RecordTexts.TaskBeforeMove;
+        return dot > 0 && Limbs.Contains(task[(dot + 1)..]) ? $"{Words(task[..dot])}, {task[(dot + 1)..].Replace('-', ' ')}" : task;
     }
+
+    // The id of the task is older than its words.
+    private static string Words(string id) => id == "pulse-beyond" ? RecordTexts.TaskPulseBelow : id.Replace('-', ' ');
 }

@@ -129,6 +129,16 @@ public enum HelpCare
     Surgery,
 }
 
+/// <summary>What became of a stage of the way out.</summary>
+public enum StageState
+{
+    Begun,
+    Done,
+
+    /// <summary>Given up, or what was to come does not come.</summary>
+    Failed,
+}
+
 /// <summary>What a look at one part of the body came to.</summary>
 public enum LookFound
 {
@@ -158,4 +168,79 @@ public enum LimbFate
 {
     Kept,
     Lost,
+}
+
+/// <summary>The steps of the first look, in the order in which they are taken: what kills soonest comes first.</summary>
+/// <remarks>
+/// Massive bleeding, airway, respiration, circulation, hypothermia and head: the order of published tactical care. What comes after it is
+/// this project's choice.
+/// </remarks>
+public enum LookStep
+{
+    Bleeding,
+    Airway,
+    Breathing,
+    Circulation,
+    Cold,
+    Head,
+    Belly,
+    Background,
+}
+
+/// <summary>What came of a step of the first look.</summary>
+public enum StepFound
+{
+    Nothing,
+    Something,
+    NotLooked,
+}
+
+/// <summary>How a casualty came to harm.</summary>
+public enum Mechanism
+{
+    Fall,
+    Cut,
+    Crush,
+    Vehicle,
+    Animal,
+    Gunshot,
+    Blast,
+    Heat,
+    Other,
+}
+
+/// <summary>The casualty's own left and right.</summary>
+public enum BodySide
+{
+    Left,
+    Right,
+    Middle,
+}
+
+public enum BodyFace
+{
+    Front,
+    Back,
+}
+
+/// <summary>Where on its limb a tourniquet sits: 5 to 7 cm above the wound and off the joints, high on the limb, or over a joint.</summary>
+public enum TourniquetSite
+{
+    AboveWound,
+    High,
+    OverJoint,
+}
+
+public enum NerveFate
+{
+    Unharmed,
+    Recovered,
+    Lasting,
+}
+
+public enum KidneyFate
+{
+    Unharmed,
+    Injured,
+    Dialysis,
 }

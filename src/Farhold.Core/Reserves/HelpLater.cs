@@ -7,13 +7,17 @@ namespace Farhold.Reserves;
 /// <remarks>
 /// The three are taken as they are written by a forecast: earliest one in ten, likely the middle, latest the protocol's
 /// share (nine in ten). Between them the chance falls in a straight line. After the latest it halves with every further span as
-/// long as from the likely to the latest time, at least an hour, and never ends: help may not come at all. Before the earliest it ends after a quarter of the way to the likely time. All this is design.
+/// long as from the likely to the latest time, at least an hour, and never ends: help may not come at all. Before the earliest it ends
+/// after a quarter of the way to the likely time. All this is design.
 /// </remarks>
 public sealed class HelpLater
 {
     private const double EarlyShare = 0.1;
 
-    private readonly Instant first, earliest, likely, latest;
+    private readonly Instant first,
+        earliest,
+        likely,
+        latest;
     private readonly double latestShare;
 
     private HelpLater(Instant first, Instant earliest, Instant likely, Instant latest, double latestShare) =>
@@ -73,5 +77,7 @@ public sealed class HelpLater
     }
 
     private static double Share(Instant from, Instant to, Instant at) =>
-        at <= from ? 0 : at >= to ? 1 : (at - from) / (to - from);
+        at <= from ? 0
+        : at >= to ? 1
+        : (at - from) / (to - from);
 }

@@ -45,7 +45,15 @@ public static class SupplyJson
         }
 
         Range(w, "helpLater", item.HelpLater);
-        w.WriteString("short", item.Short switch { Truth.Met => "met", Truth.NotMet => "not-met", _ => "unknown" });
+        w.WriteString(
+            "short",
+            item.Short switch
+            {
+                Truth.Met => "met",
+                Truth.NotMet => "not-met",
+                _ => "unknown",
+            }
+        );
         w.WriteStartArray("instead");
         foreach (var instead in item.Instead)
             w.WriteStringValue(instead);

@@ -17,7 +17,8 @@ public sealed record ItemOutlook(Stock Stock, UseRate Rate, RunsOut? RunsOut, Be
     public KitItem Item => Stock.Item;
 
     /// <summary>Whether it may run out before help comes in one case of ten or more (design): then it is to be saved.</summary>
-    public Truth Short => Stock.Left is null ? Truth.Unknown
+    public Truth Short =>
+        Stock.Left is null ? Truth.Unknown
         : Stock.Left.Value.High <= 0 ? Truth.Met
         : HelpLater is { } later ? Kleene.Of(later.High >= 0.1)
         : RunsOut is { Earliest: null } ? Truth.NotMet
@@ -34,28 +35,39 @@ public sealed record SupplyOutlook(Instant At, Surroundings Around, bool HelpKno
     /// <summary>Nothing is forecast beyond (design).</summary>
     public static Duration Horizon { get; } = Duration.FromDays(14);
 
-    /// <summary>All items of a kit list, in its order. The care plan is taken to stay as it is now.</summary>
-    public static SupplyOutlook Of(KitList kit, CareRecord record, Protocol protocol, Surroundings around, Instant now)
+    /// <summary>All items of the kit list, in its order. The care plan is taken to stay as it is now.</summary>
+    public static SupplyOutlook Of(CareRecord record, Rulebook rules, Surroundings around, Instant now)
     {
-        var help = HelpLater.Of(record, protocol, now);
-        var stocks = kit.Items.Select(i => Stock.Of(i, record, now)).ToDictionary(s => s.Item.Id);
-        var plans = record.Readings.Select(state => Judge.Of(state, record.Doubts, protocol, now).Plan).ToImmutableArray();
-        return new(now, around, help is not null, [.. kit.Items.Select(i => Of(stocks[i.Id], UseRate.Of(i, record, plans, around, now), stocks, help, now))]);
+        var help = HelpLater.Of(record, rules.Protocol, now);
+        var stocks = rules.Kit.Items.Select(i => Stock.Of(i, record, now)).ToDictionary(s => s.Item.Id);
+        var plans = record.Readings.Select(state => Judge.Of(state, record.Doubts, rules, now).Plan).ToImmutableArray();
+        return new(
+            now,
+            around,
+            help is not null,
+            [.. rules.Kit.Items.Select(i => Of(stocks[i.Id], UseRate.Of(i, record, plans, around, now), stocks, help, now))]
+        );
     }
 
-    private static ItemOutlook Of(
-        Stock stock, UseRate rate, Dictionary<string, Stock> stocks, ImmutableArray<HelpLater>? help, Instant now)
+    private static ItemOutlook Of(Stock stock, UseRate rate, Dictionary<string, Stock> stocks, ImmutableArray<HelpLater>? help, Instant now)
     {
-        RunsOut? runsOut = stock.Left is { } left && rate.PerHour is { } perHour
-            ? new(After(left.Low, perHour.High, now), After(left.High, perHour.Low, now))
-            : null;
+        RunsOut? runsOut =
+            stock.Left is { } left && rate.PerHour is { } perHour
+                ? new(After(left.Low, perHour.High, now), After(left.High, perHour.Low, now))
+                : null;
         Between? later = (runsOut, help) switch
         {
             ({ Earliest: null }, _) => Between.Exactly(0),
             ({ } known, { } laws) => new(Chance(known.Latest, laws, now), Chance(known.Earliest, laws, now)),
             _ => null,
         };
-        return new(stock, rate, runsOut, later, [.. stock.Item.Instead.Where(i => !stocks.TryGetValue(i, out var s) || s.Left is not { High: 0 })]);
+        return new(
+            stock,
+            rate,
+            runsOut,
+            later,
+            [.. stock.Item.Instead.Where(i => !stocks.TryGetValue(i, out var s) || s.Left is not { High: 0 })]
+        );
     }
 
     private static Instant? After(double pieces, double perHour, Instant now)

@@ -15,23 +15,30 @@ public sealed record SharedTask(Instant At, DueTask Due, ImmutableArray<string> 
 }
 
 /// <summary>Who has the watch when, who does what in it, and how much everyone sleeps.</summary>
-public sealed record TaskRoster(
-    ImmutableArray<RosterShift> Watches, ImmutableArray<SharedTask> Tasks, ImmutableArray<RosterRest> Rest)
+public sealed record TaskRoster(ImmutableArray<RosterShift> Watches, ImmutableArray<SharedTask> Tasks, ImmutableArray<RosterRest> Rest)
 {
     /// <summary>How long a task is taken to last (design): one after the other, so that nobody does two at once.</summary>
     public static readonly Duration Takes = Duration.FromMinutes(5);
 
     /// <summary>
     /// All tasks fall to whoever has the watch. Where one takes two, that one helps who leaves everybody the longest unbroken
-    /// sleep; of those equal, who loses the least, then who sleeps most. The casualty is taken to stay as now; what is due once and done is not asked for again.
+    /// sleep; of those equal, who loses the least, then who sleeps most. The casualty is taken to stay as now; what is due once and done
+    /// is not asked for again.
     /// </summary>
     /// <param name="watches">Reaching at least from the instant judged to <paramref name="to"/>.</param>
     /// <param name="nights">Day and night; the changes of watch are added to it.</param>
     public static TaskRoster Of(
-        Judgement judged, IReadOnlyList<string> members, ImmutableArray<RosterShift> watches, Rhythm nights, Instant to)
+        Judgement judged,
+        IReadOnlyList<string> members,
+        ImmutableArray<RosterShift> watches,
+        Rhythm nights,
+        Instant to
+    )
     {
-        var ahead = watches.Where(w => w.To > judged.At && w.From < to)
-            .Select(w => w with { From = Instant.Max(w.From, judged.At), To = Instant.Min(w.To, to) }).ToImmutableArray();
+        var ahead = watches
+            .Where(w => w.To > judged.At && w.From < to)
+            .Select(w => w with { From = Instant.Max(w.From, judged.At), To = Instant.Min(w.To, to) })
+            .ToImmutableArray();
         var coming = new Coming(judged, nights.With(watches));
         var shared = ImmutableArray.CreateBuilder<SharedTask>();
         var free = members.ToDictionary(m => m, _ => judged.At);
@@ -53,7 +60,11 @@ public sealed record TaskRoster(
 
     /// <summary>Who has the watch when the task can be begun; a task that runs into the next watch falls to that one.</summary>
     private static (string? Who, Instant At) OnShift(
-        ImmutableArray<RosterShift> watches, Dictionary<string, Instant> free, Instant due, Instant to)
+        ImmutableArray<RosterShift> watches,
+        Dictionary<string, Instant> free,
+        Instant due,
+        Instant to
+    )
     {
         var at = due;
         while (at < to && Roster.At(watches, at) is { } watch)
@@ -67,15 +78,23 @@ public sealed record TaskRoster(
     }
 
     private static string? Helper(
-        IReadOnlyList<string> members, string on, Instant at, ImmutableArray<RosterShift> watches,
-        IReadOnlyList<SharedTask> shared, Dictionary<string, Instant> free)
+        IReadOnlyList<string> members,
+        string on,
+        Instant at,
+        ImmutableArray<RosterShift> watches,
+        IReadOnlyList<SharedTask> shared,
+        Dictionary<string, Instant> free
+    )
     {
         var now = members.ToDictionary(m => m, m => RestOf(m, watches, shared));
-        return members.Where(m => m != on && free[m] <= at)
+        return members
+            .Where(m => m != on && free[m] <= at)
             .Select(m => (Who: m, Then: RestOf(m, watches, [.. shared, new(at, Two, [m])])))
             .OrderByDescending(c => members.Min(m => m == c.Who ? c.Then.Longest : now[m].Longest))
-            .ThenBy(c => now[c.Who].Asleep - c.Then.Asleep).ThenByDescending(c => c.Then.Asleep)
-            .Select(c => c.Who).FirstOrDefault();
+            .ThenBy(c => now[c.Who].Asleep - c.Then.Asleep)
+            .ThenByDescending(c => c.Then.Asleep)
+            .Select(c => c.Who)
+            .FirstOrDefault();
     }
 
     private static readonly DueTask Two = new(Instant.MinValue, "", null, "", [], false);
@@ -84,8 +103,11 @@ public sealed record TaskRoster(
     {
         if (watches.IsEmpty)
             return new(who, default, default, default);
-        var up = watches.Where(w => w.Who == who).Select(w => (w.From, w.To))
-            .Concat(shared.Where(s => s.Who.Contains(who)).Select(s => (From: s.At, To: s.End))).OrderBy(s => s.From);
+        var up = watches
+            .Where(w => w.Who == who)
+            .Select(w => (w.From, w.To))
+            .Concat(shared.Where(s => s.Who.Contains(who)).Select(s => (From: s.At, To: s.End)))
+            .OrderBy(s => s.From);
         var (on, asleep, longest) = (Duration.Zero, Duration.Zero, Duration.Zero);
         var since = watches[0].From;
         foreach (var (from, to) in up.Append((watches[^1].To, watches[^1].To)))

@@ -19,21 +19,28 @@ internal static class TaskUses
             .ToDictionary(t => t.Task.Id);
         if (rates.Count == 0)
             return null;
-        return rates.Values.GroupBy(t => t.Task.ReplacedBy is { } by && rates.ContainsKey(by) ? by : t.Task.Id)
-            .Select(g => new Between(g.Min(t => t.Rate.Low), g.Max(t => t.Rate.High))).Aggregate(Between.Add);
+        return rates
+            .Values.GroupBy(t => t.Task.ReplacedBy is { } by && rates.ContainsKey(by) ? by : t.Task.Id)
+            .Select(g => new Between(g.Min(t => t.Rate.Low), g.Max(t => t.Rate.High)))
+            .Aggregate(Between.Add);
     }
 
     /// <summary>Of all limbs the task is about: one drink and one measuring of urine does for every limb.</summary>
-    private static Between Together(CareTask task, Between[] limbs) => task.DoneBy.Any(k => k is Kind.UrineMeasured or Kind.FluidGiven)
-        ? new(limbs.Max(l => l.Low), limbs.Max(l => l.High))
-        : limbs.Aggregate(Between.Add);
+    private static Between Together(CareTask task, Between[] limbs) =>
+        task.DoneBy.Any(k => k is Kind.UrineMeasured or Kind.FluidGiven)
+            ? new(limbs.Max(l => l.Low), limbs.Max(l => l.High))
+            : limbs.Aggregate(Between.Add);
 
     private static Between? Each(KitItem item, CareTask task) =>
         item.Uses.FirstOrDefault(u => u.Kind == Kind.TaskDone && u.Of == task.Id)?.Each;
 
-    private static Between Of(PlannedTask planned, Between each) => planned.Interval is not { } every
-        ? default
-        : new(
-            planned is { Applies: Truth.Met, Later: false } ? each.Low / Duration.Max(every, planned.Task.Night ?? every).TotalHours : 0,
-            each.High / every.TotalHours);
+    private static Between Of(PlannedTask planned, Between each) =>
+        planned.Interval is not { } every
+            ? default
+            : new(
+                planned is { Applies: Truth.Met, Later: false }
+                    ? each.Low / Duration.Max(every, planned.Task.Night ?? every).TotalHours
+                    : 0,
+                each.High / every.TotalHours
+            );
 }

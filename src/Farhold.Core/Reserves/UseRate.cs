@@ -8,8 +8,8 @@ namespace Farhold.Reserves;
 /// <param name="Heat">Null where nobody said.</param>
 public sealed record Surroundings(int People, Heat? Heat = null, Work Work = Work.Rest, double WorkHours = WaterNeed.UsualWorkHours)
 {
-    public int People { get; } = People is >= 1 and <= 200
-        ? People : throw new ArgumentOutOfRangeException(nameof(People), People, "A party is 1 to 200 people.");
+    public int People { get; } =
+        People is >= 1 and <= 200 ? People : throw new ArgumentOutOfRangeException(nameof(People), People, "A party is 1 to 200 people.");
 }
 
 /// <summary>Pieces of an item used an hour.</summary>
@@ -27,14 +27,22 @@ public sealed record UseRate(Between Past, Between? Planned)
     /// What was used before raises what is foreseen, and never lowers it: who drank too little will not go on so. The least is
     /// raised within what is foreseen only, as the worst hours may be over. Null where neither says anything.
     /// </summary>
-    public Between? PerHour => Planned is { } planned
-        ? new(Math.Clamp(Past.Low, planned.Low, planned.High), Math.Max(Past.High, planned.High))
-        : Past.High > 0 ? Past : null;
+    public Between? PerHour =>
+        Planned is { } planned ? new(Math.Clamp(Past.Low, planned.Low, planned.High), Math.Max(Past.High, planned.High))
+        : Past.High > 0 ? Past
+        : null;
 
-    /// <remarks>The spans looked back over are design. They hang on when care began, never on the uses: one more can't thin out the others.</remarks>
+    /// <remarks>
+    /// The spans looked back over are design. They hang on when care began, never on the uses: one more can't thin out the others.
+    /// </remarks>
     /// <param name="plans">The care plan by each reading of the record, in their order.</param>
     internal static UseRate Of(
-        KitItem item, CareRecord record, ImmutableArray<ImmutableArray<PlannedTask>> plans, Surroundings around, Instant now)
+        KitItem item,
+        CareRecord record,
+        ImmutableArray<ImmutableArray<PlannedTask>> plans,
+        Surroundings around,
+        Instant now
+    )
     {
         Between? past = null;
         Between? planned = null;
@@ -54,8 +62,7 @@ public sealed record UseRate(Between Past, Between? Planned)
 
     private static Between Hull(Between? all, Between next) => all is { } known ? Between.Hull(known, next) : next;
 
-    private static Between? Foreseen(
-        KitItem item, State state, ImmutableArray<PlannedTask> plan, Surroundings around, Instant now)
+    private static Between? Foreseen(KitItem item, State state, ImmutableArray<PlannedTask> plan, Surroundings around, Instant now)
     {
         var tasks = TaskUses.PerHour(item, plan);
         if (item.Water)

@@ -42,9 +42,8 @@ public static class WaterNeed
     /// <summary>Most anyone drinks in an hour, mL: above it, water harms (TB MED 507, from memory).</summary>
     public const double MostMlPerHour = 1.5 * QuartMl;
 
-    public static Between MlPerHour(Heat? heat, Work work) => heat is { } known
-        ? Known(known, work)
-        : Between.Hull(Known(Heat.Cool, work), Known(Heat.Hot, work));
+    public static Between MlPerHour(Heat? heat, Work work) =>
+        heat is { } known ? Known(known, work) : Between.Hull(Known(Heat.Cool, work), Known(Heat.Hot, work));
 
     /// <summary>A day of so many hours of work and rest for the others, mL/h on average.</summary>
     /// <param name="workHours">Of 24.</param>
@@ -68,16 +67,17 @@ public static class WaterNeed
         return new(Math.Min(child, rest.Low * share), Math.Max(child, rest.High * share));
     }
 
-    private static Between Known(Heat heat, Work work) => (heat, work) switch
-    {
-        (Heat.Cool, Work.Rest) => new(Intake.AdultAtRestMlPerDay.Low / 24, Intake.AdultAtRestMlPerDay.High / 24),
-        (Heat.Warm, Work.Rest) => new(100, 250), // design
-        (Heat.Hot, Work.Rest) => new(150, 350), // design
-        (Heat.Cool, Work.Easy) => new(200, 500), // design
-        (Heat.Cool, Work.Hard) => new(300, 750), // design
-        (Heat.Warm, Work.Easy) => new(0.25 * QuartMl, 0.75 * QuartMl),
-        (Heat.Warm, Work.Hard) => new(0.5 * QuartMl, 1.25 * QuartMl),
-        (Heat.Hot, _) => new(0.75 * QuartMl, 1.25 * QuartMl),
-        _ => throw new System.Diagnostics.UnreachableException(),
-    };
+    private static Between Known(Heat heat, Work work) =>
+        (heat, work) switch
+        {
+            (Heat.Cool, Work.Rest) => new(Intake.AdultAtRestMlPerDay.Low / 24, Intake.AdultAtRestMlPerDay.High / 24),
+            (Heat.Warm, Work.Rest) => new(100, 250), // design
+            (Heat.Hot, Work.Rest) => new(150, 350), // design
+            (Heat.Cool, Work.Easy) => new(200, 500), // design
+            (Heat.Cool, Work.Hard) => new(300, 750), // design
+            (Heat.Warm, Work.Easy) => new(0.25 * QuartMl, 0.75 * QuartMl),
+            (Heat.Warm, Work.Hard) => new(0.5 * QuartMl, 1.25 * QuartMl),
+            (Heat.Hot, _) => new(0.75 * QuartMl, 1.25 * QuartMl),
+            _ => throw new System.Diagnostics.UnreachableException(),
+        };
 }

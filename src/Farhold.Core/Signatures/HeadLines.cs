@@ -19,7 +19,11 @@ internal static class HeadLines
 
     /// <summary>The values in their order, or why not. White space around lines is lost, as pasting does it.</summary>
     public static (ImmutableArray<string> Values, Refusal? Refusal) Read(
-        ReadOnlySpan<byte> utf8, string file, string first, params ReadOnlySpan<string> names)
+        ReadOnlySpan<byte> utf8,
+        string file,
+        string first,
+        params ReadOnlySpan<string> names
+    )
     {
         if (utf8.Length > MaxBytes)
             return Refuse(1, "it is too long");

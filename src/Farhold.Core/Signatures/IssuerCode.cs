@@ -31,7 +31,10 @@ public sealed record IssuerCode
     {
         get
         {
-            var digits = (BinaryPrimitives.ReadUInt128BigEndian(SHA256.HashData(Write())) % TenToTheTwentieth).ToString("D20", CultureInfo.InvariantCulture);
+            var digits = (BinaryPrimitives.ReadUInt128BigEndian(SHA256.HashData(Write())) % TenToTheTwentieth).ToString(
+                "D20",
+                CultureInfo.InvariantCulture
+            );
             return $"{digits[..5]} {digits[5..10]} {digits[10..15]} {digits[15..]}";
         }
     }
@@ -56,6 +59,8 @@ public sealed record IssuerCode
             refusals.Add(new(file, 3, 7, $"the name {name1}"));
         if (LegibleName.Fault(role) is { } role1)
             refusals.Add(new(file, 4, 7, $"the role {role1}"));
-        return refusals.Count == 0 ? new Read<IssuerCode>.Usable(new(key, name, role)) : new Read<IssuerCode>.Refused(refusals.ToImmutable());
+        return refusals.Count == 0
+            ? new Read<IssuerCode>.Usable(new(key, name, role))
+            : new Read<IssuerCode>.Refused(refusals.ToImmutable());
     }
 }

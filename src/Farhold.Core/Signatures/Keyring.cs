@@ -37,7 +37,13 @@ public sealed record Keyring(ImmutableArray<PinnedIssuer> Issuers)
             return Refuse(2, $"nobody with the digits {rotation.From} is trusted here");
         if (Named(rotation.To.Digits) is not null)
             return Refuse(3, "the new key is trusted here already");
-        if (!await check(pinned.Code.KeyPoint, KeyRotation.Message(rotation.From, rotation.To), Base64UrlText.Read(rotation.Signature, LocalSignature.Bytes)))
+        if (
+            !await check(
+                pinned.Code.KeyPoint,
+                KeyRotation.Message(rotation.From, rotation.To),
+                Base64UrlText.Read(rotation.Signature, LocalSignature.Bytes)
+            )
+        )
             return Refuse(6, "the signature does not fit: the old key did not sign this");
         return new Read<Keyring>.Usable(new(Issuers.Replace(pinned, pinned with { Code = rotation.To })));
 
@@ -69,14 +75,19 @@ public sealed record Keyring(ImmutableArray<PinnedIssuer> Issuers)
 
     /// <summary>As <see cref="Write"/> wrote it; one fault refuses it, since half a keyring would forget what was seen.</summary>
     public static Read<Keyring> Read(ReadOnlyMemory<byte> utf8, string file) =>
-        LocatedFields.Whole(utf8, file, "a list of trusted issuers", (json, root) =>
-        {
-            json.OnlyKnown(root, "issuers");
-            var issuers = json.Items(root, "issuers").Select(i => Issuer(json, i)).OfType<PinnedIssuer>().ToImmutableArray();
-            if (issuers.Select(i => i.Code.Digits).Distinct().Count() != issuers.Length)
-                json.Refuse(root.Offset, "an issuer is given twice");
-            return new Keyring(issuers);
-        });
+        LocatedFields.Whole(
+            utf8,
+            file,
+            "a list of trusted issuers",
+            (json, root) =>
+            {
+                json.OnlyKnown(root, "issuers");
+                var issuers = json.Items(root, "issuers").Select(i => Issuer(json, i)).OfType<PinnedIssuer>().ToImmutableArray();
+                if (issuers.Select(i => i.Code.Digits).Distinct().Count() != issuers.Length)
+                    json.Refuse(root.Offset, "an issuer is given twice");
+                return new Keyring(issuers);
+            }
+        );
 
     private static PinnedIssuer? Issuer(LocatedJson json, Located item)
     {
@@ -86,9 +97,12 @@ public sealed record Keyring(ImmutableArray<PinnedIssuer> Issuers)
         var code = IssuerCode.Read(Encoding.UTF8.GetBytes(json.Text(item, "code")), "code");
         if (code is Read<IssuerCode>.Refused refused)
             json.Refuse(item.Offset, refused.Refusals[0].Reason);
-        if (item["serial"] is not { Kind: JsonValueKind.Number } given || !long.TryParse(given.Text, NumberStyles.None, CultureInfo.InvariantCulture, out var serial))
+        if (
+            item["serial"] is not { Kind: JsonValueKind.Number } given
+            || !long.TryParse(given.Text, NumberStyles.None, CultureInfo.InvariantCulture, out var serial)
+        )
         {
-            json.Refuse(item.Offset, "serial has to be a whole number");
+            json.RefuseValue(item["serial"] ?? item, "serial", "a whole number");
             return null;
         }
 

@@ -12,30 +12,43 @@ public static class LegibleName
     private static readonly HashSet<int> Fillers = [0x115F, 0x1160, 0x3164, 0xFFA0, 0x17B4, 0x17B5];
 
     /// <summary>Why a text can't be a name, or null.</summary>
-    public static string? Fault(string text)
+    /// <param name="least">Letters that it takes at the least.</param>
+    public static string? Fault(string text, int longest = Longest, int least = 2)
     {
-        if (text.Length is 0 or > Longest)
-            return $"has to have 1 to {Longest} characters";
+        if (text.Length == 0 || text.Length > longest)
+            return string.Create(CultureInfo.InvariantCulture, $"has to have 1 to {longest} characters");
         if (text[0] == ' ' || text[^1] == ' ' || text.Contains("  ", StringComparison.Ordinal))
             return "may have no spaces at its ends, and none doubled";
         var letters = 0;
         foreach (var rune in text.EnumerateRunes())
         {
             if (rune == Rune.ReplacementChar || !Seen(rune))
-                return string.Create(CultureInfo.InvariantCulture, $"holds a character that can't be seen or read by everybody (U+{rune.Value:X4})");
+                return string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"holds a character that can't be seen or read by everybody (U+{rune.Value:X4})"
+                );
             letters += Rune.IsLetter(rune) ? 1 : 0;
         }
 
-        return letters < 2 ? "has to have at least two letters" : null;
+        return letters >= least ? null
+            : least == 2 ? "has to have at least two letters"
+            : "has to have a letter";
     }
 
-    private static bool Seen(Rune rune) => rune.Value == ' ' || Rune.GetUnicodeCategory(rune) switch
-    {
-        UnicodeCategory.UppercaseLetter or UnicodeCategory.LowercaseLetter or UnicodeCategory.TitlecaseLetter
-            or UnicodeCategory.OtherLetter or UnicodeCategory.DecimalDigitNumber => !Fillers.Contains(rune.Value),
-        UnicodeCategory.DashPunctuation or UnicodeCategory.OtherPunctuation or UnicodeCategory.OpenPunctuation
+    private static bool Seen(Rune rune) =>
+        rune.Value == ' '
+        || Rune.GetUnicodeCategory(rune) switch
+        {
+            UnicodeCategory.UppercaseLetter
+            or UnicodeCategory.LowercaseLetter
+            or UnicodeCategory.TitlecaseLetter
+            or UnicodeCategory.OtherLetter
+            or UnicodeCategory.DecimalDigitNumber => !Fillers.Contains(rune.Value),
+            UnicodeCategory.DashPunctuation
+            or UnicodeCategory.OtherPunctuation
+            or UnicodeCategory.OpenPunctuation
             or UnicodeCategory.ClosePunctuation => rune.Value <= 0x7E || rune.Value is 0x2013 or 0x2019,
-        UnicodeCategory.FinalQuotePunctuation => rune.Value == 0x2019,
-        _ => false,
-    };
+            UnicodeCategory.FinalQuotePunctuation => rune.Value == 0x2019,
+            _ => false,
+        };
 }

@@ -35,10 +35,13 @@ public sealed record SignatureHead(string Issuer, string Over, long Serial, Inst
     }
 
     internal IEnumerable<(string, string)> Lines() =>
-    [
-        ("issuer", Issuer), ("over", Over), ("serial", Serial.ToString(CultureInfo.InvariantCulture)),
-        ("not-before", WrittenInstant.Write(NotBefore)), ("expires", WrittenInstant.Write(Expires)),
-    ];
+        [
+            ("issuer", Issuer),
+            ("over", Over),
+            ("serial", Serial.ToString(CultureInfo.InvariantCulture)),
+            ("not-before", WrittenInstant.Write(NotBefore)),
+            ("expires", WrittenInstant.Write(Expires)),
+        ];
 }
 
 /// <summary>A signature kept beside a local protocol: ECDSA on P-256 with SHA-256, r before s.</summary>
@@ -58,7 +61,17 @@ public sealed record LocalSignature(SignatureHead Head, string Value)
     /// <summary>Read only in the form it was written in, to the byte.</summary>
     public static Read<LocalSignature> Read(ReadOnlySpan<byte> utf8, string file)
     {
-        var (values, refusal) = HeadLines.Read(utf8, file, SignatureHead.First, "issuer", "over", "serial", "not-before", "expires", "signature");
+        var (values, refusal) = HeadLines.Read(
+            utf8,
+            file,
+            SignatureHead.First,
+            "issuer",
+            "over",
+            "serial",
+            "not-before",
+            "expires",
+            "signature"
+        );
         if (refusal is not null)
             return new Read<LocalSignature>.Refused([refusal]);
         var refusals = new List<Refusal>();

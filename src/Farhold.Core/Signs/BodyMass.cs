@@ -8,5 +8,5 @@ public static class BodyMass
 
     /// <summary><c>50 kg (110 lb)</c>; tenths of a pound below 10 kg.</summary>
     public static string InBothUnits(double massKg) =>
-        $"{Say.Number(massKg)} kg ({Say.Number(Math.Round(massKg / KilogramsPerPound, massKg < 10 ? 1 : 0))} lb)";
+        SignTexts.Mass(Say.Number(massKg), Say.Number(Math.Round(massKg / KilogramsPerPound, massKg < 10 ? 1 : 0)));
 }

@@ -16,23 +16,31 @@ public static class CasualtyProfile
         if (Records.Openings.Together(Openings(state, now, questions)) is not { } opened)
             return null;
         var open = questions.Where(q => !q.Settled).Select(q => q.Field).ToArray();
-        return open.Length == 0 ? opened : opened with
-        {
-            AgeYears = open.Contains("ageYears") ? null : opened.AgeYears,
-            MassKg = open.Contains("massKg") ? null : opened.MassKg,
-        };
+        return open.Length == 0
+            ? opened
+            : opened with
+            {
+                AgeYears = open.Contains("ageYears") ? null : opened.AgeYears,
+                MassKg = open.Contains("massKg") ? null : opened.MassKg,
+            };
     }
 
     /// <summary>Those known at an instant; a value that is asked back is left out of them.</summary>
     private static ImmutableArray<Payload.CasualtyOpened> Openings(State state, Instant now, ImmutableArray<Question> questions) =>
-    [
-        .. state.Of(Kind.CasualtyOpened).Where(d => d.When.Earliest <= now)
-            .Select(d => d.As<Payload.CasualtyOpened>() is var p && questions.IsEmpty ? p : p with
-            {
-                AgeYears = questions.Questioned(d.Id, "ageYears") ? null : p.AgeYears,
-                MassKg = questions.Questioned(d.Id, "massKg") ? null : p.MassKg,
-            }),
-    ];
+        [
+            .. state
+                .Of(Kind.CasualtyOpened)
+                .Where(d => d.When.Earliest <= now)
+                .Select(d =>
+                    d.As<Payload.CasualtyOpened>() is var p && questions.IsEmpty
+                        ? p
+                        : p with
+                        {
+                            AgeYears = questions.Questioned(d.Id, "ageYears") ? null : p.AgeYears,
+                            MassKg = questions.Questioned(d.Id, "massKg") ? null : p.MassKg,
+                        }
+                ),
+        ];
 
     /// <summary>The ages that may be the casualty's: one, or as many as are said of it.</summary>
     /// <param name="judged">An age said until then holds for what was seen before it, too.</param>
@@ -51,18 +59,21 @@ public static class CasualtyProfile
         return ages;
     }
 
-    internal static bool HasHeadWound(State state, Instant now) => state.Of(Kind.WoundFound)
-        .Any(w => w.When.Earliest <= now && w.As<Payload.WoundFound>().Region == BodyRegion.Head);
+    internal static bool HasHeadWound(State state, Instant now) =>
+        state.Of(Kind.WoundFound).Any(w => w.When.Earliest <= now && w.As<Payload.WoundFound>().Region == BodyRegion.Head);
 
     /// <summary>Where the casualty is described in several ways, each of them is asked.</summary>
     internal static Truth Pregnancy(State state, Instant now) =>
         Records.Openings.Each(Openings(state, now, Questions.OfPerson(state, now))).Select(Pregnancy).ToArray() is { Length: > 0 } each
-            ? each.Aggregate(Truth.NotMet, (t, one) => t.Or(one)) : Truth.Unknown;
+            ? each.Aggregate(Truth.NotMet, (t, one) => t.Or(one))
+            : Truth.Unknown;
 
     private static Truth Pregnancy(Payload.CasualtyOpened? opened)
     {
         if (opened is { Sex: Sex.Male } or { AgeYears: < 10 or > 60 })
             return Truth.NotMet;
+        if (opened?.Pregnant is { } stated)
+            return stated ? Truth.Met : Truth.NotMet;
         var history = opened?.History ?? "";
         if (history.Contains("not pregnant", StringComparison.OrdinalIgnoreCase))
             return Truth.NotMet;

@@ -23,25 +23,24 @@ internal static class Contradictions
         void Pair(string one, string other, string text) => found.AddRange([new(one, text, other), new(other, text, one)]);
 
         if (look is { Mental: { } mental, Gcs: { } gcs } && GlasgowAgreement.Between(mental, gcs) is { State: Truth.NotMet } disagreement)
-            Pair("mental", "gcs", $"Mental state and coma scale disagree. {disagreement.Reason}");
+            Pair("mental", "gcs", SignTexts.MentalAndComa(disagreement.Reason));
         if (look.Diastolic >= look.Systolic)
-            Pair("systolic", "diastolic", "The lower blood pressure is not below the upper one. Are the two mixed up?");
+            Pair("systolic", "diastolic", SignTexts.PressuresMixed);
         if (look is { HeartRate: 0, RadialPulse: RadialPulse.Strong or RadialPulse.Weak })
-            Pair("heartRate", "radialPulse", "No heart beat was counted, yet a pulse was felt at the wrist. Feel and count again.");
+            Pair("heartRate", "radialPulse", SignTexts.NoBeatYetPulse);
         if (look is { Mental: Mental.Unresponsive, Dizzy: true })
-            Pair("mental", "dizzy", "Unresponsive, yet said to be dizzy. Talk to the casualty again.");
+            Pair("mental", "dizzy", SignTexts.UnresponsiveDizzy);
         if (look is { Mental: Mental.Alert, TemperatureC: < AlertCelsius and { } celsius })
-            Pair("mental", "temperatureC", $"Alert at {Say.Number(celsius)} °C is hard to believe. Talk to the casualty, and take the temperature again.");
+            Pair("mental", "temperatureC", SignTexts.AlertAtTemperature(Say.Number(celsius)));
         if (look.Systolic is not { } systolic || ageYears < GrownYears)
             return;
         if (systolic < StrongPulseSystolic && look.RadialPulse == RadialPulse.Strong)
-            Pair("systolic", "radialPulse", $"A strong pulse at the wrist and {Pressure(systolic)} don't go together. Feel and measure again.");
+            Pair("systolic", "radialPulse", SignTexts.StrongPulseLowPressure(Pressure(systolic)));
         if (systolic >= NoPulseSystolic && look.RadialPulse == RadialPulse.Absent)
-            Pair("systolic", "radialPulse",
-                $"No pulse at the wrist and {Pressure(systolic)} don't go together. Feel again on an arm that is not tied, and measure again.");
+            Pair("systolic", "radialPulse", SignTexts.NoPulseHighPressure(Pressure(systolic)));
         if (systolic < AlertSystolic && look.Mental == Mental.Alert)
-            Pair("systolic", "mental", $"Alert and {Pressure(systolic)} don't go together. Talk to the casualty, and measure again.");
+            Pair("systolic", "mental", SignTexts.AlertLowPressure(Pressure(systolic)));
     }
 
-    private static string Pressure(double systolic) => $"an upper blood pressure of {Say.Number(systolic)} mmHg";
+    private static string Pressure(double systolic) => SignTexts.UpperPressure(Say.Number(systolic));
 }

@@ -11,14 +11,15 @@ public static class Glasgow
     public static ScoreBounds Bounds(GlasgowParts parts) =>
         Part(parts.Eye, 4, "eye") + Part(parts.Verbal, 5, "verbal") + Part(parts.Motor, 6, "motor");
 
-    private static ScoreBounds Part(int? score, int greatest, string name) => score switch
-    {
-        null => new(1, greatest),
-        < 1 => throw Outside(score, greatest, name),
-        { } s when s > greatest => throw Outside(score, greatest, name),
-        { } s => ScoreBounds.Exactly(s),
-    };
+    private static ScoreBounds Part(int? score, int greatest, string name) =>
+        score switch
+        {
+            null => new(1, greatest),
+            < 1 => throw Outside(score, greatest, name),
+            { } s when s > greatest => throw Outside(score, greatest, name),
+            { } s => ScoreBounds.Exactly(s),
+        };
 
     private static ArgumentOutOfRangeException Outside(int? score, int greatest, string name) =>
-        new(name, score, $"The {name} part is from 1 to {greatest}.");
+        new(name, score, SignTexts.ComaPart(name, greatest));
 }

@@ -21,27 +21,25 @@ public sealed record GlasgowAgreement(Truth State, string Reason)
         if (total.IsExact)
             return all[0];
         var word = Word(mental);
-        var text = $"a total of {total.Min} to {total.Max} with a part that can't be tested";
+        var text = SignTexts.ComaTotalRange(total.Min, total.Max);
         return all.Select(a => a.State).Aggregate<Truth, Truth?>(null, (soFar, next) => Kleene.Agreed(soFar, next)) switch
         {
-            Truth.Met => new(Truth.Met, $"Every way to complete {text} agrees with {word}."),
-            Truth.NotMet => new(Truth.NotMet, $"No way to complete {text} agrees with {word}. Look at both again."),
-            _ => new(Truth.Unknown, $"Whether {text} agrees with {word} can't be told."),
+            Truth.Met => new(Truth.Met, SignTexts.ComaAlwaysAgrees(text, word)),
+            Truth.NotMet => new(Truth.NotMet, SignTexts.ComaNeverAgrees(text, word)),
+            _ => new(Truth.Unknown, SignTexts.ComaMayAgree(text, word)),
         };
     }
 
     private static GlasgowAgreement OfWhole(Mental mental, GlasgowParts parts)
     {
         if (Contradiction(mental, parts) is { } contradiction)
-            return new(Truth.NotMet, $"{contradiction} Look at both again.");
+            return new(Truth.NotMet, SignTexts.LookAtBoth(contradiction));
         var band = BandOf(mental);
         var total = Glasgow.Bounds(parts).Min;
-        var text = $"A total of {band.Min} to {band.Max} is expected of {Word(mental)}; this is {total}.";
+        var text = SignTexts.ComaExpected(band.Min, band.Max, Word(mental), total);
         if (total < band.Min || total > band.Max)
-            return new(Truth.NotMet, $"{text} Look at both again.");
-        return mental == Mental.Alert && parts.Verbal < 5
-            ? new(Truth.Unknown, "Alert, yet speech is not oriented: if the confusion is new, the level is confused.")
-            : new(Truth.Met, text);
+            return new(Truth.NotMet, SignTexts.LookAtBoth(text));
+        return mental == Mental.Alert && parts.Verbal < 5 ? new(Truth.Unknown, SignTexts.ComaNotOriented) : new(Truth.Met, text);
     }
 
     private static IEnumerable<GlasgowParts> Completions(GlasgowParts parts) =>
@@ -50,35 +48,37 @@ public sealed record GlasgowAgreement(Truth State, string Reason)
         from motor in Choices(parts.Motor, 6)
         select new GlasgowParts(eye, verbal, motor);
 
-    private static IEnumerable<int> Choices(int? score, int greatest) =>
-        score is { } known ? [known] : Enumerable.Range(1, greatest);
+    private static IEnumerable<int> Choices(int? score, int greatest) => score is { } known ? [known] : Enumerable.Range(1, greatest);
 
-    private static ScoreBounds BandOf(Mental mental) => mental switch
-    {
-        Mental.Alert => new(14, 15),
-        Mental.Confused => new(11, 14),
-        Mental.Voice => new(11, 14),
-        Mental.Pain => new(6, 10),
-        Mental.Unresponsive => new(3, 5),
-        _ => throw new ArgumentOutOfRangeException(nameof(mental), mental, "Not a level of consciousness."),
-    };
+    private static ScoreBounds BandOf(Mental mental) =>
+        mental switch
+        {
+            Mental.Alert => new(14, 15),
+            Mental.Confused => new(11, 14),
+            Mental.Voice => new(11, 14),
+            Mental.Pain => new(6, 10),
+            Mental.Unresponsive => new(3, 5),
+            _ => throw new ArgumentOutOfRangeException(nameof(mental), mental, "Not a level of consciousness."),
+        };
 
-    private static string? Contradiction(Mental mental, GlasgowParts parts) => (mental, parts) switch
-    {
-        (Mental.Alert, { Eye: <= 2 }) => "Alert, yet the eyes do not open to speech.",
-        (Mental.Confused, { Verbal: 5 }) => "Confused, yet speech is oriented.",
-        (Mental.Pain, { Eye: >= 3 }) => "Answers only to pain, yet the eyes open without it.",
-        (Mental.Pain, { Motor: 6 }) => "Answers only to pain, yet obeys commands.",
-        (Mental.Unresponsive, { Eye: >= 2 }) => "Unresponsive, yet the eyes open.",
-        _ => null,
-    };
+    private static string? Contradiction(Mental mental, GlasgowParts parts) =>
+        (mental, parts) switch
+        {
+            (Mental.Alert, { Eye: <= 2 }) => SignTexts.ComaAlertEyes,
+            (Mental.Confused, { Verbal: 5 }) => SignTexts.ComaConfusedOriented,
+            (Mental.Pain, { Eye: >= 3 }) => SignTexts.ComaPainEyes,
+            (Mental.Pain, { Motor: 6 }) => SignTexts.ComaPainObeys,
+            (Mental.Unresponsive, { Eye: >= 2 }) => SignTexts.ComaUnresponsiveEyes,
+            _ => null,
+        };
 
-    private static string Word(Mental mental) => mental switch
-    {
-        Mental.Alert => "alert",
-        Mental.Confused => "confused",
-        Mental.Voice => "answering to voice",
-        Mental.Pain => "answering to pain",
-        _ => "unresponsive",
-    };
+    private static string Word(Mental mental) =>
+        mental switch
+        {
+            Mental.Alert => SignTexts.LevelAlert,
+            Mental.Confused => SignTexts.LevelConfused,
+            Mental.Voice => SignTexts.LevelVoice,
+            Mental.Pain => SignTexts.LevelPain,
+            _ => SignTexts.LevelUnresponsive,
+        };
 }

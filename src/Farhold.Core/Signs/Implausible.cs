@@ -20,19 +20,20 @@ public static class Implausible
     }
 
     /// <summary>Of age and mass: where they can't both be right, neither is believed.</summary>
-    public static ImmutableArray<Objection> Of(Payload.CasualtyOpened person) => person switch
-    {
-        { AgeYears: > MassBounds.OldestYears and { } age } => [new("ageYears", $"An age of {Say.Number(age)} years is hard to believe. Ask again.")],
-        { AgeYears: var age, MassKg: { } mass } when MassBounds.Possible(age) is var possible && (mass < possible.Low || mass > possible.High) =>
-            Disbelieved(age, mass),
-        _ => [],
-    };
+    public static ImmutableArray<Objection> Of(Payload.CasualtyOpened person) =>
+        person switch
+        {
+            { AgeYears: > MassBounds.OldestYears and { } age } => [new("ageYears", SignTexts.OddAge(Say.Number(age)))],
+            { AgeYears: var age, MassKg: { } mass }
+                when MassBounds.Possible(age) is var possible && (mass < possible.Low || mass > possible.High) => Disbelieved(age, mass),
+            _ => [],
+        };
 
     private static ImmutableArray<Objection> Disbelieved(double? ageYears, double massKg)
     {
         if (ageYears is not { } age)
-            return [new("massKg", $"A mass of {BodyMass.InBothUnits(massKg)} is hard to believe. Weigh or estimate it again, and look at the unit.")];
-        var text = $"{Say.Number(age)} years and {BodyMass.InBothUnits(massKg)} can't both be right. Ask the age and estimate the mass again.";
+            return [new("massKg", SignTexts.OddMass(BodyMass.InBothUnits(massKg)))];
+        var text = SignTexts.OddAgeAndMass(Say.Number(age), BodyMass.InBothUnits(massKg));
         return [new("ageYears", text, "massKg"), new("massKg", text, "ageYears")];
     }
 
@@ -44,46 +45,45 @@ public static class Implausible
                 continue;
             var bounds = SignBounds.For(sign.Field, ageYears);
             if (number < bounds.Low && !Borne(sign.Field, number, look))
-                found.Add(new(sign.Field, sign.Low(Say.Number(number)), BySaying: number > 0 || sign.Field is not ("heartRate" or "breathRate")));
+                found.Add(
+                    new(sign.Field, sign.Low(Say.Number(number)), BySaying: number > 0 || sign.Field is not ("heartRate" or "breathRate"))
+                );
             if (number > bounds.High && !(sign.Field == "capillaryRefillS" && PoorFlow(look)))
                 found.Add(new(sign.Field, sign.High(Say.Number(number))));
         }
     }
 
-    private static readonly (string Field, Func<Payload.SignsTaken, double?> Of, Func<string, string> Low, Func<string, string> High)[] Measured =
+    private static readonly (
+        string Field,
+        Func<Payload.SignsTaken, double?> Of,
+        Func<string, string> Low,
+        Func<string, string> High
+    )[] Measured =
     [
-        ("heartRate", s => s.HeartRate,
-            n => $"A heart rate of {n} a minute is rarely survivable. Count it again for a full minute, at the neck if need be.",
-            n => $"A heart rate of {n} a minute is rarely true. Count it again for a full minute."),
-        ("breathRate", s => s.RespiratoryRate,
-            n => $"{n} breaths a minute are rarely survivable. Count them again for a full minute.",
-            n => $"{n} breaths a minute are rarely true. Count them again for a full minute."),
-        ("systolic", s => s.Systolic,
-            n => $"An upper blood pressure of {n} mmHg is rarely survivable. Measure it again.",
-            n => $"An upper blood pressure of {n} mmHg is rarely true. Measure it again."),
-        ("diastolic", s => s.Diastolic,
-            n => $"A lower blood pressure of {n} mmHg is rarely true. Measure it again.",
-            n => $"A lower blood pressure of {n} mmHg is rarely true. Measure it again."),
-        ("spo2", s => s.Spo2,
-            n => $"{n} % oxygen saturation is seldom a true reading. Warm the finger and read it again.",
-            n => $"{n} % oxygen saturation can't be. Read it again."),
-        ("temperatureC", s => s.TemperatureC,
-            n => $"{n} °C is rarely survivable. Take the temperature again, and look at the unit.",
-            n => $"{n} °C is rarely survivable. Take the temperature again, and look at the unit."),
-        ("capillaryRefillS", s => s.CapillaryRefillS,
-            n => $"{n} s is no refill time.",
-            n => $"A refill of {n} s goes with no other sign of poor flow here. Press a warm finger of an arm that is not tied, and time it again."),
+        ("heartRate", s => s.HeartRate, n => SignTexts.OddHeartRateLow(n), n => SignTexts.OddHeartRateHigh(n)),
+        ("breathRate", s => s.RespiratoryRate, n => SignTexts.OddBreathsLow(n), n => SignTexts.OddBreathsHigh(n)),
+        ("systolic", s => s.Systolic, n => SignTexts.OddSystolicLow(n), n => SignTexts.OddSystolicHigh(n)),
+        ("diastolic", s => s.Diastolic, n => SignTexts.OddDiastolic(n), n => SignTexts.OddDiastolic(n)),
+        ("spo2", s => s.Spo2, n => SignTexts.OddSaturationLow(n), n => SignTexts.OddSaturationHigh(n)),
+        ("temperatureC", s => s.TemperatureC, n => SignTexts.OddTemperature(n), n => SignTexts.OddTemperature(n)),
+        ("capillaryRefillS", s => s.CapillaryRefillS, n => SignTexts.OddRefillShort(n), n => SignTexts.OddRefillLong(n)),
     ];
 
     /// <summary>A low value that belongs to a casualty so deep; no pulse and no breath, only to one who answers to nothing.</summary>
-    private static bool Borne(string field, double value, Payload.SignsTaken look) => look.Mental switch
-    {
-        Mental.Unresponsive => true,
-        Mental.Pain => value > 0 || field is not ("heartRate" or "breathRate"),
-        _ => false,
-    };
+    private static bool Borne(string field, double value, Payload.SignsTaken look) =>
+        look.Mental switch
+        {
+            Mental.Unresponsive => true,
+            Mental.Pain => value > 0 || field is not ("heartRate" or "breathRate"),
+            _ => false,
+        };
 
     private static bool PoorFlow(Payload.SignsTaken look) =>
-        look is { Mental: not (null or Mental.Alert) } or { RadialPulse: RadialPulse.Weak or RadialPulse.Absent }
-            or { Pale: true } or { Cool: true } or { Clammy: true } or { Systolic: < 90 };
+        look
+            is { Mental: not (null or Mental.Alert) }
+                or { RadialPulse: RadialPulse.Weak or RadialPulse.Absent }
+                or { Pale: true }
+                or { Cool: true }
+                or { Clammy: true }
+                or { Systolic: < 90 };
 }

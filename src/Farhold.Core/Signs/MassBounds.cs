@@ -13,23 +13,25 @@ public static class MassBounds
 
     /// <summary>Nobody is asked about a mass within this, kg.</summary>
     /// <param name="ageYears">0 to 130; null: not known.</param>
-    public static Between Usual(double? ageYears) => ageYears switch
-    {
-        null => new(3, 120),
-        < 13 => Around(ageYears.Value, 0.55, 1.8),
-        < 16 => new(25, 110),
-        _ => new(40, 120),
-    };
+    public static Between Usual(double? ageYears) =>
+        ageYears switch
+        {
+            null => new(3, 120),
+            < 13 => Around(ageYears.Value, 0.55, 1.8),
+            < 16 => new(25, 110),
+            _ => new(40, 120),
+        };
 
     /// <summary>Outside this, age and mass can't both be right, kg.</summary>
     /// <param name="ageYears">0 to 130; null: not known.</param>
-    public static Between Possible(double? ageYears) => ageYears switch
-    {
-        null => new(0.5, 300),
-        < 13 => Around(ageYears.Value, 0.35, 2.6),
-        < 16 => new(15, 200),
-        _ => new(20, 300),
-    };
+    public static Between Possible(double? ageYears) =>
+        ageYears switch
+        {
+            null => new(0.5, 300),
+            < 13 => Around(ageYears.Value, 0.35, 2.6),
+            < 16 => new(15, 200),
+            _ => new(20, 300),
+        };
 
     private static Between Around(double ageYears, double least, double most)
     {

@@ -19,8 +19,10 @@ public sealed record News2Caution(Truth Under16, Truth Pregnancy, Truth Altitude
 
     /// <param name="pregnant">Unknown unless someone said; a male casualty is taken as not pregnant.</param>
     /// <param name="altitudeM">Metres above sea level.</param>
-    public static News2Caution For(double? ageYears, Sex? sex, Truth pregnant, double? altitudeM) => new(
-        ageYears is { } age ? Kleene.Of(age < 16) : Truth.Unknown,
-        sex == Sex.Male ? Truth.NotMet : pregnant,
-        altitudeM is { } height ? Kleene.Of(height >= AltitudeFromM) : Truth.Unknown);
+    public static News2Caution For(double? ageYears, Sex? sex, Truth pregnant, double? altitudeM) =>
+        new(
+            ageYears is { } age ? Kleene.Of(age < 16) : Truth.Unknown,
+            sex == Sex.Male ? Truth.NotMet : pregnant,
+            altitudeM is { } height ? Kleene.Of(height >= AltitudeFromM) : Truth.Unknown
+        );
 }

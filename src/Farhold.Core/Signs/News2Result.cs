@@ -81,7 +81,9 @@ public sealed record News2Result(ImmutableArray<News2Part> Parts)
 
     /// <summary>Whether any single part scores 3.</summary>
     public Truth SingleThree { get; } =
-        Parts.Any(p => p.Score.Min == 3) ? Truth.Met : Parts.Any(p => p.Score.Max == 3) ? Truth.Unknown : Truth.NotMet;
+        Parts.Any(p => p.Score.Min == 3) ? Truth.Met
+        : Parts.Any(p => p.Score.Max == 3) ? Truth.Unknown
+        : Truth.NotMet;
 
     /// <summary>The risk if every unknown part turned out at its best.</summary>
     public News2Risk LeastRisk => RiskOf(Total.Min, SingleThree == Truth.Met);
@@ -93,10 +95,11 @@ public sealed record News2Result(ImmutableArray<News2Part> Parts)
     public IEnumerable<News2PartName> Unknown => Parts.Where(p => p.Knowledge != Knowledge.Fresh).Select(p => p.Name);
 
     /// <summary>Source: Royal College of Physicians 2017, NEWS2, chart 2.</summary>
-    public static News2Risk RiskOf(int total, bool singleThree) => total switch
-    {
-        >= 7 => News2Risk.High,
-        >= 5 => News2Risk.Medium,
-        _ => singleThree ? News2Risk.LowMedium : News2Risk.Low,
-    };
+    public static News2Risk RiskOf(int total, bool singleThree) =>
+        total switch
+        {
+            >= 7 => News2Risk.High,
+            >= 5 => News2Risk.Medium,
+            _ => singleThree ? News2Risk.LowMedium : News2Risk.Low,
+        };
 }

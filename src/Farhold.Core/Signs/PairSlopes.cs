@@ -63,8 +63,7 @@ internal sealed class PairSlopes
         return low >= 0 && high < Sorted.Length && (Sorted[low] > 0 || Sorted[high] < 0);
     }
 
-    private static double MedianOfSorted(double[] sorted) =>
-        (sorted[(sorted.Length - 1) / 2] + sorted[sorted.Length / 2]) / 2;
+    private static double MedianOfSorted(double[] sorted) => (sorted[(sorted.Length - 1) / 2] + sorted[sorted.Length / 2]) / 2;
 
     private (int Low, int High) Ranks(double reach) =>
         ((int)Math.Round((Sorted.Length - reach) / 2) - 1, (int)Math.Round((Sorted.Length + reach) / 2));

@@ -44,6 +44,7 @@ public static class Pressures
             throw new ArgumentOutOfRangeException(
                 nameof(diastolicMmHg),
                 diastolicMmHg,
-                $"A diastolic pressure is from 0 to the systolic, here {systolicMmHg} mmHg.");
+                $"A diastolic pressure is from 0 to the systolic, here {systolicMmHg} mmHg."
+            );
     }
 }

@@ -11,8 +11,7 @@ namespace Farhold.Signs;
 /// <param name="Settled">Nothing is left to ask: somebody said which is right, or a later reading has taken its place.</param>
 /// <param name="Believed">Somebody looked again and said that it is right: it counts like any other.</param>
 /// <param name="BySaying">Saying so settles it; false where only another look does.</param>
-public sealed record Question(
-    EntryId About, string Field, string Text, bool Contradicts, bool Settled, bool Believed, bool BySaying)
+public sealed record Question(EntryId About, string Field, string Text, bool Contradicts, bool Settled, bool Believed, bool BySaying)
 {
     /// <summary>A <c>task.done</c> of this id says that somebody looked again, and that the value is right.</summary>
     public string Task => TaskOf(About, Field);
@@ -23,7 +22,9 @@ public sealed record Question(
     public static (EntryId About, string Field)? Parse(string task)
     {
         var dash = task.LastIndexOf('-');
-        return dash > Settle.Length && task.StartsWith(Settle, StringComparison.Ordinal)
+        return
+            dash > Settle.Length
+            && task.StartsWith(Settle, StringComparison.Ordinal)
             && EntryId.TryParse(task.AsSpan(Settle.Length, dash - Settle.Length)) is { } about
             ? (about, task[(dash + 1)..])
             : null;

@@ -41,9 +41,21 @@ public static class Questions
             if (entry.When.Earliest <= now)
                 foreach (var objection in Implausible.Of(entry.As<Payload.CasualtyOpened>()))
                     raised.Add(new(entry, objection, entry));
-        return Settled(raised, state, now, (entry, field) => state.Of(Kind.CasualtyOpened).Any(later =>
-            later.When.Earliest <= now && entry.When.SurelyBefore(later.When)
-            && later.As<Payload.CasualtyOpened>() is var p && (field == "massKg" ? p.MassKg : p.AgeYears) is not null), _ => false);
+        return Settled(
+            raised,
+            state,
+            now,
+            (entry, field) =>
+                state
+                    .Of(Kind.CasualtyOpened)
+                    .Any(later =>
+                        later.When.Earliest <= now
+                        && entry.When.SurelyBefore(later.When)
+                        && later.As<Payload.CasualtyOpened>() is var p
+                        && (field == "massKg" ? p.MassKg : p.AgeYears) is not null
+                    ),
+            _ => false
+        );
     }
 
     private static double? BelievedAge(State state, ImmutableArray<Question> person, Instant now)
@@ -59,16 +71,21 @@ public static class Questions
         foreach (var entry in taken)
             Raise(SignLook.Of(entry, taken), ageYears, taken, raised);
         return Settled(
-            raised, state, now, (entry, field) => Later(entry, field) is not null,
-            r => Later(r.Against, r.Objection.Against!) is { } again && Agree(r, again, ageYears));
+            raised,
+            state,
+            now,
+            (entry, field) => Later(entry, field) is not null,
+            r => Later(r.Against, r.Objection.Against!) is { } again && Agree(r, again, ageYears)
+        );
 
-        Dated? Later(Dated entry, string field) => taken.FindLast(later =>
-            entry.When.SurelyBefore(later.When) && SignLook.Gives(later.As<Payload.SignsTaken>(), field));
+        Dated? Later(Dated entry, string field) =>
+            taken.FindLast(later => entry.When.SurelyBefore(later.When) && SignLook.Gives(later.As<Payload.SignsTaken>(), field));
     }
 
     /// <summary>Whether a value agrees with what took the place of the one it contradicted.</summary>
     private static bool Agree(Raised r, Dated again, double? ageYears) =>
-        !Implausible.Of(SignLook.Beside(again.As<Payload.SignsTaken>(), r.Entry.As<Payload.SignsTaken>()), ageYears)
+        !Implausible
+            .Of(SignLook.Beside(again.As<Payload.SignsTaken>(), r.Entry.As<Payload.SignsTaken>()), ageYears)
             .Any(o => o.Field == r.Objection.Field && o.Against == r.Objection.Against);
 
     /// <summary>In order of time.</summary>
@@ -102,7 +119,12 @@ public static class Questions
     /// <param name="readAgain">Whether a later entry surely gives the field anew.</param>
     /// <param name="agrees">Whether what a value contradicts was read again, and the new reading agrees with the value.</param>
     private static ImmutableArray<Question> Settled(
-        List<Raised> raised, State state, Instant now, Func<Dated, string, bool> readAgain, Func<Raised, bool> agrees)
+        List<Raised> raised,
+        State state,
+        Instant now,
+        Func<Dated, string, bool> readAgain,
+        Func<Raised, bool> agrees
+    )
     {
         if (raised.Count == 0)
             return [];
@@ -110,16 +132,24 @@ public static class Questions
         return
         [
             .. from of in raised
-               group of by (of.Entry.Id, of.Objection.Field) into about
-               let contradicts = about.All(r => r.Objection.Against is not null)
-               let bySaying = about.All(r => r.Objection.BySaying)
-               let said = bySaying && done.Contains(Question.TaskOf(about.Key.Id, about.Key.Field))
-               let believed = said || (contradicts && about.All(agrees))
-               select new Question(
-                   about.Key.Id, about.Key.Field, about.First().Objection.Text, contradicts, believed || about.All(Answered), believed, bySaying),
+            group of by (of.Entry.Id, of.Objection.Field) into about
+            let contradicts = about.All(r => r.Objection.Against is not null)
+            let bySaying = about.All(r => r.Objection.BySaying)
+            let said = bySaying && done.Contains(Question.TaskOf(about.Key.Id, about.Key.Field))
+            let believed = said || (contradicts && about.All(agrees))
+            select new Question(
+                about.Key.Id,
+                about.Key.Field,
+                about.First().Objection.Text,
+                contradicts,
+                believed || about.All(Answered),
+                believed,
+                bySaying
+            ),
         ];
 
-        bool Answered(Raised r) => readAgain(r.Entry, r.Objection.Field)
+        bool Answered(Raised r) =>
+            readAgain(r.Entry, r.Objection.Field)
             || (r.Objection.Against is { } other && (done.Contains(Question.TaskOf(r.Against.Id, other)) || readAgain(r.Against, other)));
     }
 

@@ -28,25 +28,30 @@ public static class ShockIndex
     /// Source: Mutschler 2013, Critical Care 17:R172 (place from memory); validated 2016 in 40,888 patients.
     /// Every edge belongs to the worse class; whole numbers on an edge (66 over 110) meet it exactly.
     /// </remarks>
-    public static HaemorrhageClass ClassOf(double index) => index switch
-    {
-        <= 0 or double.NaN => throw new ArgumentOutOfRangeException(nameof(index), index, "A shock index is above 0."),
-        < 0.6 => HaemorrhageClass.I,
-        < 1.0 => HaemorrhageClass.II,
-        < 1.4 => HaemorrhageClass.III,
-        _ => HaemorrhageClass.IV,
-    };
+    public static HaemorrhageClass ClassOf(double index) =>
+        index switch
+        {
+            <= 0 or double.NaN => throw new ArgumentOutOfRangeException(nameof(index), index, "A shock index is above 0."),
+            < 0.6 => HaemorrhageClass.I,
+            < 1.0 => HaemorrhageClass.II,
+            < 1.4 => HaemorrhageClass.III,
+            _ => HaemorrhageClass.IV,
+        };
 
     /// <summary>
     /// Whether the index is high for a child: above 1.22 at 4–6 years, 1.0 at 7–12, 0.9 at 13–16 (completed years).
     /// </summary>
     /// <returns>Unknown at other ages: nothing is published for them.</returns>
-    /// <remarks>Source: Acker et al. 2015, J Pediatr Surg 50:331 (place from memory). Pooled sensitivity 0.58, specificity 0.72 (PLOS ONE, e0307367).</remarks>
-    public static Truth IsHighForChild(double index, double ageYears) => ageYears switch
-    {
-        >= 4 and < 7 => Kleene.Of(index > 1.22),
-        >= 7 and < 13 => Kleene.Of(index > 1.0),
-        >= 13 and < 17 => Kleene.Of(index > 0.9),
-        _ => Truth.Unknown,
-    };
+    /// <remarks>
+    /// Source: Acker et al. 2015, J Pediatr Surg 50:331 (place from memory). Pooled sensitivity 0.58, specificity 0.72 (PLOS ONE,
+    /// e0307367).
+    /// </remarks>
+    public static Truth IsHighForChild(double index, double ageYears) =>
+        ageYears switch
+        {
+            >= 4 and < 7 => Kleene.Of(index > 1.22),
+            >= 7 and < 13 => Kleene.Of(index > 1.0),
+            >= 13 and < 17 => Kleene.Of(index > 0.9),
+            _ => Truth.Unknown,
+        };
 }

@@ -19,10 +19,17 @@ public sealed record SignBounds(string Field, double FromYears, double UnderYear
 
     public static readonly ImmutableArray<SignBounds> All =
     [
-        new("heartRate", 0, 1, 30, 300), new("heartRate", 1, 12, 30, 250), new("heartRate", 12, Ever, 25, 220),
-        new("breathRate", 0, 1, 6, 100), new("breathRate", 1, 12, 5, 80), new("breathRate", 12, Ever, 4, 60),
-        new("systolic", 0, 1, 30, 150), new("systolic", 1, 12, 35, 180), new("systolic", 12, Ever, 40, 280),
-        new("diastolic", 0, 12, 10, 130), new("diastolic", 12, Ever, 10, 180),
+        new("heartRate", 0, 1, 30, 300),
+        new("heartRate", 1, 12, 30, 250),
+        new("heartRate", 12, Ever, 25, 220),
+        new("breathRate", 0, 1, 6, 100),
+        new("breathRate", 1, 12, 5, 80),
+        new("breathRate", 12, Ever, 4, 60),
+        new("systolic", 0, 1, 30, 150),
+        new("systolic", 1, 12, 35, 180),
+        new("systolic", 12, Ever, 40, 280),
+        new("diastolic", 0, 12, 10, 130),
+        new("diastolic", 12, Ever, 10, 180),
         new("spo2", 0, Ever, 60, 100),
         new("temperatureC", 0, Ever, 28, 43),
         new("capillaryRefillS", 0, Ever, 0, 6),

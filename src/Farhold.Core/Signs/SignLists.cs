@@ -32,7 +32,6 @@ internal static class SignState
     extension(State state)
     {
         /// <summary>Those of <see cref="Kind.SignsTaken"/> that say something of one sign, in order.</summary>
-        public ImmutableArray<Dated> WithSign(SignRead sign) =>
-            state.Kept(static s => new SignLists(s.Of(Kind.SignsTaken))).Of(sign);
+        public ImmutableArray<Dated> WithSign(SignRead sign) => state.Kept(static s => new SignLists(s.Of(Kind.SignsTaken))).Of(sign);
     }
 }

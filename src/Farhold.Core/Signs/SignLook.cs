@@ -3,7 +3,9 @@ using NodaTime;
 
 namespace Farhold.Signs;
 
-/// <summary>The values of one look: those of an entry, and beside them the nearest of others surely taken within five minutes of it.</summary>
+/// <summary>
+/// The values of one look: those of an entry, and beside them the nearest of others surely taken within five minutes of it.
+/// </summary>
 /// <param name="Signs">All values together.</param>
 internal sealed record SignLook(Dated Entry, Payload.SignsTaken Signs, ImmutableArray<(string Field, Dated From)> Borrowed)
 {
@@ -12,11 +14,20 @@ internal sealed record SignLook(Dated Entry, Payload.SignsTaken Signs, Immutable
 
     private static readonly ImmutableArray<(string Field, Func<Payload.SignsTaken, bool> Given)> Fields =
     [
-        ("heartRate", s => s.HeartRate is not null), ("breathRate", s => s.RespiratoryRate is not null), ("systolic", s => s.Systolic is not null),
-        ("diastolic", s => s.Diastolic is not null), ("spo2", s => s.Spo2 is not null), ("temperatureC", s => s.TemperatureC is not null),
-        ("capillaryRefillS", s => s.CapillaryRefillS is not null), ("mental", s => s.Mental is not null), ("gcs", s => s.Gcs is not null),
-        ("radialPulse", s => s.RadialPulse is not null), ("dizzy", s => s.Dizzy is not null), ("pale", s => s.Pale is not null),
-        ("cool", s => s.Cool is not null), ("clammy", s => s.Clammy is not null),
+        ("heartRate", s => s.HeartRate is not null),
+        ("breathRate", s => s.RespiratoryRate is not null),
+        ("systolic", s => s.Systolic is not null),
+        ("diastolic", s => s.Diastolic is not null),
+        ("spo2", s => s.Spo2 is not null),
+        ("temperatureC", s => s.TemperatureC is not null),
+        ("capillaryRefillS", s => s.CapillaryRefillS is not null),
+        ("mental", s => s.Mental is not null),
+        ("gcs", s => s.Gcs is not null),
+        ("radialPulse", s => s.RadialPulse is not null),
+        ("dizzy", s => s.Dizzy is not null),
+        ("pale", s => s.Pale is not null),
+        ("cool", s => s.Cool is not null),
+        ("clammy", s => s.Clammy is not null),
     ];
 
     /// <param name="others">Entries of signs among which those of the same look are, in order of time.</param>
@@ -31,7 +42,11 @@ internal sealed record SignLook(Dated Entry, Payload.SignsTaken Signs, Immutable
         foreach (var (field, given) in Fields)
             if (!given(own) && Array.Find(nearestFirst, o => given(o.As<Payload.SignsTaken>())) is { } nearest)
                 borrowed.Add((field, nearest));
-        return new(entry, Together(own, field => borrowed.FirstOrDefault(b => b.Item1 == field).Item2?.As<Payload.SignsTaken>()), borrowed.ToImmutable());
+        return new(
+            entry,
+            Together(own, field => borrowed.FirstOrDefault(b => b.Item1 == field).Item2?.As<Payload.SignsTaken>()),
+            borrowed.ToImmutable()
+        );
     }
 
     /// <summary>Signs, and for what they do not give, others.</summary>
@@ -63,21 +78,22 @@ internal sealed record SignLook(Dated Entry, Payload.SignsTaken Signs, Immutable
     private static Duration Apart(Dated a, Dated b) =>
         Instant.Max(a.When.Latest, b.When.Latest) - Instant.Min(a.When.Latest, b.When.Latest);
 
-    private static Payload.SignsTaken Together(Payload.SignsTaken own, Func<string, Payload.SignsTaken?> borrowed) => own with
-    {
-        HeartRate = own.HeartRate ?? borrowed("heartRate")?.HeartRate,
-        RespiratoryRate = own.RespiratoryRate ?? borrowed("breathRate")?.RespiratoryRate,
-        Systolic = own.Systolic ?? borrowed("systolic")?.Systolic,
-        Diastolic = own.Diastolic ?? borrowed("diastolic")?.Diastolic,
-        Spo2 = own.Spo2 ?? borrowed("spo2")?.Spo2,
-        TemperatureC = own.TemperatureC ?? borrowed("temperatureC")?.TemperatureC,
-        CapillaryRefillS = own.CapillaryRefillS ?? borrowed("capillaryRefillS")?.CapillaryRefillS,
-        Mental = own.Mental ?? borrowed("mental")?.Mental,
-        Gcs = own.Gcs ?? borrowed("gcs")?.Gcs,
-        RadialPulse = own.RadialPulse ?? borrowed("radialPulse")?.RadialPulse,
-        Dizzy = own.Dizzy ?? borrowed("dizzy")?.Dizzy,
-        Pale = own.Pale ?? borrowed("pale")?.Pale,
-        Cool = own.Cool ?? borrowed("cool")?.Cool,
-        Clammy = own.Clammy ?? borrowed("clammy")?.Clammy,
-    };
+    private static Payload.SignsTaken Together(Payload.SignsTaken own, Func<string, Payload.SignsTaken?> borrowed) =>
+        own with
+        {
+            HeartRate = own.HeartRate ?? borrowed("heartRate")?.HeartRate,
+            RespiratoryRate = own.RespiratoryRate ?? borrowed("breathRate")?.RespiratoryRate,
+            Systolic = own.Systolic ?? borrowed("systolic")?.Systolic,
+            Diastolic = own.Diastolic ?? borrowed("diastolic")?.Diastolic,
+            Spo2 = own.Spo2 ?? borrowed("spo2")?.Spo2,
+            TemperatureC = own.TemperatureC ?? borrowed("temperatureC")?.TemperatureC,
+            CapillaryRefillS = own.CapillaryRefillS ?? borrowed("capillaryRefillS")?.CapillaryRefillS,
+            Mental = own.Mental ?? borrowed("mental")?.Mental,
+            Gcs = own.Gcs ?? borrowed("gcs")?.Gcs,
+            RadialPulse = own.RadialPulse ?? borrowed("radialPulse")?.RadialPulse,
+            Dizzy = own.Dizzy ?? borrowed("dizzy")?.Dizzy,
+            Pale = own.Pale ?? borrowed("pale")?.Pale,
+            Cool = own.Cool ?? borrowed("cool")?.Cool,
+            Clammy = own.Clammy ?? borrowed("clammy")?.Clammy,
+        };
 }

@@ -24,13 +24,29 @@ internal sealed class SignRead
     /// <summary>Whether there is no way to measure a pressure.</summary>
     public static readonly SignRead NoPressureCuff = Flag(s => s.NoPressureCuff);
 
-    private static readonly ImmutableArray<SignRead> Pulses = [.. Enum.GetValues<Limb>().Select(limb =>
-        Word(s => s.DistalPulse is { } felt && felt.TryGetValue(limb, out var pulse) ? pulse : (DistalPulse?)null))];
+    private static readonly ImmutableArray<SignRead> Pulses =
+    [
+        .. Enum.GetValues<Limb>()
+            .Select(limb => Word(s => s.DistalPulse is { } felt && felt.TryGetValue(limb, out var pulse) ? pulse : (DistalPulse?)null)),
+    ];
 
     public static readonly ImmutableArray<SignRead> All =
     [
-        HeartRate, RespiratoryRate, Spo2, TemperatureC, CapillaryRefillS, Pain, Mental, RadialPulse, Dizzy, Pale, Cool, Clammy, Systolic,
-        NoPressureCuff, .. Pulses,
+        HeartRate,
+        RespiratoryRate,
+        Spo2,
+        TemperatureC,
+        CapillaryRefillS,
+        Pain,
+        Mental,
+        RadialPulse,
+        Dizzy,
+        Pale,
+        Cool,
+        Clammy,
+        Systolic,
+        NoPressureCuff,
+        .. Pulses,
     ];
 
     private static int made;
@@ -44,7 +60,7 @@ internal sealed class SignRead
     /// <summary>Its place in whatever holds one thing for each.</summary>
     public int Index { get; }
 
-    /// <summary>The pulse beyond the tourniquet or wound of a limb.</summary>
+    /// <summary>The pulse below the tourniquet or wound of a limb.</summary>
     public static SignRead DistalPulse(Limb limb) => Pulses[(int)limb];
 
     /// <summary>Whether an entry of <see cref="Kind.SignsTaken"/> says anything of it.</summary>

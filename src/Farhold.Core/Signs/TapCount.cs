@@ -31,7 +31,8 @@ public sealed record TapCount(
     int Missed,
     int Doubled,
     bool Irregular,
-    bool Enough)
+    bool Enough
+)
 {
     internal static TapCount None { get; } = new(0, null, null, null, 0, 0, Irregular: false, Enough: false);
 }

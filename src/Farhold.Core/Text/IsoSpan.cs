@@ -4,34 +4,42 @@ using NodaTime.Text;
 
 namespace Farhold.Text;
 
-/// <summary>Spans of time in the form of ISO 8601, of hours, minutes and seconds: <c>PT1H2M</c>.</summary>
+/// <summary>Spans of time in the form of ISO 8601, written in hours, minutes and seconds: <c>PT1H2M</c>.</summary>
 public static class IsoSpan
 {
-    private static readonly Duration Max = Duration.FromDays(30);
+    /// <summary>The longest span that any file may give.</summary>
+    public static readonly Duration Longest = Duration.FromDays(30);
 
     /// <summary>Whole seconds, rounded down.</summary>
-    public static string Write(Duration span)
-    {
-        var seconds = (long)Math.Floor(span.TotalSeconds);
-        var (h, m, s) = (seconds / 3600, seconds / 60 % 60, seconds % 60);
-        return seconds == 0 ? "PT0S" : string.Create(CultureInfo.InvariantCulture,
-            $"PT{(h > 0 ? h + "H" : "")}{(m > 0 ? m + "M" : "")}{(s > 0 ? s + "S" : "")}");
-    }
+    public static string Write(Duration span) => Write((long)Math.Floor(span.TotalSeconds));
 
-    /// <summary>A span above zero and at most 30 days without years or months, or null.</summary>
-    public static Duration? TryParse(string text)
+    /// <summary>Whole seconds, the nearest.</summary>
+    public static string WriteNearest(Duration span) => Write((long)Math.Round(span.TotalSeconds));
+
+    /// <summary>
+    /// A span of weeks, days, hours, minutes and seconds, these with a fraction where need be; null where the text is none, or
+    /// where it has years or months, whose length differs.
+    /// </summary>
+    public static Duration? Read(string text)
     {
         try
         {
             var read = PeriodPattern.NormalizingIso.Parse(text);
-            if (!read.Success || read.Value.Years != 0 || read.Value.Months != 0)
-                return null;
-            var span = read.Value.ToDuration();
-            return span > Duration.Zero && span <= Max ? span : null;
+            return read.Success && read.Value.Years == 0 && read.Value.Months == 0 ? read.Value.ToDuration() : null;
         }
         catch (OverflowException)
         {
             return null;
         }
+    }
+
+    private static string Write(long seconds)
+    {
+        if (seconds < 0)
+            return "-" + Write(-seconds);
+        var (h, m, s) = (seconds / 3600, seconds / 60 % 60, seconds % 60);
+        return seconds == 0
+            ? "PT0S"
+            : string.Create(CultureInfo.InvariantCulture, $"PT{(h > 0 ? h + "H" : "")}{(m > 0 ? m + "M" : "")}{(s > 0 ? s + "S" : "")}");
     }
 }

@@ -26,6 +26,5 @@ public static class Plain
         return plain.ToString();
     }
 
-    private static bool TurnsDirection(int c) =>
-        c is 0x061C or 0x200E or 0x200F or (>= 0x202A and <= 0x202E) or (>= 0x2066 and <= 0x2069);
+    private static bool TurnsDirection(int c) => c is 0x061C or 0x200E or 0x200F or (>= 0x202A and <= 0x202E) or (>= 0x2066 and <= 0x2069);
 }

@@ -13,9 +13,9 @@ public static class Say
         return minutes switch
         {
             < 0 => "−" + Duration(-d),
-            < 60 => string.Create(CultureInfo.InvariantCulture, $"{minutes} min"),
-            < 72 * 60 => string.Create(CultureInfo.InvariantCulture, $"{minutes / 60} h {minutes % 60:00} min"),
-            _ => string.Create(CultureInfo.InvariantCulture, $"{minutes / 1440} d {minutes % 1440 / 60} h"),
+            < 60 => SayTexts.Minutes(minutes),
+            < 72 * 60 => SayTexts.HoursMinutes(minutes / 60, string.Create(CultureInfo.InvariantCulture, $"{minutes % 60:00}")),
+            _ => SayTexts.DaysHours(minutes / 1440, minutes % 1440 / 60),
         };
     }
 
@@ -23,7 +23,7 @@ public static class Say
     public static string Elapsed(Elapsed e)
     {
         var (least, most) = (Duration(e.Min), Duration(e.Max));
-        return least == most ? most : $"{least} to {most}";
+        return least == most ? most : SayTexts.Range(least, most);
     }
 
     /// <summary>UTC to the minute, without saying so: <c>2031-05-04 02:10</c>.</summary>
@@ -37,13 +37,20 @@ public static class Say
         return $"{Minute(at.LocalDateTime)} UTC{(at.Offset == Offset.Zero ? "" : TimeText.Ahead(at.Offset))}";
     }
 
-    public static string Time(Happened happened, DateTimeZone? zone = null) => happened.IsInstant
-        ? Time(happened.Earliest, zone) : $"between {Time(happened.Earliest, zone)} and {Time(happened.Latest, zone)}";
+    public static string Time(Happened happened, DateTimeZone? zone = null) =>
+        happened.IsInstant
+            ? Time(happened.Earliest, zone)
+            : SayTexts.BetweenTimes(Time(happened.Earliest, zone), Time(happened.Latest, zone));
 
     private static string Minute(LocalDateTime at) => $"{TimeText.Date(at.Date)} {TimeText.Clock(at.TimeOfDay)}";
 
     /// <summary><c>left leg</c>.</summary>
-    public static string Limb(Limb limb) => Wire.Word(limb).Replace('-', ' ');
+    public static string Limb(Limb limb) => Word(limb);
+
+    /// <summary>A word of a file as people read it: <c>plain gauze</c>.</summary>
+    public static string Word<T>(T value)
+        where T : struct, Enum =>
+        (Translation.None ? null : Translation.Word($"{typeof(T).Name}.{value}")) ?? Wire.Word(value).Replace('-', ' ');
 
     /// <summary>A number without trailing zeros.</summary>
     public static string Number(double value) => value.ToString("0.##", CultureInfo.InvariantCulture);

@@ -12,8 +12,10 @@ internal sealed class Utf8Names
         var longest = names.Max(n => n.Length);
         byLength = new (byte[], int)[longest + 1][];
         for (var length = 0; length <= longest; length++)
-            byLength[length] = [.. names.Index().Where(n => n.Item.Length == length)
-                .Select(n => (Encoding.ASCII.GetBytes(n.Item), n.Index))];
+            byLength[length] =
+            [
+                .. names.Index().Where(n => n.Item.Length == length).Select(n => (Encoding.ASCII.GetBytes(n.Item), n.Index)),
+            ];
     }
 
     /// <returns>The position of the name in the list, or -1.</returns>

@@ -30,10 +30,22 @@ public static class WrittenInstant
     {
         if (s.Length != 20 || s[4] != '-' || s[7] != '-' || s[10] != 'T' || s[13] != ':' || s[16] != ':' || s[19] != 'Z')
             return null;
-        int year = Digits(s[..4]), month = Digits(s[5..7]), day = Digits(s[8..10]);
-        int hour = Digits(s[11..13]), minute = Digits(s[14..16]), second = Digits(s[17..19]);
-        if ((year | month | day | hour | minute | second) < 0 || year < 1900 || month is < 1 or > 12 || day < 1
-            || day > DateTime.DaysInMonth(year, month) || hour > 23 || minute > 59 || second > 59)
+        int year = Digits(s[..4]),
+            month = Digits(s[5..7]),
+            day = Digits(s[8..10]);
+        int hour = Digits(s[11..13]),
+            minute = Digits(s[14..16]),
+            second = Digits(s[17..19]);
+        if (
+            (year | month | day | hour | minute | second) < 0
+            || year < 1900
+            || month is < 1 or > 12
+            || day < 1
+            || day > DateTime.DaysInMonth(year, month)
+            || hour > 23
+            || minute > 59
+            || second > 59
+        )
             return null;
         return Instant.FromUtc(year, month, day, hour, minute, second);
     }

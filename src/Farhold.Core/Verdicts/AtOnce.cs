@@ -11,18 +11,20 @@ internal static class AtOnce
     /// <summary>A tight tourniquet that does not stop the bleeding, or leaves a pulse beyond it, is not tight enough.</summary>
     public static IEnumerable<DueTask> Tightening(LimbVerdict limb, State state, Instant now)
     {
-        var tightened = state.Of(Kind.TourniquetTightened)
-            .Last(t => t.When.Earliest <= now && t.As<Payload.TourniquetTightened>().Limb == limb.Limb).When;
-        var more = limb.Clock.Tourniquets.Length > 1 ? "add one more beside them" : "add a second tourniquet beside the first";
+        var tightened = state
+            .Of(Kind.TourniquetTightened)
+            .Last(t => t.When.Earliest <= now && t.As<Payload.TourniquetTightened>().Limb == limb.Limb)
+            .When;
+        var more = limb.Clock.Tourniquets.Length > 1 ? VerdictTexts.OneMoreBeside : VerdictTexts.SecondBeside;
         var wounds = LimbWounds.Treated(limb.Limb, state, now);
-        var bled = state.Of(Kind.BleedingChecked).LastOrDefault(b =>
-            b.When.Earliest <= now && wounds.Contains(b.As<Payload.BleedingChecked>().Wound));
+        var bled = state
+            .Of(Kind.BleedingChecked)
+            .LastOrDefault(b => b.When.Earliest <= now && wounds.Contains(b.As<Payload.BleedingChecked>().Wound));
         if (bled?.As<Payload.BleedingChecked>().Bleeding == Bleeding.Active && !bled.When.SurelyBefore(tightened))
-            yield return Tighten(limb.Limb, bled.When.Earliest, $"still bleeding: tighten further, or {more}");
+            yield return Tighten(limb.Limb, bled.When.Earliest, VerdictTexts.TightenStillBleeding(more));
         var pulse = state.WithSign(SignRead.DistalPulse(limb.Limb)).LastOrDefault(s => s.When.Earliest <= now);
         if (pulse?.As<Payload.SignsTaken>().DistalPulse![limb.Limb] == DistalPulse.Present && !pulse.When.SurelyBefore(tightened))
-            yield return Tighten(
-                limb.Limb, pulse.When.Earliest, $"a pulse beyond the tourniquet: tighten until it stops, or {more}");
+            yield return Tighten(limb.Limb, pulse.When.Earliest, VerdictTexts.TightenPulseBelow(more));
     }
 
     public static DueTask Tighten(Limb limb, Instant at, string text) =>
@@ -33,8 +35,10 @@ internal static class AtOnce
     public static IEnumerable<DueTask> Elsewhere(CasualtyView casualty)
     {
         var (state, now) = (casualty.State, casualty.Now);
-        var treated = Enum.GetValues<Limb>().Where(l => casualty.Clock(l) is not null)
-            .SelectMany(l => LimbWounds.Treated(l, state, now)).ToHashSet();
+        var treated = Enum.GetValues<Limb>()
+            .Where(l => casualty.Clock(l) is not null)
+            .SelectMany(l => LimbWounds.Treated(l, state, now))
+            .ToHashSet();
         var seen = new HashSet<string>();
         foreach (var found in state.Of(Kind.WoundFound).Where(w => w.When.Earliest <= now))
         {
@@ -44,15 +48,27 @@ internal static class AtOnce
             var last = state.ChecksOf(wound.Wound).LastOrDefault(b => b.When.Earliest <= now);
             var task = $"{BleedingTask}.{wound.Wound}";
             if (last?.As<Payload.BleedingChecked>().Bleeding == Bleeding.Active)
-                yield return new(last.When.Earliest, task, wound.Limb, $"bleeding, {Place(wound)}: {Control(wound)}", ["common", "Shackelford-2015"], true)
+                yield return new(
+                    last.When.Earliest,
+                    task,
+                    wound.Limb,
+                    VerdictTexts.BleedingAtPlace(Place(wound), LookQuestions.Control(wound.Limb, wound.Region)),
+                    ["common", "Shackelford-2015"],
+                    true
+                )
                 {
                     AtOnce = true,
                     BySeeing = true,
                 };
             else if (last is null && wound.Nature is WoundNature.Bleeding or WoundNature.Amputation or WoundNature.PartialAmputation)
                 yield return new(
-                    found.When.Earliest, task, wound.Limb, $"Does it bleed now, {Place(wound)}? If it does: {Control(wound)}",
-                    ["common", "Shackelford-2015"], false)
+                    found.When.Earliest,
+                    task,
+                    wound.Limb,
+                    VerdictTexts.DoesItBleed(Place(wound), LookQuestions.Control(wound.Limb, wound.Region)),
+                    ["common", "Shackelford-2015"],
+                    false
+                )
                 {
                     BySeeing = true,
                     Leads = true,
@@ -60,21 +76,23 @@ internal static class AtOnce
         }
     }
 
-    private static string Place(Payload.WoundFound wound) => wound switch
+    /// <summary>An airway that was not free when last looked at. Common practice: without it the rest does not count.</summary>
+    public static IEnumerable<DueTask> Airway(CasualtyView casualty)
     {
-        { Limb: { } limb } => $"the {Say.Limb(limb)}",
-        { Region: { } region } => Wire.Word(region) switch { "axilla" => "the armpit", var word => $"the {word}" },
-        _ => "the wound",
-    };
+        if (FirstLook.At(casualty.State, casualty.Now)[LookStep.Airway] is { Found: Truth.Met, When: { } when })
+            yield return new(when.Earliest, "airway", null, VerdictTexts.AirwayNotFree(LookQuestions.AirwayAct), ["common"], true)
+            {
+                AtOnce = true,
+                BySeeing = true,
+            };
+    }
 
-    /// <summary>How bleeding there is stopped.</summary>
-    private static string Control(Payload.WoundFound wound) => wound switch
-    {
-        { Limb: not null } => "press hard; if that does not stop it, a tourniquet on the skin 5 to 7 cm above the wound, not over a joint.",
-        { Region: BodyRegion.Groin or BodyRegion.Axilla } => "pack the wound and press with your body weight.",
-        { Region: BodyRegion.Neck } => "pack it and press with the hand; put nothing round the neck.",
-        { Region: BodyRegion.Chest or BodyRegion.Abdomen } => "press on the bleeding edge; pack nothing into chest or belly.",
-        { Region: BodyRegion.Head } => "press with a dressing; only lightly where the bone gives way.",
-        _ => "pack and press hard.",
-    };
+    private static string Place(Payload.WoundFound wound) =>
+        wound switch
+        {
+            { Limb: { } limb } => VerdictTexts.PlaceLimb(Say.Limb(limb)),
+            { Region: BodyRegion.Axilla } => VerdictTexts.PlaceArmpit,
+            { Region: { } region } => VerdictTexts.PlaceRegion(Say.Word(region)),
+            _ => VerdictTexts.PlaceWound,
+        };
 }

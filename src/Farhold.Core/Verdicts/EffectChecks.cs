@@ -16,14 +16,19 @@ internal static class EffectChecks
             return null;
         var plan = scene.Casualty.Protocol.Effect;
         var limb = scene.Clock!.Limb;
-        var tightened = scene.State.Of(Kind.TourniquetTightened).Last(t =>
-            t.When.Earliest <= scene.Now && t.As<Payload.TourniquetTightened>().Limb == limb).When;
+        var tightened = scene
+            .State.Of(Kind.TourniquetTightened)
+            .Last(t => t.When.Earliest <= scene.Now && t.As<Payload.TourniquetTightened>().Limb == limb)
+            .When;
         var from = tightened.Latest < scene.Now ? tightened.Latest : scene.Now;
         var bled = LastBled(scene);
         if (bled is { } b && b.Latest > from)
             from = Instant.Min(b.Latest, scene.Now);
         var looked = LastCheck(scene) is { } check && check >= from ? check : (Instant?)null;
-        var at = looked is null ? from : bled is null ? (Instant?)null : After(plan, from, looked.Value);
+        var at =
+            looked is null ? from
+            : bled is null ? (Instant?)null
+            : After(plan, from, looked.Value);
         if (at is not { } due)
             return null;
         return new(due, DueList.Name(TaskNames.Effect, limb), limb, plan.Text, plan.Sources, due + Grace < scene.Now)
@@ -41,11 +46,18 @@ internal static class EffectChecks
         Happened? last = null;
         var checks = scene.State.Of(Kind.BleedingChecked);
         for (var i = checks.Length - 1; i >= 0 && checks[i].When.Latest > first.Latest && !(checks[i].When.Latest < last?.Latest); i--)
-            if (checks[i].When.Earliest <= scene.Now
-                && checks[i].As<Payload.BleedingChecked>() is { Bleeding: Bleeding.Active } check && wounds.Contains(check.Wound))
+            if (
+                checks[i].When.Earliest <= scene.Now
+                && checks[i].As<Payload.BleedingChecked>() is { Bleeding: Bleeding.Active } check
+                && wounds.Contains(check.Wound)
+            )
                 last = checks[i].When;
         foreach (var attempt in scene.Attempts)
-            if (attempt.Result == AttemptResult.Bled && (attempt.Ended ?? attempt.Started) is var failed && !(failed.Latest <= last?.Latest))
+            if (
+                attempt.Result == AttemptResult.Bled
+                && (attempt.Ended ?? attempt.Started) is var failed
+                && !(failed.Latest <= last?.Latest)
+            )
                 last = failed;
         return last;
     }
@@ -53,8 +65,10 @@ internal static class EffectChecks
     private static Instant? LastCheck(Scene scene)
     {
         var wounds = LimbWounds.Treated(scene.Clock!.Limb, scene.State, scene.Now);
-        return scene.State.Of(Kind.BleedingChecked).LastOrDefault(c =>
-            c.When.Latest <= scene.Now && wounds.Contains(c.As<Payload.BleedingChecked>().Wound))?.When.Latest;
+        return scene
+            .State.Of(Kind.BleedingChecked)
+            .LastOrDefault(c => c.When.Latest <= scene.Now && wounds.Contains(c.As<Payload.BleedingChecked>().Wound))
+            ?.When.Latest;
     }
 
     /// <summary>The next time of the plan that is later than the last look.</summary>

@@ -41,12 +41,13 @@ internal static class InputWeights
     }
 
     /// <summary>What settles a finding that asks for something first; null for every other.</summary>
-    private static Input? Asked(Finding finding) => finding switch
-    {
-        { Criterion.Role: not Role.Asks } or { Against: not Truth.Met } => null,
-        { Criterion.AdviceLifts: true } => Input.Oversight,
-        _ => finding.Criterion.Condition.Inputs.First() is var input && input == Input.SoftSigns ? Input.ClearLooks : input,
-    };
+    private static Input? Asked(Finding finding) =>
+        finding switch
+        {
+            { Criterion.Role: not Role.Asks } or { Against: not Truth.Met } => null,
+            { Criterion.AdviceLifts: true } => Input.Oversight,
+            _ => finding.Criterion.Condition.Inputs.First() is var input && input == Input.SoftSigns ? Input.ClearLooks : input,
+        };
 
     private static void Weigh(Trace trace, double outer, Dictionary<Input, double> weights)
     {
@@ -68,27 +69,29 @@ internal static class InputWeights
         }
     }
 
-    private static double Against(Finding finding) => (finding.Criterion.Role, finding.Against) switch
-    {
-        (_, Truth.NotMet) => 0,
-        (Role.Asks, Truth.Met) => 0.5,
-        (Role.Soft, Truth.Met) => 0,
-        (Role.Requires, _) => 1 - Met(finding.Trace),
-        _ => Met(finding.Trace),
-    };
+    private static double Against(Finding finding) =>
+        (finding.Criterion.Role, finding.Against) switch
+        {
+            (_, Truth.NotMet) => 0,
+            (Role.Asks, Truth.Met) => 0.5,
+            (Role.Soft, Truth.Met) => 0,
+            (Role.Requires, _) => 1 - Met(finding.Trace),
+            _ => Met(finding.Trace),
+        };
 
     /// <summary>Probability that the condition is met.</summary>
-    private static double Met(Trace trace) => trace.State switch
-    {
-        Truth.Met => 1,
-        Truth.NotMet => 0,
-        _ => trace.Condition switch
+    private static double Met(Trace trace) =>
+        trace.State switch
         {
-            Condition.All => trace.Parts.Aggregate(1.0, (p, part) => p * Met(part)),
-            Condition.Any => 1 - trace.Parts.Aggregate(1.0, (p, part) => p * (1 - Met(part))),
-            Condition.Not => 1 - Met(trace.Parts[0]),
-            Condition.Compare or Condition.OneOf => 0.5,
-            _ => throw new System.Diagnostics.UnreachableException(),
-        },
-    };
+            Truth.Met => 1,
+            Truth.NotMet => 0,
+            _ => trace.Condition switch
+            {
+                Condition.All => trace.Parts.Aggregate(1.0, (p, part) => p * Met(part)),
+                Condition.Any => 1 - trace.Parts.Aggregate(1.0, (p, part) => p * (1 - Met(part))),
+                Condition.Not => 1 - Met(trace.Parts[0]),
+                Condition.Compare or Condition.OneOf => 0.5,
+                _ => throw new System.Diagnostics.UnreachableException(),
+            },
+        };
 }

@@ -14,7 +14,7 @@ public static class JudgementJson
         {
             w.WriteStartObject();
             w.WriteString("at", WrittenInstant.Write(judgement.At));
-            Protocol(w, judgement.Protocol, refused ?? []);
+            Protocol(w, judgement.Rules, refused ?? []);
             List(w, "limbs", judgement.Limbs, Limb);
             List(w, "watched", judgement.Observed, Observed);
             w.WriteStartObject("shock");
@@ -22,35 +22,51 @@ public static class JudgementJson
             List(w, "signs", judgement.Shock.Signs, Finding);
             w.WriteEndObject();
             List(w, "due", judgement.Due, Due);
-            List(w, "withheld", judgement.Withheld, (x, t) =>
-            {
-                x.WriteString("task", t.Name);
-                x.WriteString("text", t.Text);
-            });
+            List(
+                w,
+                "withheld",
+                judgement.Withheld,
+                (x, t) =>
+                {
+                    x.WriteString("task", t.Name);
+                    x.WriteString("text", t.Text);
+                }
+            );
             w.WriteBoolean("damaged", !judgement.Doubts.IsEmpty);
-            List(w, "doubts", judgement.Doubts, (x, d) =>
-            {
-                x.WriteString("id", d.Id);
-                x.WriteString("text", d.Text);
-            });
-            List(w, "remarks", judgement.Remarks, (x, r) =>
-            {
-                x.WriteString("entry", r.About?.ToString());
-                x.WriteString("text", r.Text);
-            });
+            List(
+                w,
+                "doubts",
+                judgement.Doubts,
+                (x, d) =>
+                {
+                    x.WriteString("id", d.Id);
+                    x.WriteString("text", d.Text);
+                }
+            );
+            List(
+                w,
+                "remarks",
+                judgement.Remarks,
+                (x, r) =>
+                {
+                    x.WriteString("entry", r.About?.ToString());
+                    x.WriteString("text", r.Text);
+                }
+            );
             w.WriteEndObject();
         }
 
         return stream.ToArray();
     }
 
-    private static void Protocol(Utf8JsonWriter w, Protocol protocol, IReadOnlyList<Refusal> refused)
+    private static void Protocol(Utf8JsonWriter w, Rulebook rules, IReadOnlyList<Refusal> refused)
     {
+        var protocol = rules.Protocol;
         w.WriteStartObject("protocol");
         w.WriteString("id", protocol.Id);
         w.WriteString("version", protocol.Version);
         w.WriteString("hash", protocol.Hash);
-        Texts(w, "warnings", RulesWords.Warnings(protocol));
+        Texts(w, "warnings", RulesWords.Warnings(rules));
         if (protocol.Local is not { } local)
             w.WriteNull("local");
         else
@@ -84,11 +100,16 @@ public static class JudgementJson
         Texts(w, "changes", limb.Act.Changes);
         w.WriteString("lookAgain", WrittenInstant.Write(limb.Act.LookAgain));
         Texts(w, "cautions", limb.Act.Cautions);
-        List(w, "next", limb.Next, (x, n) =>
-        {
-            x.WriteString("at", WrittenInstant.Write(n.At));
-            x.WriteString("what", n.What);
-        });
+        List(
+            w,
+            "next",
+            limb.Next,
+            (x, n) =>
+            {
+                x.WriteString("at", WrittenInstant.Write(n.At));
+                x.WriteString("what", n.What);
+            }
+        );
         Attempt(w, limb.Attempt);
     }
 
@@ -132,16 +153,21 @@ public static class JudgementJson
         w.WriteString("state", State(finding.State));
         if (finding.Lifted != Lift.None)
             w.WriteString("lifted", Wire.Word(finding.Lifted));
-        List(w, "used", finding.Used, (x, u) =>
-        {
-            x.WriteString("input", u.Input);
-            x.WriteString("value", u.Value);
-            if (u.Age is { } age)
-                x.WriteString("age", IsoSpan.Write(age.Max));
-            x.WriteBoolean("stale", u.Stale);
-            if (u.Doubtful)
-                x.WriteBoolean("doubtful", true);
-        });
+        List(
+            w,
+            "used",
+            finding.Used,
+            (x, u) =>
+            {
+                x.WriteString("input", u.Input);
+                x.WriteString("value", u.Value);
+                if (u.Age is { } age)
+                    x.WriteString("age", IsoSpan.Write(age.Max));
+                x.WriteBoolean("stale", u.Stale);
+                if (u.Doubtful)
+                    x.WriteBoolean("doubtful", true);
+            }
+        );
         if (finding.Needs is { } needs)
             w.WriteString("needs", needs.Name);
         w.WriteString("text", finding.Criterion.Text);

@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text;
 using NodaTime;
 
@@ -12,55 +13,70 @@ public static class JudgementText
         var text = new StringBuilder();
         var now = judgement.At;
         Line(text, 0, VerdictWords.Caution);
-        Line(text, 0, $"As of {Say.Time(now)}");
-        foreach (var line in RulesWords.Of(judgement.Protocol))
+        Line(text, 0, VerdictTexts.AsOf(Say.Time(now)));
+        foreach (var line in RulesWords.Of(judgement.Rules))
             Line(text, 0, line);
-        Section(text, $"THE LOCAL PROTOCOL IS REFUSED; {judgement.Protocol.Id} {judgement.Protocol.Version} IS IN FORCE INSTEAD",
-            (refused ?? []).Select(r => Plain.Line(r.ToString())));
-        Section(text, "The record is damaged or may not be whole", judgement.Doubts.Select(d => Plain.Line($"{d.Text} ({d.Id})")));
-        Section(text, "At once", judgement.Due.Where(d => d.AtOnce).Select(d => VerdictWords.Of(d, now)));
+        Section(
+            text,
+            VerdictTexts.LocalRefused(judgement.Protocol.Id, judgement.Protocol.Version),
+            (refused ?? []).Select(r => Plain.Line(r.ToString()))
+        );
+        Section(text, VerdictTexts.RecordDamaged, judgement.Doubts.Select(d => Plain.Line($"{d.Text} ({d.Id})")));
+        Section(text, VerdictTexts.AtOnceHead, judgement.Due.Where(d => d.AtOnce).Select(d => VerdictWords.Of(d, now)));
         foreach (var limb in judgement.Limbs)
             Limb(text, limb, judgement);
         foreach (var limb in judgement.Observed)
             Observed(text, limb, now);
         if (judgement.Limbs.IsEmpty && judgement.Observed.IsEmpty)
-            Section(text, "No tourniquet", ["no limb of this record has had a tourniquet up to now"]);
-        Head(text, $"Shock: {VerdictWords.Of(judgement.Shock)}");
+            Section(text, VerdictTexts.NoTourniquetHead, [VerdictTexts.NoTourniquetYet]);
+        Head(text, VerdictTexts.ShockHead(VerdictWords.Of(judgement.Shock)));
         foreach (var sign in judgement.Shock.Signs.Where(f => f.Against == judgement.Shock.State && f.Against != Truth.NotMet))
             Line(text, 1, Brief(sign));
-        Section(text, "Due", judgement.Due.Where(d => !d.AtOnce).Select(d => VerdictWords.Of(d, now)));
-        Section(text, "Not now", judgement.Withheld.Select(w => Plain.Line($"{w.Text} ({w.Name})")));
-        Section(text, "Odd in the record", judgement.Remarks.Select(r =>
-            Plain.Line(r.About is { } about ? $"entry {about}: {r.Text}" : r.Text)));
+        Section(text, VerdictTexts.DueHead, judgement.Due.Where(d => !d.AtOnce).Select(d => VerdictWords.Of(d, now)));
+        Section(text, VerdictTexts.NotNowHead, judgement.Withheld.Select(w => Plain.Line($"{w.Text} ({w.Name})")));
+        Section(
+            text,
+            VerdictTexts.WeatherHead,
+            judgement.Exposure is { } exposure ? [.. exposure.Lines(now), VerdictTexts.SourceLine(Exposure.Source)] : []
+        );
+        Section(
+            text,
+            VerdictTexts.OddHead,
+            judgement.Remarks.Select(r =>
+                Plain.Line(
+                    r.About is { } about ? VerdictTexts.OddEntry(string.Create(CultureInfo.InvariantCulture, $"{about}"), r.Text) : r.Text
+                )
+            )
+        );
         return text.ToString();
     }
 
     private static void Limb(StringBuilder text, LimbVerdict limb, Judgement judgement)
     {
         // Whoever reads no further has read the gravest caution.
-        var grave = limb.Act.Cautions is [var first, ..] ? $". CAUTION: {Plain.Line(first)}" : "";
+        var grave = limb.Act.Cautions is [var first, ..] ? VerdictTexts.HeadCaution(Plain.Line(first)) : "";
         Head(text, $"{Say.Limb(limb.Limb).ToUpperInvariant()}: {VerdictWords.Of(limb.Verdict)} ({Wire.Word(limb.Verdict)}){grave}");
         Line(text, 1, Plain.Line(limb.Act.Said()));
         foreach (var caution in limb.Act.Cautions.Skip(1))
-            Line(text, 1, Plain.Line($"CAUTION: {caution}"));
+            Line(text, 1, Plain.Line(VerdictTexts.CautionLine(caution)));
         Line(text, 1, VerdictWords.Tight(limb.Clock));
         foreach (var line in VerdictWords.Of(limb.Clock))
             Line(text, 1, line);
         Limits(text, limb, judgement);
         foreach (var change in limb.Act.Changes)
             Line(text, 1, Plain.Line(change));
-        Line(text, 1, $"look again at {Say.Time(limb.Act.LookAgain)} at the latest");
+        Line(text, 1, VerdictTexts.LookAgainBy(Say.Time(limb.Act.LookAgain)));
         if (limb.Attempt is { } attempt)
             foreach (var line in VerdictWords.Of(attempt, judgement.At))
                 Line(text, 1, line);
         for (var i = 0; i < limb.CheckFirst.Length; i++)
-            Line(text, 1, $"look {i + 1}: {VerdictWords.Look(limb.CheckFirst[i], limb)}");
+            Line(text, 1, VerdictTexts.LookNumbered(i + 1, VerdictWords.Look(limb.CheckFirst[i], limb)));
         foreach (var reason in limb.Reasons)
         {
-            Line(text, 1, $"because {VerdictWords.Of(reason)} ({reason.Criterion.Id})");
+            Line(text, 1, VerdictTexts.Because(VerdictWords.Of(reason), reason.Criterion.Id));
             if (VerdictWords.Values(reason) is { Length: > 0 } values)
                 Line(text, 2, values);
-            Line(text, 2, $"source: {VerdictWords.Sources(reason.Criterion.Sources, judgement.Protocol)}");
+            Line(text, 2, VerdictTexts.SourceLine(VerdictWords.Sources(reason.Criterion.Sources, judgement.Protocol)));
         }
     }
 
@@ -74,8 +90,12 @@ public static class JudgementText
 
     private static void Observed(StringBuilder text, ObservedLimb limb, Instant now)
     {
-        Head(text, $"{Say.Limb(limb.Limb).ToUpperInvariant()}: watch the wound; {VerdictWords.Of(limb)}");
-        Line(text, 1, $"{VerdictWords.Tight(limb.Clock)}; loosened {Say.Time(limb.Loosened)}, {Say.Elapsed(limb.Loosened.Until(now))} ago");
+        Head(text, VerdictTexts.WatchHead(Say.Limb(limb.Limb).ToUpperInvariant(), VerdictWords.Of(limb)));
+        Line(
+            text,
+            1,
+            VerdictTexts.LoosenedLine(VerdictWords.Tight(limb.Clock), Say.Time(limb.Loosened), Say.Elapsed(limb.Loosened.Until(now)))
+        );
         foreach (var line in VerdictWords.Of(limb.Clock))
             Line(text, 1, line);
         if (limb.Attempt is { } attempt && limb.Bleeding != Truth.Met)
@@ -83,8 +103,7 @@ public static class JudgementText
                 Line(text, 1, line);
     }
 
-    private static string Brief(Finding finding) =>
-        $"{VerdictWords.Values(finding)} ({finding.Criterion.Id})";
+    private static string Brief(Finding finding) => $"{VerdictWords.Values(finding)} ({finding.Criterion.Id})";
 
     private static void Section(StringBuilder text, string head, IEnumerable<string> lines)
     {

@@ -13,13 +13,19 @@ internal static class LimbJudge
     public static LimbVerdict At(Scene scene, AttemptProgress? progress)
     {
         var clock = scene.Clock!;
-        var findings = progress is null ? Findings(scene)
+        var findings =
+            progress is null ? Findings(scene)
             : WhenBegun(scene, progress.Attempt) is { } begun ? WhileUnderWay(scene, begun)
             : Findings(scene with { Attempts = Over(scene.Attempts) });
         var verdict = Decide(findings);
         return new(
-            clock, verdict, findings, verdict == Verdict.CheckFirst ? InputWeights.Order(findings) : [],
-            Next(clock, scene.Casualty), progress)
+            clock,
+            verdict,
+            findings,
+            verdict == Verdict.CheckFirst ? InputWeights.Order(findings) : [],
+            Next(clock, scene.Casualty),
+            progress
+        )
         {
             Scene = scene,
         };
@@ -30,8 +36,9 @@ internal static class LimbJudge
     {
         var scene = limb.Scene! with { First = first };
         var evaluator = new CriterionEvaluator(scene.Casualty.Protocol.Freshness, scene, scene.Casualty.Evaluator);
-        var findings = limb.Findings
-            .Select(f => f.Criterion.Condition.Inputs.Contains(Input.OtherLimbFirst) ? evaluator.Of(f.Criterion) : f).ToImmutableArray();
+        var findings = limb
+            .Findings.Select(f => f.Criterion.Condition.Inputs.Contains(Input.OtherLimbFirst) ? evaluator.Of(f.Criterion) : f)
+            .ToImmutableArray();
         var verdict = Decide(findings);
         return limb with
         {
@@ -89,8 +96,12 @@ internal static class LimbJudge
     private static ImmutableArray<Finding> WhileUnderWay(Scene scene, ImmutableArray<Finding> begun)
     {
         var ageless = new CriterionEvaluator(ImmutableSortedDictionary<string, Duration>.Empty, scene);
-        return [.. begun.Select(f => f.Criterion.Stops && ageless.Of(f.Criterion) is var now && !(f.Criterion.IsSign && now.State == Truth.Unknown)
-            ? now : f)];
+        return
+        [
+            .. begun.Select(f =>
+                f.Criterion.Stops && ageless.Of(f.Criterion) is var now && !(f.Criterion.IsSign && now.State == Truth.Unknown) ? now : f
+            ),
+        ];
     }
 
     /// <summary>The clock counts from the earliest time the limb can have been tightened: the worse side.</summary>
@@ -106,7 +117,8 @@ internal static class LimbJudge
         ];
     }
 
-    private static string Hours(Duration d) => d.Minutes == 0
-        ? string.Create(CultureInfo.InvariantCulture, $"{d.TotalHours}h")
-        : string.Create(CultureInfo.InvariantCulture, $"{Math.Floor(d.TotalHours)}h{d.Minutes:00}");
+    private static string Hours(Duration d) =>
+        d.Minutes == 0
+            ? string.Create(CultureInfo.InvariantCulture, $"{d.TotalHours}h")
+            : string.Create(CultureInfo.InvariantCulture, $"{Math.Floor(d.TotalHours)}h{d.Minutes:00}");
 }

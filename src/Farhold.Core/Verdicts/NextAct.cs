@@ -9,7 +9,12 @@ namespace Farhold.Verdicts;
 /// <param name="LookAgain">Never later than a quarter of an hour from now.</param>
 /// <param name="Cautions">To be read before an attempt.</param>
 public sealed record NextAct(
-    string Text, ImmutableArray<string> Sources, ImmutableArray<string> Changes, Instant LookAgain, ImmutableArray<string> Cautions)
+    string Text,
+    ImmutableArray<string> Sources,
+    ImmutableArray<string> Changes,
+    Instant LookAgain,
+    ImmutableArray<string> Cautions
+)
 {
     /// <summary>The longest until the next look, whatever the verdict (design).</summary>
     private static readonly Duration Longest = Duration.FromMinutes(15);
@@ -25,7 +30,7 @@ public sealed record NextAct(
 
     /// <summary>The sentence, with the time it has to wait for.</summary>
     /// <param name="zone">For that time; null: UTC.</param>
-    public string Said(DateTimeZone? zone = null) => NotBefore is { } at ? $"{Text} Not before {Say.Time(at, zone)}." : Text;
+    public string Said(DateTimeZone? zone = null) => NotBefore is { } at ? VerdictTexts.NotBefore(Text, Say.Time(at, zone)) : Text;
 
     public static NextAct For(LimbVerdict limb)
     {
@@ -36,13 +41,15 @@ public sealed record NextAct(
         var second = because is null ? null : SecondLook(because, scene.Casualty);
         var asks = second is null ? AskedFirst(limb, because) : null;
         return new(
-            second is not null ? "Second look: take all the signs of shock again."
+            second is not null ? VerdictTexts.SecondLook
                 : asks is null ? Sentence(limb.Verdict, because, scene, texts)
                 : because!.Against != Truth.Met ? Whole(asks.Look)
                 : $"{Whole(asks.Look)} {Sentence(limb.Verdict, because, scene, texts)}",
             because?.Criterion.Sources ?? [],
-            limb.Verdict == Verdict.Attempt ? [] : ChangesOf(limb, because),
-            Again(scene.Casualty), limb.Verdict == Verdict.Attempt ? [.. CautionsOf(limb, scene, texts)] : [])
+            limb.Verdict == Verdict.Attempt ? [] : [.. YesInPart(scene), .. ChangesOf(limb, because)],
+            Again(scene.Casualty),
+            limb.Verdict == Verdict.Attempt ? [.. CautionsOf(limb, scene, texts)] : []
+        )
         {
             NotBefore = second > scene.Now ? second : null,
             Decides = because,
@@ -60,23 +67,36 @@ public sealed record NextAct(
             return Input.AgeYears;
         if (because is not { Against: Truth.Met, Criterion: { Group: Criterion.ShockGroup, IsStrongSign: false } })
             return null;
-        var open = limb.Findings
-            .Where(f => f.State == Truth.Unknown && (f.Criterion.IsSign || f.Criterion.Condition.Inputs.Contains(Input.RateSilent)))
-            .SelectMany(f => f.Trace.Leaves).Select(l => l.Needs).ToHashSet();
+        var open = limb
+            .Findings.Where(f =>
+                f.State == Truth.Unknown && (f.Criterion.IsSign || f.Criterion.Condition.Inputs.Contains(Input.RateSilent))
+            )
+            .SelectMany(f => f.Trace.Leaves)
+            .Select(l => l.Needs)
+            .ToHashSet();
         return open.Contains(Input.AgeYears) || open.Contains(Input.RateSilent) ? Input.AgeYears
             : open.Contains(Input.Systolic) || open.Contains(Input.ShockIndex) ? Input.Systolic
             : null;
     }
 
-    /// <summary>For all that stands against an attempt; for what nobody has looked at yet only the first, or the list would hide it.</summary>
+    /// <summary>
+    /// For all that stands against an attempt; for what nobody has looked at yet only the first, or the list would hide it.
+    /// </summary>
     private static ImmutableArray<string> ChangesOf(LimbVerdict limb, Finding? because)
     {
-        var texts = limb.Reasons.Where(r => r.Against == Truth.Met).Select(r => r.Criterion.Change)
-            .DefaultIfEmpty(because?.Criterion.Change).OfType<string>().Distinct().ToImmutableArray();
-        return texts.IsEmpty && limb.Verdict == Verdict.CheckFirst ? ["The answers to what is still open would change it."] : texts;
+        var texts = limb
+            .Reasons.Where(r => r.Against == Truth.Met)
+            .Select(r => r.Criterion.Change)
+            .DefaultIfEmpty(because?.Criterion.Change)
+            .OfType<string>()
+            .Distinct()
+            .ToImmutableArray();
+        return texts.IsEmpty && limb.Verdict == Verdict.CheckFirst ? [VerdictTexts.ChangedByAnswers] : texts;
     }
 
-    /// <summary>What stands against an attempt; but while advice on it is waited for, or can't be had, first what can be looked at.</summary>
+    /// <summary>
+    /// What stands against an attempt; but while advice on it is waited for, or can't be had, first what can be looked at.
+    /// </summary>
     private static Finding? Decisive(LimbVerdict limb)
     {
         if (limb.Verdict == Verdict.Attempt)
@@ -91,15 +111,18 @@ public sealed record NextAct(
 
     /// <summary>When the second look may be taken, where it is what the finding waits for.</summary>
     private static Instant? SecondLook(Finding because, CasualtyView casualty) =>
-        because.Against != Truth.Met && because.Criterion.Condition.Inputs.Contains(Input.ClearLooks) ? ClearLooks.SecondDue(casualty) : null;
+        because.Against != Truth.Met && because.Criterion.Condition.Inputs.Contains(Input.ClearLooks)
+            ? ClearLooks.SecondDue(casualty)
+            : null;
 
-    private static string Sentence(Verdict verdict, Finding? because, Scene scene, CriterionEvaluator texts) => because switch
-    {
-        null when verdict == Verdict.Attempt => First(scene.Casualty.Protocol.AttemptActs, texts) ?? VerdictWords.Of(verdict),
-        null => VerdictWords.Of(verdict),
-        { Against: Truth.Met } when First(because.Criterion.Acts, texts) is { } act => act,
-        _ => Look(because),
-    };
+    private static string Sentence(Verdict verdict, Finding? because, Scene scene, CriterionEvaluator texts) =>
+        because switch
+        {
+            null when verdict == Verdict.Attempt => First(scene.Casualty.Protocol.AttemptActs, texts) ?? VerdictWords.Of(verdict),
+            null => VerdictWords.Of(verdict),
+            { Against: Truth.Met } when First(because.Criterion.Acts, texts) is { } act => act,
+            _ => Look(because),
+        };
 
     private static string Look(Finding finding)
     {
@@ -119,7 +142,9 @@ public sealed record NextAct(
             if (caution.When is null || texts.Of(caution.When).State == Truth.Met)
                 yield return caution.Text;
         foreach (var said in scene.Casualty.Advice.Words)
-            yield return Plain.Line($"Keep to what the adviser said. {said}");
+            yield return Plain.Line(VerdictTexts.KeepToAdvice(said));
+        foreach (var said in YesInPart(scene))
+            yield return said;
         foreach (var lifted in limb.Findings.Where(f => f.Lifted != Lift.None))
             yield return $"{lifted.Criterion.Text} {Because(lifted.Lifted)}";
         var soft = scene.Casualty.Soft;
@@ -127,17 +152,23 @@ public sealed record NextAct(
             yield return $"{sign.Criterion.Text} {Because(soft.Lifted)}";
     }
 
-    private static string Because(Lift lift) => lift switch
-    {
-        Lift.Advice => "Advice given since allows the attempt all the same.",
-        Lift.Unreached => "Nobody can be reached, and the looks stayed steady: it alone does not forbid the attempt. Stop if anything gets worse.",
-        _ => "",
-    };
+    /// <summary>A yes that the local protocol lets count for a part only, or for nothing.</summary>
+    private static IEnumerable<string> YesInPart(Scene scene) =>
+        scene.Casualty.Advice.InPart.Select(yes => AllowanceWords.InPart(yes.From, yes.Office, scene.Casualty.Protocol));
+
+    private static string Because(Lift lift) =>
+        lift switch
+        {
+            Lift.Advice => VerdictTexts.BecauseAdvised,
+            Lift.Unreached => VerdictTexts.BecauseUnreached,
+            _ => "",
+        };
 
     /// <summary>When the newest look goes stale, or the second one may be taken.</summary>
     private static Instant Again(CasualtyView casualty)
     {
-        var next = ClearLooks.SecondDue(casualty)
+        var next =
+            ClearLooks.SecondDue(casualty)
             ?? casualty.Looks.Last?.When.Earliest + Duration.Min(casualty.Looks.Fresh, Longest)
             ?? casualty.Now;
         return Instant.Min(Instant.Max(next, casualty.Now), casualty.Now + Longest);

@@ -7,7 +7,10 @@ namespace Farhold.Verdicts;
 internal static class OneLimbAtATime
 {
     public static ImmutableArray<LimbVerdict> Among(
-        ImmutableArray<LimbVerdict> limbs, ImmutableArray<ObservedLimb> watched, CasualtyView casualty)
+        ImmutableArray<LimbVerdict> limbs,
+        ImmutableArray<ObservedLimb> watched,
+        CasualtyView casualty
+    )
     {
         var busy = Busy(limbs, watched, casualty);
         var ready = limbs.Where(l => l is { Verdict: Verdict.Attempt, Attempt: null }).ToArray();

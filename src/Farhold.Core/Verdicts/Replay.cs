@@ -19,15 +19,15 @@ public static class Replay
     private static readonly Duration Instantly = Duration.FromNanoseconds(1);
 
     /// <summary>The turns up to <paramref name="until"/> (included), in order, found one by one as they are asked for.</summary>
-    public static IEnumerable<Turn> Of(CareRecord record, Protocol protocol, Instant until)
+    public static IEnumerable<Turn> Of(CareRecord record, Rulebook rules, Instant until)
     {
         var before = Outcome.Nothing;
         Judgement? last = null;
-        foreach (var moment in Moments.Of(record, protocol).Where(m => m.At <= until))
+        foreach (var moment in Moments.Of(record, rules.Protocol).Where(m => m.At <= until))
         {
             foreach (var justAfter in (bool[])[false, true])
             {
-                var judged = Judge.At(record, protocol, justAfter ? moment.At + Instantly : moment.At);
+                var judged = Judge.At(record, rules, justAfter ? moment.At + Instantly : moment.At);
                 var after = Outcome.Of(judged);
                 if (!after.Equals(before))
                     yield return new(moment.At, justAfter, Because(moment, justAfter, last, judged), before, after, judged);
@@ -46,9 +46,15 @@ public static class Replay
 
     /// <summary>What several entries or inputs do at one instant is said once for each kind of cause.</summary>
     private static ImmutableArray<string> Words(IEnumerable<Cause> causes) =>
-        [.. causes.GroupBy(c => c.Expires is null ? c.Text : c.Tail).Select(g => g.First().Expires is null
-            ? g.Key
-            : string.Join(", ", g.Select(c => InputWords.Name(c.Expires!)).Distinct()) + " " + g.Key)];
+        [
+            .. causes
+                .GroupBy(c => c.Expires is null ? c.Text : c.Tail)
+                .Select(g =>
+                    g.First().Expires is null
+                        ? g.Key
+                        : string.Join(", ", g.Select(c => InputWords.Name(c.Expires!)).Distinct()) + " " + g.Key
+                ),
+        ];
 
     private static IEnumerable<string> Stale(Judgement judgement)
     {

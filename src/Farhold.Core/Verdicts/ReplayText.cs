@@ -13,24 +13,31 @@ public static class ReplayText
 
     /// <param name="width">Characters of a line, at least 60 (less is taken as that).</param>
     public static void Write(
-        CareRecord record, Protocol protocol, Instant until, IReadOnlyList<Refusal> refused, TextWriter to, int width = UsualWidth)
+        CareRecord record,
+        Rulebook rules,
+        Instant until,
+        IReadOnlyList<Refusal> refused,
+        TextWriter to,
+        int width = UsualWidth
+    )
     {
         to.Write($"{VerdictWords.Caution}\n");
-        foreach (var line in RulesWords.Of(protocol))
+        foreach (var line in RulesWords.Of(rules))
             to.Write($"{line}\n");
         if (refused.Count > 0)
-            to.Write($"THE LOCAL PROTOCOL IS REFUSED; {protocol.Id} {protocol.Version} IS IN FORCE INSTEAD\n");
-        to.Write("Judged with all that the record knows now: corrections and late entries count from the time they are about.\n");
+            to.Write(VerdictTexts.ReplayLocalRefused(rules.Protocol.Named) + "\n");
+        to.Write(VerdictTexts.ReplayHindsight + "\n");
         to.Write("\n");
         var left = Math.Max(width, LeastWidth) - TimeWidth - 4;
         var table = new TextTable(to, TimeWidth, left / 2, left - (left / 2));
-        table.Row("time (UTC)", "what changed", "because of");
+        table.Row(VerdictTexts.ReplayTime, VerdictTexts.ReplayChanged, VerdictTexts.ReplayBecause);
         table.Rule();
-        foreach (var turn in Replay.Of(record, protocol, until))
+        foreach (var turn in Replay.Of(record, rules, until))
             table.Row(
-                Say.Minute(turn.At) + (turn.JustAfter ? "\njust after" : ""),
+                Say.Minute(turn.At) + (turn.JustAfter ? "\n" + VerdictTexts.ReplayJustAfter : ""),
                 string.Join('\n', turn.After.Since(turn.Before)),
-                string.Join('\n', turn.Because));
-        to.Write($"\nUp to {Say.Time(until)}.\n");
+                string.Join('\n', turn.Because)
+            );
+        to.Write("\n" + VerdictTexts.ReplayUpTo(Say.Time(until)) + "\n");
     }
 }

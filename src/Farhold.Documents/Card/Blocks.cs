@@ -18,51 +18,70 @@ internal sealed class Blocks(PaperLook look, double width, XGraphics measure)
     private readonly LineWrap wrapping = new(measure);
 
     public IEnumerable<Block> Head(CardSheet sheet) =>
-    [
-        .. sheet.Practice ? Lines(CardSheet.PracticeNotice, title, look.Title, PdfBlockLevelElementTag.Paragraph) : [],
-        .. Lines(sheet.Title, title, look.Title, PdfBlockLevelElementTag.Heading1),
-        .. Lines($"As of {sheet.AsOf}", bold, look.Size, PdfBlockLevelElementTag.Paragraph),
-        .. Lines(sheet.Print, bold, look.Size, PdfBlockLevelElementTag.Paragraph),
-        .. Lines(CardSheet.Caution, plain, look.Size, PdfBlockLevelElementTag.Paragraph),
-    ];
+        [
+            .. sheet.Practice ? Lines(CardSheet.PracticeNotice, title, look.Title, PdfBlockLevelElementTag.Paragraph) : [],
+            .. Lines(sheet.Title, title, look.Title, PdfBlockLevelElementTag.Heading1),
+            .. Lines($"As of {sheet.AsOf}", bold, look.Size, PdfBlockLevelElementTag.Paragraph),
+            .. Lines(sheet.Print, bold, look.Size, PdfBlockLevelElementTag.Paragraph),
+            .. Lines(CardSheet.Caution, plain, look.Size, PdfBlockLevelElementTag.Paragraph),
+        ];
 
     public IEnumerable<Block> Of(IEnumerable<CardPart> parts) => parts.SelectMany(Of);
 
-    private IEnumerable<Block> Of(CardPart part) => part switch
-    {
-        CardPart.Heading p => [Heading(p.Text)],
-        CardPart.Large p => [Large(p)],
-        CardPart.Said p => Said(p),
-        CardPart.Picture p => [Picture(p)],
-        CardPart.Table p => Table(p),
-        _ => throw new System.Diagnostics.UnreachableException(),
-    };
+    private IEnumerable<Block> Of(CardPart part) =>
+        part switch
+        {
+            CardPart.Heading p => [Heading(p.Text)],
+            CardPart.Large p => [Large(p)],
+            CardPart.Said p => Said(p),
+            CardPart.Picture p => [Picture(p)],
+            CardPart.Table p => Table(p),
+            _ => throw new System.Diagnostics.UnreachableException(),
+        };
 
     private IEnumerable<Block> Lines(string text, XFont font, double size, PdfBlockLevelElementTag tag) =>
-        wrapping.Lines(text, font, width).Chunk(MostLines).Select(lines => new Block((lines.Length * size * 1.22) + 2, false,
-            (pen, x, y) => pen.Tagged(tag, () => Put(pen, [.. lines], font, x, y, size * 1.22, size))));
+        wrapping
+            .Lines(text, font, width)
+            .Chunk(MostLines)
+            .Select(lines => new Block(
+                (lines.Length * size * 1.22) + 2,
+                false,
+                (pen, x, y) => pen.Tagged(tag, () => Put(pen, [.. lines], font, x, y, size * 1.22, size))
+            ));
 
     private Block Heading(string text)
     {
         var lines = wrapping.Lines(text, head, width);
         var line = look.Head * 1.2;
-        return new((lines.Count * line) + (look.Size * 0.75), true, (pen, x, y) =>
-        {
-            var top = y + (look.Size * 0.4);
-            pen.Ornament(g => g.DrawLine(new XPen(XColors.Black, 0.8), x, top, x + width, top));
-            pen.Tagged(PdfBlockLevelElementTag.Heading2, () => Put(pen, lines, head, x, top + 1, line, look.Head));
-        });
+        return new(
+            (lines.Count * line) + (look.Size * 0.75),
+            true,
+            (pen, x, y) =>
+            {
+                var top = y + (look.Size * 0.4);
+                pen.Ornament(g => g.DrawLine(new XPen(XColors.Black, 0.8), x, top, x + width, top));
+                pen.Tagged(PdfBlockLevelElementTag.Heading2, () => Put(pen, lines, head, x, top + 1, line, look.Head));
+            }
+        );
     }
 
     private Block Large(CardPart.Large p)
     {
         var lines = wrapping.Lines(p.Text, large, width - (look.Label * 1.25));
         var line = look.Large * 1.15;
-        return new(lines.Count * line, false, (pen, x, y) => pen.Tagged(PdfBlockLevelElementTag.Paragraph, () =>
-        {
-            pen.Text(CardFonts.Printable(p.Label), bold, x, y + look.Large);
-            Put(pen, lines, large, x + (look.Label * 1.25), y, line, look.Large);
-        }));
+        return new(
+            lines.Count * line,
+            false,
+            (pen, x, y) =>
+                pen.Tagged(
+                    PdfBlockLevelElementTag.Paragraph,
+                    () =>
+                    {
+                        pen.Text(CardFonts.Printable(p.Label), bold, x, y + look.Large);
+                        Put(pen, lines, large, x + (look.Label * 1.25), y, line, look.Large);
+                    }
+                )
+        );
     }
 
     /// <summary>A label beside its text; text longer than a page goes on in further blocks.</summary>
@@ -76,20 +95,35 @@ internal sealed class Blocks(PaperLook look, double width, XGraphics measure)
         for (var from = 0; from < Math.Max(lines.Count, labels.Count); from += most)
         {
             var (beside, shown) = (labels.Skip(from).Take(most).ToList(), lines.Skip(from).Take(most).ToList());
-            yield return new((Math.Max(beside.Count, shown.Count) * look.Line) + 1, false, (pen, x, y) => pen.Tagged(PdfBlockLevelElementTag.Paragraph, () =>
-            {
-                Put(pen, beside, plain, x, y, look.Line, look.Size);
-                Put(pen, shown, font, x + indent, y, look.Line, look.Size);
-            }));
+            yield return new(
+                (Math.Max(beside.Count, shown.Count) * look.Line) + 1,
+                false,
+                (pen, x, y) =>
+                    pen.Tagged(
+                        PdfBlockLevelElementTag.Paragraph,
+                        () =>
+                        {
+                            Put(pen, beside, plain, x, y, look.Line, look.Size);
+                            Put(pen, shown, font, x + indent, y, look.Line, look.Size);
+                        }
+                    )
+            );
         }
     }
 
     private Block Picture(CardPart.Picture p)
     {
-        var picture = LimbLineVectors.Of(p.Line, width, look.PictureAt);
-        return new(picture.Height + 3, false, (pen, x, y) => pen.Figure(
-            LimbLine.Describe(p.Line), new(x, look.Height - y - picture.Height, width, picture.Height),
-            g => picture.Draw(g, x, y)));
+        var picture = LimbLineVectors.For(p.Line, width, look.PictureAt);
+        return new(
+            picture.Height + 3,
+            false,
+            (pen, x, y) =>
+                pen.Figure(
+                    LimbLine.Describe(p.Line),
+                    new(x, look.Height - y - picture.Height, width, picture.Height),
+                    g => picture.Draw(g, x, y)
+                )
+        );
     }
 
     /// <summary>Rows that stay together where a column can hold them.</summary>
@@ -105,15 +139,26 @@ internal sealed class Blocks(PaperLook look, double width, XGraphics measure)
         {
             var fonts = cells.Select((_, i) => i == 1 ? bold : font).ToArray();
             var lines = cells.Select((c, i) => wrapping.Lines(c, fonts[i], (width * shares[i]) - 4)).ToArray();
-            return new((lines.Max(l => l.Count) * look.Line) + 1.5, withNext, (pen, x, y) =>
-            {
-                pen.Ornament(g => g.DrawLine(new XPen(XColors.Gray, 0.3), x, y + 0.5, x + width, y + 0.5));
-                pen.Tagged(PdfBlockLevelElementTag.Table, () => pen.Tagged(PdfBlockLevelElementTag.TableRow, () =>
+            return new(
+                (lines.Max(l => l.Count) * look.Line) + 1.5,
+                withNext,
+                (pen, x, y) =>
                 {
-                    foreach (var (cell, i) in lines.Select((c, i) => (c, i)))
-                        pen.Tagged(tag, () => Put(pen, cell, fonts[i], x + lefts[i], y + 1, look.Line, look.Size));
-                }));
-            });
+                    pen.Ornament(g => g.DrawLine(new XPen(XColors.Gray, 0.3), x, y + 0.5, x + width, y + 0.5));
+                    pen.Tagged(
+                        PdfBlockLevelElementTag.Table,
+                        () =>
+                            pen.Tagged(
+                                PdfBlockLevelElementTag.TableRow,
+                                () =>
+                                {
+                                    foreach (var (cell, i) in lines.Select((c, i) => (c, i)))
+                                        pen.Tagged(tag, () => Put(pen, cell, fonts[i], x + lefts[i], y + 1, look.Line, look.Size));
+                                }
+                            )
+                    );
+                }
+            );
         }
     }
 

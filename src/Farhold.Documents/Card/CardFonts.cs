@@ -27,7 +27,9 @@ internal sealed class CardFonts : IFontResolver
     public static XFont Of(double points, bool bold) =>
         new(Family, points, bold ? XFontStyleEx.Bold : XFontStyleEx.Regular, new XPdfFontOptions(PdfFontEncoding.Unicode));
 
-    /// <summary>The text with every letter the fonts lack written as its code point: <c>[U+96EA]</c>. Nothing goes missing unseen.</summary>
+    /// <summary>
+    /// The text with every letter the fonts lack written as its code point: <c>[U+96EA]</c>. Nothing goes missing unseen.
+    /// </summary>
     public static string Printable(string text)
     {
         if (text.All(c => c < 128 || Held.Contains(c)))
@@ -58,7 +60,12 @@ internal sealed class CardFonts : IFontResolver
     {
         int U16(int at) => BinaryPrimitives.ReadUInt16BigEndian(font.AsSpan(at));
         int U32(int at) => (int)BinaryPrimitives.ReadUInt32BigEndian(font.AsSpan(at));
-        var cmap = Enumerable.Range(0, U16(4)).Select(i => 12 + (16 * i)).Where(t => font.AsSpan(t, 4).SequenceEqual("cmap"u8)).Select(t => U32(t + 8)).First();
+        var cmap = Enumerable
+            .Range(0, U16(4))
+            .Select(i => 12 + (16 * i))
+            .Where(t => font.AsSpan(t, 4).SequenceEqual("cmap"u8))
+            .Select(t => U32(t + 8))
+            .First();
         var table = Enumerable.Range(0, U16(cmap + 2)).Select(i => cmap + U32(cmap + 8 + (8 * i))).First(t => U16(t) == 4);
         var segments = U16(table + 6) / 2;
         for (var i = 0; i < segments; i++)

@@ -55,15 +55,22 @@ public static class CardPdf
         flow.Put(Asking(column.Of(sheet.Log)), look.Columns);
         return flow.Pages;
 
-        IEnumerable<Block> Asking(IEnumerable<Block> blocks) => blocks.Select(b =>
-        {
-            leaving.ThrowIfCancellationRequested();
-            return b;
-        });
+        IEnumerable<Block> Asking(IEnumerable<Block> blocks) =>
+            blocks.Select(b =>
+            {
+                leaving.ThrowIfCancellationRequested();
+                return b;
+            });
     }
 
     private static void Page(
-        PdfDocument document, UAManager tags, List<Placed> blocks, PaperLook look, string foot, CancellationToken leaving)
+        PdfDocument document,
+        UAManager tags,
+        List<Placed> blocks,
+        PaperLook look,
+        string foot,
+        CancellationToken leaving
+    )
     {
         var page = document.AddPage();
         (page.Width, page.Height) = (XUnit.FromPoint(look.Width), XUnit.FromPoint(look.Height));
@@ -75,8 +82,15 @@ public static class CardPdf
             placed.Block.Draw(pen, placed.X, placed.Y);
         }
 
-        pen.Ornament(g => g.DrawString(
-            foot, CardFonts.Of(look.Size, bold: false), XBrushes.Black, look.Margin, look.Height - look.Margin + (look.Size * 0.4)));
+        pen.Ornament(g =>
+            g.DrawString(
+                foot,
+                CardFonts.Of(look.Size, bold: false),
+                XBrushes.Black,
+                look.Margin,
+                look.Height - look.Margin + (look.Size * 0.4)
+            )
+        );
     }
 
     /// <summary>Which card a page belongs to, should it come loose; the name is cut to what the line holds.</summary>
@@ -89,7 +103,9 @@ public static class CardPdf
             var shown = length == name.Length ? name : string.Concat(name.AsSpan(0, length).TrimEnd(), "…");
             var foot = string.Create(
                 CultureInfo.InvariantCulture,
-                $"{(sheet.Practice ? "PRACTICE. " : "")}Page {number} of {of}. {shown}. {sheet.AsOf.Split(';')[^1].Trim()}. {sheet.Fingerprint}");
+                $"{(sheet.Practice ? "PRACTICE. " : "")}Page {number} of {of}. {shown}. {sheet.AsOf.Split(';')[^1].Trim()}. "
+                    + $"{sheet.Fingerprint}"
+            );
             if (length <= 1 || measure.MeasureString(foot, font).Width <= look.Inner)
                 return foot;
         }

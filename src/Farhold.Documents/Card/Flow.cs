@@ -5,7 +5,10 @@ internal sealed class Flow(PaperLook look)
 {
     private double y = look.Margin;
 
-    public List<List<Placed>> Pages { get; } = [[]];
+    public List<List<Placed>> Pages { get; } =
+    [
+        [],
+    ];
 
     /// <summary>Begins under what stands already; columns of what fits on one page are made about equally long.</summary>
     public void Put(IEnumerable<Block> blocks, int columns)

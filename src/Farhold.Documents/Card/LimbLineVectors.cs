@@ -1,161 +1,155 @@
+using System.Diagnostics;
 using System.Globalization;
-using System.Text.RegularExpressions;
-using System.Xml.Linq;
+using Farhold.Drawing;
 using PdfSharp.Drawing;
 
 namespace Farhold.Documents.Card;
 
-/// <summary>The limb line's own picture (<see cref="LimbLine"/>) as vectors on paper: the few shapes it is made of, no more.</summary>
-internal sealed partial class LimbLineVectors
+/// <summary>The limb line's own shapes (<see cref="LimbLine"/>) as vectors on paper.</summary>
+internal sealed class LimbLineVectors
 {
-    private static readonly XNamespace Svg = "http://www.w3.org/2000/svg";
+    private static readonly LimbLineLook Look = LimbLineLook.Pale;
 
-    private readonly XElement picture;
+    private readonly Drawn picture;
     private readonly double scale;
 
-    private LimbLineVectors(XElement picture, double scale) => (this.picture, this.scale) = (picture, scale);
+    private LimbLineVectors(Drawn picture, double scale) => (this.picture, this.scale) = (picture, scale);
 
-    public double Height => N(picture, "height") * scale;
+    public double Height => picture.Height * scale;
 
     /// <param name="width">On paper, in points.</param>
     /// <param name="drawnAt">Pixels it is laid out in before it is scaled: the more, the smaller its letters.</param>
-    public static LimbLineVectors Of(LimbPicture line, double width, double drawnAt) =>
-        new(XElement.Parse(LimbLine.Draw(line, drawnAt, LimbLineLook.Pale)), width / drawnAt);
+    public static LimbLineVectors For(LimbPicture line, double width, double drawnAt)
+    {
+        var picture = LimbLine.Lay(line, drawnAt);
+        return new(picture, width / picture.Width);
+    }
 
     public void Draw(XGraphics to, double x, double y)
     {
         var state = to.Save();
         to.TranslateTransform(x, y);
         to.ScaleTransform(scale);
-        foreach (var shape in picture.Elements().Where(e => e.Name.LocalName is not ("title" or "desc" or "defs")))
-            Shape(to, shape);
+        Box(to, new(0, 0, picture.Width, picture.Height, Tone.Ground));
+        foreach (var shape in picture.Shapes)
+            Put(to, shape);
         to.Restore(state);
     }
 
-    private static void Shape(XGraphics to, XElement shape)
+    private static void Put(XGraphics to, Shape shape)
     {
-        switch (shape.Name.LocalName)
+        switch (shape)
         {
-            case "rect":
-                Box(to, shape);
+            case Shape.Box box:
+                Box(to, box);
                 break;
-            case "line":
-                to.DrawLine(Stroke(shape)!, N(shape, "x1"), N(shape, "y1"), N(shape, "x2"), N(shape, "y2"));
+            case Shape.Line line:
+                to.DrawLine(Pen(line.Stroke)!, line.X1, line.Y1, line.X2, line.Y2);
                 break;
-            case "path":
-                Area(to, shape);
+            case Shape.Area area:
+                Area(to, area);
                 break;
-            case "circle":
-                Disc(to, shape);
+            case Shape.Disc(var x, var y, var r, var fill, var stroke):
+                to.DrawEllipse(Pen(stroke), Brush(fill), x - r, y - r, 2 * r, 2 * r);
                 break;
-            case "text":
-                Words(to, shape);
+            case Shape.Words words:
+                Words(to, words);
                 break;
             default:
-                throw new NotSupportedException($"The limb line holds a {shape.Name.LocalName}, which the card can't draw.");
+                throw new UnreachableException();
         }
     }
 
-    private static void Box(XGraphics to, XElement shape)
+    private static void Box(XGraphics to, Shape.Box shape)
     {
-        var box = new XRect(N(shape, "x"), N(shape, "y"), N(shape, "width"), N(shape, "height"));
-        var fill = (string?)shape.Attribute("fill") ?? "none";
-        if (fill.StartsWith("url", StringComparison.Ordinal))
-            Pattern(to, box, fill);
-        else if (Fill(shape) is { } brush)
+        var box = new XRect(shape.X, shape.Y, shape.Width, shape.Height);
+        if (shape.Hatch is { } hatch)
+            Pattern(to, box, hatch);
+        else if (Brush(shape.Fill) is { } brush)
             to.DrawRectangle(brush, box);
-        if (Stroke(shape) is { } pen)
+        if (Pen(shape.Stroke) is { } pen)
             to.DrawRectangle(pen, box);
     }
 
-    /// <summary>The three patterns of the picture, as lines within the box.</summary>
-    private static void Pattern(XGraphics to, XRect box, string name)
+    /// <summary>The hatches, as lines within the box.</summary>
+    private static void Pattern(XGraphics to, XRect box, Hatch hatch)
     {
         var state = to.Save();
         to.IntersectClip(box);
         var pen = new XPen(XColors.Black, 0.8);
-        if (name.Contains("-twilight", StringComparison.Ordinal))
+        if (hatch == Hatch.Twilight)
             for (var x = box.Left; x < box.Right; x += 4)
                 to.DrawLine(new XPen(XColors.Gray, 1), x, box.Top, x, box.Bottom);
         else
             for (var x = box.Left - box.Height; x < box.Right; x += 7)
             {
                 to.DrawLine(pen, x, box.Bottom, x + box.Height, box.Top);
-                if (name.Contains("-past", StringComparison.Ordinal))
+                if (hatch == Hatch.Past)
                     to.DrawLine(pen, x, box.Top, x + box.Height, box.Bottom);
             }
 
         to.Restore(state);
     }
 
-    private static void Disc(XGraphics to, XElement shape)
-    {
-        var (x, y, r) = (N(shape, "cx"), N(shape, "cy"), N(shape, "r"));
-        to.DrawEllipse(Stroke(shape), Fill(shape), x - r, y - r, 2 * r, 2 * r);
-    }
-
-    /// <summary>Moves, straight lines, curves and closings: all the picture has.</summary>
-    private static void Area(XGraphics to, XElement shape)
+    private static void Area(XGraphics to, Shape.Area shape)
     {
         var path = new XGraphicsPath { FillMode = XFillMode.Winding };
         XPoint at = default;
-        foreach (Match step in Steps().Matches((string)shape.Attribute("d")!))
-        {
-            var n = step.Groups[2].Value.Split(' ', StringSplitOptions.RemoveEmptyEntries).Select(Number).ToArray();
-            switch (step.Groups[1].Value)
+        foreach (var step in shape.Outline)
+            switch (step)
             {
-                case "M":
+                case Outline.Move(var x, var y):
                     path.StartFigure();
-                    at = new(n[0], n[1]);
+                    at = new(x, y);
                     break;
-                case "L":
-                    path.AddLine(at.X, at.Y, n[0], n[1]);
-                    at = new(n[0], n[1]);
+                case Outline.To(var x, var y):
+                    path.AddLine(at.X, at.Y, x, y);
+                    at = new(x, y);
                     break;
-                case "C":
-                    path.AddBezier(at.X, at.Y, n[0], n[1], n[2], n[3], n[4], n[5]);
-                    at = new(n[4], n[5]);
+                case Outline.Curve c:
+                    path.AddBezier(at.X, at.Y, c.X1, c.Y1, c.X2, c.Y2, c.X, c.Y);
+                    at = new(c.X, c.Y);
                     break;
-                default:
+                case Outline.Close:
                     path.CloseFigure();
                     break;
+                default:
+                    throw new UnreachableException();
             }
-        }
 
-        if (Fill(shape) is { } brush)
-            to.DrawPath(Stroke(shape), brush, path);
-        else if (Stroke(shape) is { } pen)
+        if (Brush(shape.Fill) is { } brush)
+            to.DrawPath(Pen(shape.Stroke), brush, path);
+        else if (Pen(shape.Stroke) is { } pen)
             to.DrawPath(pen, path);
     }
 
-    [GeneratedRegex("([MLCZ])([-0-9. ]*)")]
-    private static partial Regex Steps();
-
-    private static XSolidBrush? Fill(XElement shape) => (string?)shape.Attribute("fill") is { } fill && fill.StartsWith('#')
-        ? new(XColor.FromArgb(Argb(fill))) : null;
-
-    private static void Words(XGraphics to, XElement shape)
+    private static void Words(XGraphics to, Shape.Words shape)
     {
-        var font = CardFonts.Of(N(shape, "font-size"), shape.Attribute("font-weight") is not null);
-        var text = CardFonts.Printable(shape.Value);
+        var font = CardFonts.Of(shape.Size, shape.Bold);
+        var text = CardFonts.Printable(shape.Text);
         var width = to.MeasureString(text, font).Width;
-        var x = N(shape, "x") - ((string?)shape.Attribute("text-anchor") switch { "middle" => width / 2, "end" => width, _ => 0 });
-        to.DrawString(text, font, XBrushes.Black, x, N(shape, "y"));
+        var left = shape.Anchor switch
+        {
+            Anchor.Start => 0,
+            Anchor.Middle => width / 2,
+            Anchor.End => width,
+            _ => throw new UnreachableException(),
+        };
+        to.DrawString(text, font, XBrushes.Black, shape.X - left, shape.Y);
     }
 
-    private static XPen? Stroke(XElement shape)
+    private static XSolidBrush? Brush(Tone? tone) => tone is { } fill ? new(Colour(fill)) : null;
+
+    private static XPen? Pen(Stroke? stroke)
     {
-        if ((string?)shape.Attribute("stroke") is not { } colour || colour == "none")
+        if (stroke is null)
             return null;
-        var pen = new XPen(XColor.FromArgb(Argb(colour)), N(shape, "stroke-width"));
-        if ((string?)shape.Attribute("stroke-dasharray") is { } dashes)
-            pen.DashPattern = [.. dashes.Split(' ').Select(d => Number(d) / pen.Width)];
+        var pen = new XPen(Colour(stroke.Tone), stroke.Width);
+        if (!stroke.Dashes.IsEmpty)
+            pen.DashPattern = [.. stroke.Dashes.Select(d => d / stroke.Width)];
         return pen;
     }
 
-    private static uint Argb(string colour) => 0xFF000000 | uint.Parse(colour.AsSpan(1), NumberStyles.HexNumber, CultureInfo.InvariantCulture);
-
-    private static double N(XElement shape, string name) => (string?)shape.Attribute(name) is { } text ? Number(text) : 0;
-
-    private static double Number(string text) => double.Parse(text, CultureInfo.InvariantCulture);
+    private static XColor Colour(Tone tone) =>
+        XColor.FromArgb(0xFF000000 | uint.Parse(Look.Colour(tone).AsSpan(1), NumberStyles.HexNumber, CultureInfo.InvariantCulture));
 }

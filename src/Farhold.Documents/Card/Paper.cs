@@ -32,7 +32,6 @@ internal sealed record PaperLook(double Width, double Height, double Margin, dou
     /// <summary>Where the foot begins.</summary>
     public double Bottom => Height - Margin - Line;
 
-    public static PaperLook Of(Paper paper) => paper == Paper.A4
-        ? new(595.28, 841.89, 30, 7.5, 62, 2, 900)
-        : new(419.53, 595.28, 24, 7.5, 74, 1, 590);
+    public static PaperLook Of(Paper paper) =>
+        paper == Paper.A4 ? new(595.28, 841.89, 30, 7.5, 62, 2, 900) : new(419.53, 595.28, 24, 7.5, 74, 1, 590);
 }

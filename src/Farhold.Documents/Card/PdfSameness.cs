@@ -15,17 +15,29 @@ internal static partial class PdfSameness
     {
         var text = Encoding.Latin1.GetString(pdf);
         var tags = new List<string>();
-        text = FontTags().Replace(text, m =>
-        {
-            var tag = m.Groups[2].Value;
-            if (!tags.Contains(tag))
-                tags.Add(tag);
-            return $"{m.Groups[1].Value}FARHO{(char)('A' + tags.IndexOf(tag))}+";
-        });
+        text = FontTags()
+            .Replace(
+                text,
+                m =>
+                {
+                    var tag = m.Groups[2].Value;
+                    if (!tags.Contains(tag))
+                        tags.Add(tag);
+                    return $"{m.Groups[1].Value}FARHO{(char)('A' + tags.IndexOf(tag))}+";
+                }
+            );
         var rest = Ids().Replace(text, m => m.Groups[1].Value);
         var print = Convert.ToHexString(SHA256.HashData(Encoding.Latin1.GetBytes(rest)).AsSpan(0, 16));
-        return Encoding.Latin1.GetBytes(Ids().Replace(text, m => m.Value.StartsWith("/ID", StringComparison.Ordinal)
-            ? $"/ID[<{print}><{print}>]" : m.Groups[1].Value + new Guid(Convert.FromHexString(print)).ToString("D")));
+        return Encoding.Latin1.GetBytes(
+            Ids()
+                .Replace(
+                    text,
+                    m =>
+                        m.Value.StartsWith("/ID", StringComparison.Ordinal)
+                            ? $"/ID[<{print}><{print}>]"
+                            : m.Groups[1].Value + new Guid(Convert.FromHexString(print)).ToString("D")
+                )
+        );
     }
 
     [GeneratedRegex(@"(/(?:FontName|BaseFont)/)([A-Z]{6})\+")]

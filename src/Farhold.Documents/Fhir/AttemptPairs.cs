@@ -17,8 +17,13 @@ internal sealed class AttemptPairs
         {
             var start = (Payload.AttemptStarted)begun[i].What;
             var next = begun.Skip(i + 1).FirstOrDefault(b => b.What is Payload.AttemptStarted s && s == start);
-            var end = open.FirstOrDefault(e => e.What is Payload.AttemptEnded p && p.Wound == start.Wound && p.Tourniquet == start.Tourniquet
-                && e.When.Latest >= begun[i].When.Earliest && (next is null || e.When.Earliest < next.When.Latest));
+            var end = open.FirstOrDefault(e =>
+                e.What is Payload.AttemptEnded p
+                && p.Wound == start.Wound
+                && p.Tourniquet == start.Tourniquet
+                && e.When.Latest >= begun[i].When.Earliest
+                && (next is null || e.When.Earliest < next.When.Latest)
+            );
             if (end is null)
                 continue;
             open.Remove(end);

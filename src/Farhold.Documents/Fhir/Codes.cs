@@ -23,11 +23,8 @@ internal static class Codes
     public const string WoundNames = "https://farhold.example/fhir/wound-name";
     public const string TourniquetNames = "https://farhold.example/fhir/tourniquet-name";
 
-    public static CodeableConcept Of(string system, string code, string text, string? display = null) => new()
-    {
-        Coding = [new Coding(system, code, display)],
-        Text = text,
-    };
+    public static CodeableConcept Of(string system, string code, string text, string? display = null) =>
+        new() { Coding = [new Coding(system, code, display)], Text = text };
 
     /// <summary>A word of the record.</summary>
     public static CodeableConcept Word(string code, string text) => Of(Record, code, text);
@@ -46,11 +43,12 @@ internal static class Codes
 
     public static CodeableConcept Reason(string code) => Of(Absent, code, code.Replace('-', ' '));
 
-    public static Quantity Measured(double value, string unit, string ucum) => new()
-    {
-        Value = (decimal)value,
-        Unit = unit,
-        System = Ucum,
-        Code = ucum,
-    };
+    public static Quantity Measured(double value, string unit, string ucum) =>
+        new()
+        {
+            Value = (decimal)value,
+            Unit = unit,
+            System = Ucum,
+            Code = ucum,
+        };
 }

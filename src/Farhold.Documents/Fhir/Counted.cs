@@ -24,9 +24,14 @@ internal sealed record Counted(Entry Entry, string Name, Payload What, Happened 
         var first = record.Readings[0].All.ToDictionary(d => d.Id);
         var amended = all.Select(e => e.Payload).OfType<Payload.EntryAmended>().Select(a => a.Target).ToHashSet();
         var disputed = record.Conflicts.ToHashSet();
-        return [.. all.Select(entry => disputed.Contains(entry.Id)
-            ? Read(entry, Reading(all, entry), amended, Standing.Disputed)
-            : Read(entry, first, amended, Standing.AsWritten))];
+        return
+        [
+            .. all.Select(entry =>
+                disputed.Contains(entry.Id)
+                    ? Read(entry, Reading(all, entry), amended, Standing.Disputed)
+                    : Read(entry, first, amended, Standing.AsWritten)
+            ),
+        ];
     }
 
     /// <summary>The reading of the record in which, of the entries that claim this id, this one is right.</summary>

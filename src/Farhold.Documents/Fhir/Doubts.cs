@@ -17,7 +17,13 @@ internal static class Doubts
         foreach (var line in damaged.SelectMany(g => g.Skip(1)))
             yield return Issue(draft, "line " + Names.OfContent(line.Raw), "record-doubt", Doubt.OfLine(line).Text, line);
         foreach (var (remark, number) in record.Remarks.Select((r, i) => (r, i)))
-            yield return Issue(draft, $"remark {number} {remark.About} {remark.Text}", "record-remark", $"{remark.About}: {remark.Text}", null);
+            yield return Issue(
+                draft,
+                $"remark {number} {remark.About} {remark.Text}",
+                "record-remark",
+                $"{remark.About}: {remark.Text}",
+                null
+            );
     }
 
     private static DetectedIssue Issue(Draft draft, string name, string code, string text, DamagedLine? damaged)

@@ -54,17 +54,34 @@ internal sealed class Draft
 
     public ResourceReference Person(string name) => To(PersonId(name));
 
-    /// <summary>Everyone who wrote an entry, was asked, gave advice or reported an outcome: by the name the record has, for nothing more is known of them.</summary>
-    public IEnumerable<Practitioner> People => Entries.Select(e => e.Entry.By)
-        .Concat(Entries.Select(e => e.What switch
-        {
-            Payload.AdviceReceived a => a.From,
-            Payload.QuestionAsked q => q.To,
-            Payload.OutcomeReported o => o.From,
-            _ => null,
-        }).OfType<string>())
-        .Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)
-        .Select(name => new Practitioner { Id = PersonId(name), Text = Legible.Narrative([name]), Name = [Named(name)] });
+    /// <summary>
+    /// Everyone who wrote an entry, was asked, gave advice or reported an outcome: by the name the record has, for nothing more is known
+    /// of them.
+    /// </summary>
+    public IEnumerable<Practitioner> People =>
+        Entries
+            .Select(e => e.Entry.By)
+            .Concat(
+                Entries
+                    .Select(e =>
+                        e.What switch
+                        {
+                            Payload.AdviceReceived a => a.From,
+                            Payload.QuestionAsked q => q.To,
+                            Payload.OutcomeReported o => o.From,
+                            _ => null,
+                        }
+                    )
+                    .OfType<string>()
+            )
+            .Distinct(StringComparer.Ordinal)
+            .Order(StringComparer.Ordinal)
+            .Select(name => new Practitioner
+            {
+                Id = PersonId(name),
+                Text = Legible.Narrative([name]),
+                Name = [Named(name)],
+            });
 
     /// <summary>A name as it was written; where nothing legible is left of it, that it is unknown.</summary>
     public static HumanName Named(string? text)
@@ -87,11 +104,18 @@ internal sealed class Draft
         wound is not null && wounds.TryGetValue(wound, out var found) ? Site((Payload.WoundFound)found.What) : null;
 
     public static CodeableConcept? Site(Payload.WoundFound wound) =>
-        wound.Limb is { } limb ? Codes.Word(limb) : wound.Region is { } region ? Codes.Word(region) : null;
+        wound.Limb is { } limb ? Codes.Word(limb)
+        : wound.Region is { } region ? Codes.Word(region)
+        : null;
 
     /// <summary>The last tightening of this tourniquet before that time, or null.</summary>
-    public Counted? TightenedBefore(string tourniquet, Counted when) => tightenings.LastOrDefault(t =>
-        t.What is Payload.TourniquetTightened p && p.Tourniquet == tourniquet && t.Name != when.Name && t.When.Latest <= when.When.Latest);
+    public Counted? TightenedBefore(string tourniquet, Counted when) =>
+        tightenings.LastOrDefault(t =>
+            t.What is Payload.TourniquetTightened p
+            && p.Tourniquet == tourniquet
+            && t.Name != when.Name
+            && t.When.Latest <= when.When.Latest
+        );
 
     public static Identifier Named(Counted entry) => new(Codes.EntryIds, entry.Entry.Id.ToString());
 }

@@ -17,28 +17,36 @@ public static class FhirDocument
 
     private static readonly FhirJsonSerializer Serializer = new();
 
+    /// <param name="rules">The one in force: what is needed and recommended goes by it.</param>
     /// <param name="at">When the document is made; its date.</param>
     /// <param name="leaving">Asked at every entry: whoever wanted the document may have left.</param>
     /// <returns>UTF-8 JSON.</returns>
     /// <exception cref="ArgumentException">The record holds no entry.</exception>
     /// <exception cref="OperationCanceledException"><paramref name="leaving"/> was cancelled.</exception>
-    public static byte[] Write(CareRecord record, NodaTime.Instant at, CancellationToken leaving = default)
+    public static byte[] Write(CareRecord record, Rulebook rules, NodaTime.Instant at, CancellationToken leaving = default)
     {
-        var bundle = Of(record, at, leaving);
+        var bundle = Of(record, rules, at, leaving);
         leaving.ThrowIfCancellationRequested();
         return Serializer.SerializeToBytes(bundle, pretty: true);
     }
 
-    internal static Bundle Of(CareRecord record, NodaTime.Instant at, CancellationToken leaving = default)
+    /// <summary>In English whatever is spoken: it says so of itself, and is compared with what another machine makes.</summary>
+    internal static Bundle Of(CareRecord record, Rulebook rules, NodaTime.Instant at, CancellationToken leaving = default) =>
+        record.Count == 0
+            ? throw new ArgumentException("A record without entries makes no document.", nameof(record))
+            : Farhold.Text.Translation.InEnglish(() => Made(record, rules, at, leaving));
+
+    private static Bundle Made(CareRecord record, Rulebook rules, NodaTime.Instant at, CancellationToken leaving)
     {
-        if (record.Count == 0)
-            throw new ArgumentException("A record without entries makes no document.", nameof(record));
         var draft = new Draft(record);
-        var made = draft.Entries.ToDictionary(e => e.Name, e =>
-        {
-            leaving.ThrowIfCancellationRequested();
-            return Mapping.Of(e, draft).ToArray();
-        });
+        var made = draft.Entries.ToDictionary(
+            e => e.Name,
+            e =>
+            {
+                leaving.ThrowIfCancellationRequested();
+                return Mapping.Of(e, draft).ToArray();
+            }
+        );
         var issues = Doubts.Of(record, draft).ToArray();
         var devices = draft.Entries.DistinctBy(e => e.Entry.Id.Device).Select(e => Origins.Device(e, draft));
         var origins = draft.Entries.Select(e =>
@@ -46,7 +54,7 @@ public static class FhirDocument
             leaving.ThrowIfCancellationRequested();
             return Origins.Of(e, Targets(e, draft, made), draft);
         });
-        var composition = Composition(record, draft, made, issues, at);
+        var composition = Composition(record, rules, draft, made, issues, at);
         var id = Names.Uuid($"bundle {at} {string.Join(' ', draft.Entries.Select(e => e.Name))}");
         var bundle = new Bundle
         {
@@ -57,7 +65,11 @@ public static class FhirDocument
             Entry =
             [
                 .. new DomainResource[] { composition, Person.Patient(draft), Person.Encounter(draft) }
-                    .Concat(draft.People).Concat(devices).Concat(draft.Entries.SelectMany(e => made[e.Name])).Concat(issues).Concat(origins)
+                    .Concat(draft.People)
+                    .Concat(devices)
+                    .Concat(draft.Entries.SelectMany(e => made[e.Name]))
+                    .Concat(issues)
+                    .Concat(origins)
                     .Select(r => new Bundle.EntryComponent { FullUrl = "urn:uuid:" + r.Id, Resource = r }),
             ],
         };
@@ -75,19 +87,33 @@ public static class FhirDocument
     }
 
     private static Composition Composition(
-        CareRecord record, Draft draft, Dictionary<string, DomainResource[]> made, DetectedIssue[] issues, NodaTime.Instant at) => new()
-    {
-        Id = Names.Uuid($"composition {draft.Root} {at}"),
-        Text = Legible.Narrative([$"Record of care in the field, made with {Product.Named}. {VerdictWords.Caution}"]),
-        Status = Person.End(draft) is null ? CompositionStatus.Preliminary : CompositionStatus.Final,
-        Type = Codes.Of(Codes.Loinc, EpisodeSummary, "Summary of episode note"),
-        Subject = draft.ToPatient,
-        Encounter = draft.ToEncounter,
-        DateElement = Times.Of(at),
-        Author = [.. draft.Entries.Select(e => e.Entry.By).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal).Select(draft.Person)],
-        Title = "Record of care in the field",
-        Section = [.. Sections.Of(record, draft, made, issues)],
-    };
+        CareRecord record,
+        Rulebook rules,
+        Draft draft,
+        Dictionary<string, DomainResource[]> made,
+        DetectedIssue[] issues,
+        NodaTime.Instant at
+    ) =>
+        new()
+        {
+            Id = Names.Uuid($"composition {draft.Root} {at}"),
+            Text = Legible.Narrative([$"Record of care in the field, made with {Product.Named}. {VerdictWords.Caution}"]),
+            Status = Person.End(draft) is null ? CompositionStatus.Preliminary : CompositionStatus.Final,
+            Type = Codes.Of(Codes.Loinc, EpisodeSummary, "Summary of episode note"),
+            Subject = draft.ToPatient,
+            Encounter = draft.ToEncounter,
+            DateElement = Times.Of(at),
+            Author =
+            [
+                .. draft
+                    .Entries.Select(e => e.Entry.By)
+                    .Distinct(StringComparer.Ordinal)
+                    .Order(StringComparer.Ordinal)
+                    .Select(draft.Person),
+            ],
+            Title = "Record of care in the field",
+            Section = [HandOverSection.Of(record, rules, at), .. Sections.Of(record, draft, made, issues)],
+        };
 
     /// <summary>What an entry made or changed; where that is nothing of its own, the encounter it belongs to.</summary>
     private static string[] Targets(Counted entry, Draft draft, Dictionary<string, DomainResource[]> made)
@@ -98,12 +124,15 @@ public static class FhirDocument
             Payload.EntryWithdrawn w => draft.Entries.Where(e => e.Entry.Id == w.Target),
             _ => [entry],
         };
-        var ids = about.SelectMany(e =>
-        {
-            var whose = e.What is Payload.AttemptEnded && draft.Attempts.StartOf(e) is { } begun ? begun : e;
-            var own = made[whose.Name].Select(r => r.Id!);
-            return e.What is Payload.CasualtyOpened ? own.Prepend(draft.Patient) : own;
-        }).Distinct().ToArray();
+        var ids = about
+            .SelectMany(e =>
+            {
+                var whose = e.What is Payload.AttemptEnded && draft.Attempts.StartOf(e) is { } begun ? begun : e;
+                var own = made[whose.Name].Select(r => r.Id!);
+                return e.What is Payload.CasualtyOpened ? own.Prepend(draft.Patient) : own;
+            })
+            .Distinct()
+            .ToArray();
         return ids.Length == 0 ? [draft.Encounter] : ids;
     }
 }

@@ -16,7 +16,8 @@ internal static class Findings
             Identifier = [Draft.Named(entry), new Identifier(Codes.WoundNames, Legible.Text(p.Wound))],
             ClinicalStatus = erroneous ? null : Codes.Of("http://terminology.hl7.org/CodeSystem/condition-clinical", "active", "active"),
             VerificationStatus = erroneous
-                ? Codes.Of("http://terminology.hl7.org/CodeSystem/condition-ver-status", "entered-in-error", "entered in error") : null,
+                ? Codes.Of("http://terminology.hl7.org/CodeSystem/condition-ver-status", "entered-in-error", "entered in error")
+                : null,
             Code = Codes.Word(p.Nature),
             BodySite = Draft.Site(p) is { } site ? [site] : [],
             Subject = draft.ToPatient,
@@ -53,8 +54,10 @@ internal static class Findings
         help.Component =
         [
             .. p.Care is { } care
-                ? (Observation.ComponentComponent[])[new() { Code = Codes.Word("help-care", "kind of help"), Value = Codes.Word(care) }] : [],
-            .. Bound("earliest", p.Earliest), .. Bound("latest", p.Latest),
+                ? (Observation.ComponentComponent[])[new() { Code = Codes.Word("help-care", "kind of help"), Value = Codes.Word(care) }]
+                : [],
+            .. Bound("earliest", p.Earliest),
+            .. Bound("latest", p.Latest),
         ];
         help.Note.AddRange(Mapping.Notes(p.Basis, p.Plan is { } plan ? $"By plan {plan}." : null));
         return help;
@@ -76,33 +79,34 @@ internal static class Findings
     }
 
     /// <summary>A thing with one value, by the record's own word for it.</summary>
-    public static Observation Stated(Counted entry, string code, string text, DataType? value, Draft draft, string? field = null) => new()
-    {
-        Id = Draft.Id(entry, field ?? code),
-        Text = Legible.Narrative([EntryText.Of(entry.What)]),
-        Identifier = [Draft.Named(entry)],
-        Status = Status(entry),
-        Code = Codes.Word(code, Legible.Text(text) ?? code),
-        Subject = draft.ToPatient,
-        Encounter = draft.ToEncounter,
-        Effective = Times.Of(entry.When),
-        IssuedElement = Times.Stamp(entry.Entry.Recorded),
-        Performer = [draft.By(entry)],
-        Value = value,
-        Note = Mapping.Notes(Times.Doubt(entry.When, "this was seen or stated"), Mapping.Caution(entry)),
-    };
+    public static Observation Stated(Counted entry, string code, string text, DataType? value, Draft draft, string? field = null) =>
+        new()
+        {
+            Id = Draft.Id(entry, field ?? code),
+            Text = Legible.Narrative([EntryText.Of(entry.What)]),
+            Identifier = [Draft.Named(entry)],
+            Status = Status(entry),
+            Code = Codes.Word(code, Legible.Text(text) ?? code),
+            Subject = draft.ToPatient,
+            Encounter = draft.ToEncounter,
+            Effective = Times.Of(entry.When),
+            IssuedElement = Times.Stamp(entry.Entry.Recorded),
+            Performer = [draft.By(entry)],
+            Value = value,
+            Note = Mapping.Notes(Times.Vagueness(entry.When, "this was seen or stated"), Mapping.Caution(entry)),
+        };
 
-    public static ObservationStatus Status(Counted entry) => entry.Standing switch
-    {
-        Standing.Withdrawn => ObservationStatus.EnteredInError,
-        Standing.Corrected => ObservationStatus.Corrected,
-        Standing.Disputed => ObservationStatus.Preliminary,
-        _ => ObservationStatus.Final,
-    };
+    public static ObservationStatus Status(Counted entry) =>
+        entry.Standing switch
+        {
+            Standing.Withdrawn => ObservationStatus.EnteredInError,
+            Standing.Corrected => ObservationStatus.Corrected,
+            Standing.Disputed => ObservationStatus.Preliminary,
+            _ => ObservationStatus.Final,
+        };
 
-    private static IEnumerable<Observation.ComponentComponent> Bound(string code, NodaTime.Instant? at) => at is { } known
-        ? [new() { Code = Codes.Word("help-" + code, code), Value = Times.Of(known) }]
-        : [];
+    private static IEnumerable<Observation.ComponentComponent> Bound(string code, NodaTime.Instant? at) =>
+        at is { } known ? [new() { Code = Codes.Word("help-" + code, code), Value = Times.Of(known) }] : [];
 
     private static string Found(Happened when) => $"Found {Say.Time(when)}; when it came about is not recorded.";
 }

@@ -33,20 +33,22 @@ internal static class Given
     public static MedicationAdministration Fluid(Counted entry, Payload.FluidGiven p, Draft draft) =>
         Of(entry, Codes.Word(p.Fluid), Codes.Measured(p.Millilitres, "mL", "mL"), p.Route, draft);
 
-    private static MedicationAdministration Of(Counted entry, CodeableConcept what, Quantity dose, string route, Draft draft) => new()
-    {
-        Id = Draft.Id(entry, "given"),
-        Text = Legible.Narrative([EntryText.Of(entry.What)]),
-        Identifier = [Draft.Named(entry)],
-        Status = entry.Standing == Standing.Withdrawn
-            ? MedicationAdministration.MedicationAdministrationStatusCodes.EnteredInError
-            : MedicationAdministration.MedicationAdministrationStatusCodes.Completed,
-        Medication = what,
-        Subject = draft.ToPatient,
-        Context = draft.ToEncounter,
-        Effective = Times.Of(entry.When),
-        Performer = [new() { Actor = draft.By(entry) }],
-        Dosage = new() { Route = Codes.Text(route), Dose = dose },
-        Note = Mapping.Notes(Times.Doubt(entry.When, "this was given"), Mapping.Caution(entry)),
-    };
+    private static MedicationAdministration Of(Counted entry, CodeableConcept what, Quantity dose, string route, Draft draft) =>
+        new()
+        {
+            Id = Draft.Id(entry, "given"),
+            Text = Legible.Narrative([EntryText.Of(entry.What)]),
+            Identifier = [Draft.Named(entry)],
+            Status =
+                entry.Standing == Standing.Withdrawn
+                    ? MedicationAdministration.MedicationAdministrationStatusCodes.EnteredInError
+                    : MedicationAdministration.MedicationAdministrationStatusCodes.Completed,
+            Medication = what,
+            Subject = draft.ToPatient,
+            Context = draft.ToEncounter,
+            Effective = Times.Of(entry.When),
+            Performer = [new() { Actor = draft.By(entry) }],
+            Dosage = new() { Route = Codes.Text(route), Dose = dose },
+            Note = Mapping.Notes(Times.Vagueness(entry.When, "this was given"), Mapping.Caution(entry)),
+        };
 }

@@ -17,9 +17,27 @@ internal static class Looks
     public static Observation Region(Counted entry, Payload.RegionLooked p, Draft draft)
     {
         var look = Findings.Stated(entry, "region-looked", "Looked at", Codes.Word(p.Found), draft);
-        look.BodySite = p.Limb is { } limb ? Codes.Word(limb) : p.Region is { } region ? Codes.Word(region) : null;
+        look.BodySite =
+            p.Limb is { } limb ? Codes.Word(limb)
+            : p.Region is { } region ? Codes.Word(region)
+            : null;
         look.Note.AddRange(Mapping.Notes(p.Note));
         return look;
+    }
+
+    public static Observation Step(Counted entry, Payload.StepLooked p, Draft draft)
+    {
+        var step = Findings.Stated(entry, "step-looked", "Step of the first look", Codes.Word(p.Found), draft);
+        step.Component = [new() { Code = Codes.Word("look-step", "what was looked at"), Value = Codes.Word(p.Step) }];
+        step.Note.AddRange(Mapping.Notes(p.Note));
+        return step;
+    }
+
+    public static Observation Injury(Counted entry, Payload.InjuryStated p, Draft draft)
+    {
+        var injury = Findings.Stated(entry, "mechanism", "How the casualty came to harm", Codes.Word(p.Mechanism), draft);
+        injury.Note.AddRange(Mapping.Notes(p.Note));
+        return injury;
     }
 
     public static Observation Contact(Counted entry, Payload.ContactTried p, Draft draft)
@@ -32,7 +50,12 @@ internal static class Looks
     public static Observation Moved(Counted entry, Payload.CasualtyMoved p, Draft draft)
     {
         var moved = Findings.Stated(
-            entry, "casualty-moved", p.Phase == MovePhase.AboutTo ? "Casualty about to be moved" : "Casualty moved", Codes.Word(p.How), draft);
+            entry,
+            "casualty-moved",
+            p.Phase == MovePhase.AboutTo ? "Casualty about to be moved" : "Casualty moved",
+            Codes.Word(p.How),
+            draft
+        );
         moved.Component = [new() { Code = Codes.Word("move-phase", "before or after the move"), Value = Codes.Word(p.Phase) }];
         moved.Note.AddRange(Mapping.Notes(p.Note));
         return moved;
@@ -43,11 +66,24 @@ internal static class Looks
         var place = Findings.Stated(entry, "position", "Where the casualty is (WGS 84)", null, draft);
         place.Component =
         [
-            Measured("latitude", "Latitude", p.Lat, "deg"), Measured("longitude", "Longitude", p.Lon, "deg"),
+            Measured("latitude", "Latitude", p.Lat, "deg"),
+            Measured("longitude", "Longitude", p.Lon, "deg"),
             .. p.AccuracyM is { } accuracy ? (Observation.ComponentComponent[])[Measured("accuracy", "Accuracy", accuracy, "m")] : [],
             .. p.AltitudeM is { } altitude ? (Observation.ComponentComponent[])[Measured("altitude", "Altitude", altitude, "m")] : [],
         ];
         return place;
+    }
+
+    public static Observation Weather(Counted entry, Payload.WeatherStated p, Draft draft)
+    {
+        var weather = Findings.Stated(entry, "weather", "Weather where the casualty is", null, draft);
+        weather.Component =
+        [
+            Measured("air-temperature", "Air temperature", p.AirC, "Cel"),
+            .. p.WindKmh is { } wind ? (Observation.ComponentComponent[])[Measured("wind", "Wind", wind, "km/h")] : [],
+        ];
+        weather.Note.AddRange(Mapping.Notes(p.Note));
+        return weather;
     }
 
     /// <summary>What was reported of the casualty and of a limb: one Observation each; the one who reported it answers for it.</summary>
@@ -63,6 +99,18 @@ internal static class Looks
             reported.Add(kept);
         }
 
+        if (p is { Limb: { } of, Level: { } level })
+            reported.Add(OnLimb(Findings.Stated(entry, "amputation-level", "Level of amputation", Mapping.Said(level), draft), of));
+        if (p.Fasciotomy is { } opened)
+            reported.Add(OnLimb(Findings.Stated(entry, "fasciotomy", "Fasciotomy", new FhirBoolean(opened), draft), p.Limb));
+        if (p.Nerve is { } nerve)
+            reported.Add(OnLimb(Findings.Stated(entry, "nerves", "Nerves of the limb", Codes.Word(nerve), draft), p.Limb));
+        if (p.Kidney is { } kidney)
+            reported.Add(Findings.Stated(entry, "kidneys", "Kidneys", Codes.Word(kidney), draft));
+        if (p.Infection is { } infected)
+            reported.Add(Findings.Stated(entry, "infection", "Infection of the wound", new FhirBoolean(infected), draft));
+        if (p.HospitalDays is { } days)
+            reported.Add(Findings.Stated(entry, "hospital-days", "Days in hospital", Codes.Measured(days, "days", "d"), draft));
         if (reported.Count == 0)
             reported.Add(NotDone(Findings.Stated(entry, "outcome", "Outcome", null, draft)));
         foreach (var report in reported)
@@ -72,13 +120,20 @@ internal static class Looks
     }
 
     private static (string Field, string Text, bool? Seen)[] Rest(Payload.CasualtyLookedOver p) =>
-    [
-        ("bleedingElsewhere", "Bleeding elsewhere", p.BleedingElsewhere),
-        ("trunkWound", "Wound or hard blow of the trunk", p.TrunkWound),
-        ("breathingHard", "Breathing hard", p.BreathingHard),
-        ("veryCold", "Very cold", p.VeryCold),
-        ("bloodThinner", "Takes a blood thinner or has a clotting disease", p.BloodThinner),
-    ];
+        [
+            ("bleedingElsewhere", "Bleeding elsewhere", p.BleedingElsewhere),
+            ("trunkWound", "Wound or hard blow of the trunk", p.TrunkWound),
+            ("breathingHard", "Breathing hard", p.BreathingHard),
+            ("veryCold", "Very cold", p.VeryCold),
+            ("bloodThinner", "Takes a blood thinner or has a clotting disease", p.BloodThinner),
+        ];
+
+    private static Observation OnLimb(Observation reported, Limb? limb)
+    {
+        if (limb is { } known)
+            reported.BodySite = Codes.Word(known);
+        return reported;
+    }
 
     private static Observation NotDone(Observation look)
     {
@@ -87,5 +142,13 @@ internal static class Looks
     }
 
     private static Observation.ComponentComponent Measured(string code, string text, double value, string ucum) =>
-        new() { Code = Codes.Word(code, text), Value = Codes.Measured(value, ucum == "deg" ? "degrees" : ucum, ucum) };
+        new() { Code = Codes.Word(code, text), Value = Codes.Measured(value, Unit(ucum), ucum) };
+
+    private static string Unit(string ucum) =>
+        ucum switch
+        {
+            "deg" => "degrees",
+            "Cel" => "°C",
+            _ => ucum,
+        };
 }

@@ -21,7 +21,9 @@ internal static class Origins
         var origin = new Provenance
         {
             Id = Id(entry),
-            Text = Legible.Narrative([$"{entry.Entry.Id}, {entry.Entry.By}, written {Say.Time(entry.Entry.Recorded)}: {EntryText.Of(entry.Entry)}"]),
+            Text = Legible.Narrative([
+                $"{entry.Entry.Id}, {entry.Entry.By}, written {Say.Time(entry.Entry.Recorded)}: {EntryText.Of(entry.Entry)}",
+            ]),
             Target = [.. targets.Select(Draft.To)],
             Occurred = Times.Of(entry.When),
             RecordedElement = Times.Stamp(entry.Entry.Recorded),
@@ -33,8 +35,16 @@ internal static class Origins
             ],
         };
         if (changed is { } target)
-            origin.Entity = [.. draft.Entries.Where(e => e.Entry.Id == target && Changes(entry.What, e.What))
-                .Select(e => new Provenance.EntityComponent { Role = Provenance.ProvenanceEntityRole.Revision, What = Draft.To(Id(e)) })];
+            origin.Entity =
+            [
+                .. draft
+                    .Entries.Where(e => e.Entry.Id == target && Changes(entry.What, e.What))
+                    .Select(e => new Provenance.EntityComponent
+                    {
+                        Role = Provenance.ProvenanceEntityRole.Revision,
+                        What = Draft.To(Id(e)),
+                    }),
+            ];
         if (entry.What is Payload.EntryWithdrawn { Reason: var reason } && Legible.Text(reason) is { } why)
             origin.Reason = [new() { Text = why }];
         Carry(origin, entry.Entry.Json);
@@ -42,13 +52,14 @@ internal static class Origins
     }
 
     /// <summary>The phone or machine on which entries were written, by the id the record has.</summary>
-    public static Device Device(Counted entry, Draft draft) => new()
-    {
-        Id = DeviceId(entry),
-        Text = Legible.Narrative([$"Device {entry.Entry.Id.Device}, running Farhold"]),
-        Identifier = [new(Codes.DeviceIds, entry.Entry.Id.Device)],
-        Patient = draft.ToPatient,
-    };
+    public static Device Device(Counted entry, Draft draft) =>
+        new()
+        {
+            Id = DeviceId(entry),
+            Text = Legible.Narrative([$"Device {entry.Entry.Id.Device}, running Farhold"]),
+            Identifier = [new(Codes.DeviceIds, entry.Entry.Id.Device)],
+            Patient = draft.ToPatient,
+        };
 
     public static void Carry(DomainResource resource, JsonText line) =>
         resource.AddExtension(CarriedLine.Extension, new Base64Binary(line.Utf8.ToArray()));
@@ -56,8 +67,8 @@ internal static class Origins
     private static string DeviceId(Counted entry) => Names.Uuid("device " + entry.Entry.Id.Device);
 
     /// <summary>What can be changed at all, which also keeps references from running in a circle.</summary>
-    private static bool Changes(Payload by, Payload what) => by is Payload.EntryAmended
-        ? what is not (Payload.EntryAmended or Payload.EntryWithdrawn) : what is not Payload.EntryWithdrawn;
+    private static bool Changes(Payload by, Payload what) =>
+        by is Payload.EntryAmended ? what is not (Payload.EntryAmended or Payload.EntryWithdrawn) : what is not Payload.EntryWithdrawn;
 
     private static string Id(Counted entry) => Draft.Id(entry, "provenance");
 }

@@ -73,10 +73,14 @@ internal static class Person
         {
             Id = Draft.Id(entry, $"allergy {number}"),
             Text = Legible.Narrative([$"Allergy: {text}"]),
-            ClinicalStatus = erroneous ? null : Codes.Of("http://terminology.hl7.org/CodeSystem/allergyintolerance-clinical", "active", "active"),
+            ClinicalStatus = erroneous
+                ? null
+                : Codes.Of("http://terminology.hl7.org/CodeSystem/allergyintolerance-clinical", "active", "active"),
             VerificationStatus = Codes.Of(
-                "http://terminology.hl7.org/CodeSystem/allergyintolerance-verification", erroneous ? "entered-in-error" : "unconfirmed",
-                erroneous ? "entered in error" : "unconfirmed"),
+                "http://terminology.hl7.org/CodeSystem/allergyintolerance-verification",
+                erroneous ? "entered-in-error" : "unconfirmed",
+                erroneous ? "entered in error" : "unconfirmed"
+            ),
             Code = Codes.Text(text),
             Patient = draft.ToPatient,
             Encounter = draft.ToEncounter,
@@ -86,18 +90,21 @@ internal static class Person
     }
 
     /// <summary>What the casualty is said to take; whether it was taken lately is unknown.</summary>
-    private static MedicationStatement Medicine(Counted entry, int number, string text, Draft draft) => new()
-    {
-        Id = Draft.Id(entry, $"medicine {number}"),
-        Text = Legible.Narrative([$"Takes: {text}"]),
-        Status = entry.Standing == Standing.Withdrawn
-            ? MedicationStatement.MedicationStatusCodes.EnteredInError : MedicationStatement.MedicationStatusCodes.Unknown,
-        Medication = Codes.Text(text),
-        Subject = draft.ToPatient,
-        Context = draft.ToEncounter,
-        DateAssertedElement = Times.Of(entry.Entry.Recorded),
-        InformationSource = draft.By(entry),
-    };
+    private static MedicationStatement Medicine(Counted entry, int number, string text, Draft draft) =>
+        new()
+        {
+            Id = Draft.Id(entry, $"medicine {number}"),
+            Text = Legible.Narrative([$"Takes: {text}"]),
+            Status =
+                entry.Standing == Standing.Withdrawn
+                    ? MedicationStatement.MedicationStatusCodes.EnteredInError
+                    : MedicationStatement.MedicationStatusCodes.Unknown,
+            Medication = Codes.Text(text),
+            Subject = draft.ToPatient,
+            Context = draft.ToEncounter,
+            DateAssertedElement = Times.Of(entry.Entry.Recorded),
+            InformationSource = draft.By(entry),
+        };
 
     /// <summary>None if nothing is known, or if the record has the end before the beginning.</summary>
     private static Period? Ordered(string? start, string? end) =>

@@ -49,12 +49,13 @@ internal static class Signs
     }
 
     /// <summary>One side of a pressure; a side that was not taken, as when only felt, is said to be missing.</summary>
-    private static Observation.ComponentComponent Part(string loinc, string name, double? value) => new()
-    {
-        Code = Codes.Of(Codes.Loinc, loinc, name),
-        Value = value is { } known ? Codes.Measured(known, "mmHg", "mm[Hg]") : null,
-        DataAbsentReason = value is null ? Codes.Reason("not-performed") : null,
-    };
+    private static Observation.ComponentComponent Part(string loinc, string name, double? value) =>
+        new()
+        {
+            Code = Codes.Of(Codes.Loinc, loinc, name),
+            Value = value is { } known ? Codes.Measured(known, "mmHg", "mm[Hg]") : null,
+            DataAbsentReason = value is null ? Codes.Reason("not-performed") : null,
+        };
 
     /// <summary>LOINC 9269-2 and its parts, as in the R4 example observation-example-glasgow (HL7 FHIR 4.0.1, 2019).</summary>
     private static Observation Glasgow(Counted entry, GlasgowParts gcs, Draft draft)
@@ -69,12 +70,13 @@ internal static class Signs
         return sign;
     }
 
-    private static Observation.ComponentComponent Scale(string loinc, string name, int? points) => new()
-    {
-        Code = Codes.Of(Codes.Loinc, loinc, $"Glasgow coma scale, {name.ToLowerInvariant()}"),
-        Value = points is { } known ? Codes.Measured(known, "points", "{score}") : null,
-        DataAbsentReason = points is null ? Codes.Reason("not-performed") : null,
-    };
+    private static Observation.ComponentComponent Scale(string loinc, string name, int? points) =>
+        new()
+        {
+            Code = Codes.Of(Codes.Loinc, loinc, $"Glasgow coma scale, {name.ToLowerInvariant()}"),
+            Value = points is { } known ? Codes.Measured(known, "points", "{score}") : null,
+            DataAbsentReason = points is null ? Codes.Reason("not-performed") : null,
+        };
 
     /// <summary>
     /// What has no vital-signs profile. LOINC 67775-7 level of responsiveness and 72514-3 pain severity 0 to 10 are common
@@ -100,7 +102,7 @@ internal static class Signs
             yield return Of("radialPulse", "Pulse at the wrist", Codes.Word(radial));
         foreach (var (limb, pulse) in p.DistalPulse ?? System.Collections.Immutable.ImmutableSortedDictionary<Limb, DistalPulse>.Empty)
         {
-            var beyond = Of($"distalPulse.{Wire.Word(limb)}", $"Pulse beyond the wound, {Say.Limb(limb)}", Codes.Word(pulse));
+            var beyond = Of($"distalPulse.{Wire.Word(limb)}", $"Pulse below the wound, {Say.Limb(limb)}", Codes.Word(pulse));
             beyond.BodySite = Codes.Word(limb);
             yield return beyond;
         }
@@ -111,14 +113,14 @@ internal static class Signs
     }
 
     private static (string Field, string Text, bool? Seen)[] Flags(Payload.SignsTaken p) =>
-    [
-        ("dizzy", "Dizzy", p.Dizzy),
-        ("pale", "Pale", p.Pale),
-        ("cool", "Skin cool", p.Cool),
-        ("clammy", "Skin clammy", p.Clammy),
-        ("onOxygen", "Breathing added oxygen", p.OnOxygen),
-        ("noPressureCuff", "No way to measure blood pressure here", p.NoPressureCuff),
-    ];
+        [
+            ("dizzy", "Dizzy", p.Dizzy),
+            ("pale", "Pale", p.Pale),
+            ("cool", "Skin cool", p.Cool),
+            ("clammy", "Skin clammy", p.Clammy),
+            ("onOxygen", "Breathing added oxygen", p.OnOxygen),
+            ("noPressureCuff", "No way to measure blood pressure here", p.NoPressureCuff),
+        ];
 
     /// <summary>A vital-signs profile of R4 with its code.</summary>
     internal sealed record Vitals(string Profile, string Name, string[] Loinc);

@@ -63,7 +63,7 @@ internal static class Treatments
         done.Performed = new Period { Start = WrittenInstant.Write(entry.When.Earliest), End = WrittenInstant.Write(last) };
         done.Text = Legible.Narrative([EntryText.Of(p), EntryText.Of(ended)]);
         Outcome(done, ended, end);
-        done.Note.AddRange(Mapping.Notes(Times.Doubt(end.When, "it ended")));
+        done.Note.AddRange(Mapping.Notes(Times.Vagueness(end.When, "it ended")));
         return done;
     }
 
@@ -91,17 +91,18 @@ internal static class Treatments
         done.Note.AddRange(Mapping.Notes(ended.Note));
     }
 
-    private static Procedure Done(Counted entry, string code, string text, Draft draft) => new()
-    {
-        Id = Draft.Id(entry, code),
-        Text = Legible.Narrative([EntryText.Of(entry.What)]),
-        Identifier = [Draft.Named(entry)],
-        Status = entry.Standing == Standing.Withdrawn ? EventStatus.EnteredInError : EventStatus.Completed,
-        Code = Codes.Word(code, text),
-        Subject = draft.ToPatient,
-        Encounter = draft.ToEncounter,
-        Performed = Times.Of(entry.When),
-        Performer = [new() { Actor = draft.By(entry) }],
-        Note = Mapping.Notes(Times.Doubt(entry.When, "this was done"), Mapping.Caution(entry)),
-    };
+    private static Procedure Done(Counted entry, string code, string text, Draft draft) =>
+        new()
+        {
+            Id = Draft.Id(entry, code),
+            Text = Legible.Narrative([EntryText.Of(entry.What)]),
+            Identifier = [Draft.Named(entry)],
+            Status = entry.Standing == Standing.Withdrawn ? EventStatus.EnteredInError : EventStatus.Completed,
+            Code = Codes.Word(code, text),
+            Subject = draft.ToPatient,
+            Encounter = draft.ToEncounter,
+            Performed = Times.Of(entry.When),
+            Performer = [new() { Actor = draft.By(entry) }],
+            Note = Mapping.Notes(Times.Vagueness(entry.When, "this was done"), Mapping.Caution(entry)),
+        };
 }

@@ -8,4 +8,10 @@ namespace Farhold.Exchange.Calendar;
 /// <param name="Sequence">Not less than that of any earlier version; 0 or more.</param>
 /// <param name="Alarms">How long before; each at least zero.</param>
 public sealed record CalendarItem(
-    string Uid, int Sequence, Instant At, string Summary, string Description, ImmutableArray<Duration> Alarms);
+    string Uid,
+    int Sequence,
+    Instant At,
+    string Summary,
+    string Description,
+    ImmutableArray<Duration> Alarms
+);

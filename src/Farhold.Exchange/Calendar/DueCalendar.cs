@@ -17,19 +17,21 @@ public static class DueCalendar
     public static ImmutableArray<CalendarItem> Of(Judgement picture, string casualty, string? alias)
     {
         var sequence = Sequence(picture.At);
-        var due = picture.Due.Where(d => d.At > picture.At)
-            .Select(d => Item(d.Task, d.At, d.Limb, Plain.Line(d.Text)));
-        var clock = picture.Limbs.SelectMany(l => l.Next.Where(n => n.At > picture.At)
-            .Select(n => Item($"{n.What}.{Wire.Word(l.Limb)}", n.At, l.Limb, VerdictWords.What(n))));
+        var due = picture.Due.Where(d => d.At > picture.At).Select(d => Item(d.Task, d.At, d.Limb, Plain.Line(d.Text)));
+        var clock = picture.Limbs.SelectMany(l =>
+            l.Next.Where(n => n.At > picture.At).Select(n => Item($"{n.What}.{Wire.Word(l.Limb)}", n.At, l.Limb, VerdictWords.What(n)))
+        );
         return [.. due.Concat(clock).OrderBy(i => i.At).ThenBy(i => i.Uid, StringComparer.Ordinal).Take(Most)];
 
-        CalendarItem Item(string what, Instant at, Limb? limb, string text) => new(
-            $"{casualty}.{what}@farhold.invalid",
-            sequence,
-            at,
-            $"{(alias is null ? "" : alias + ": ")}{(limb is { } on ? Say.Limb(on) + ": " : "")}{text}",
-            VerdictWords.Caution,
-            [Duration.Zero]);
+        CalendarItem Item(string what, Instant at, Limb? limb, string text) =>
+            new(
+                $"{casualty}.{what}@farhold.invalid",
+                sequence,
+                at,
+                $"{(alias is null ? "" : alias + ": ")}{(limb is { } on ? Say.Limb(on) + ": " : "")}{text}",
+                VerdictWords.Caution,
+                [Duration.Zero]
+            );
     }
 
     /// <summary>Whole minutes since the start of 2025: a later export always counts as the newer version.</summary>

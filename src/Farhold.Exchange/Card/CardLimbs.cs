@@ -9,20 +9,32 @@ internal static class CardLimbs
     public static IEnumerable<CardPart> Top(CareFacts facts, CareRecord record, Protocol protocol, DateTimeZone zone, CardTimes times)
     {
         if (facts.Limbs.IsEmpty)
-            yield return new CardPart.Heading("No tourniquet recorded");
+            yield return new CardPart.Heading(CardTexts.NoTourniquet);
         foreach (var limb in facts.Limbs)
         {
-            yield return new CardPart.Heading($"Tourniquet, {Say.Limb(limb.Limb)}");
+            yield return new CardPart.Heading(CardTexts.TourniquetOn(Say.Limb(limb.Limb)));
             yield return new CardPart.Large(
-                "First tightened", $"{times.Of(limb.FirstTightened)}, {Say.Elapsed(limb.SinceFirstTightened)} ago");
+                CardTexts.FirstTightened,
+                CardTexts.TimeAgo(times.Of(limb.FirstTightened), Say.Elapsed(limb.SinceFirstTightened))
+            );
             yield return limb.Tight switch
             {
-                Truth.Met => new CardPart.Large("Tight now", Plain.Line($"tourniquet {string.Join(", ", limb.Clock.Tourniquets)}")),
-                Truth.Unknown => new CardPart.Large("Perhaps tight", "it is not known"),
-                _ => new CardPart.Large("Loose now", limb.Loosened is { } loosened
-                    ? $"since {times.Of(loosened)}, {Say.Elapsed(loosened.Until(facts.At))} ago" : "since when is not known"),
+                Truth.Met => new CardPart.Large(
+                    CardTexts.TightNow,
+                    Plain.Line(CardTexts.Tourniquet(string.Join(", ", limb.Clock.Tourniquets)))
+                ),
+                Truth.Unknown => new CardPart.Large(CardTexts.PerhapsTight, CardTexts.NotKnown),
+                _ => new CardPart.Large(
+                    CardTexts.LooseNow,
+                    limb.Loosened is { } loosened
+                        ? CardTexts.SinceAgo(times.Of(loosened), Say.Elapsed(loosened.Until(facts.At)))
+                        : CardTexts.SinceNotKnown
+                ),
             };
-            yield return new CardPart.Large("Limit", $"{times.Of(limb.LimitAt)}{(limb.LimitAt <= facts.At ? " (PASSED)" : "")}");
+            yield return new CardPart.Large(
+                CardTexts.Limit,
+                $"{times.Of(limb.LimitAt)}{(limb.LimitAt <= facts.At ? CardTexts.Passed : "")}"
+            );
             yield return new CardPart.Picture(LimbPicture.Of(limb.Clock, record.Readings[0], protocol, facts.At, zone));
         }
     }
@@ -36,34 +48,57 @@ internal static class CardLimbs
                 yield return part;
         }
 
-        yield return new CardPart.Said("Shock", VerdictWords.Of(facts.Judgement.Shock), facts.Judgement.Shock.State != Truth.NotMet);
+        yield return new CardPart.Said(
+            CardTexts.Shock,
+            VerdictWords.Of(facts.Judgement.Shock),
+            facts.Judgement.Shock.State != Truth.NotMet
+        );
     }
 
     private static IEnumerable<CardPart> One(LimbFact limb, CardTimes times)
     {
         if (limb.Verdict is { } verdict)
-            yield return new CardPart.Said("Now", Sentence(VerdictWords.Of(verdict.Verdict)), Strong: true);
+            yield return new CardPart.Said(CardTexts.Now, Sentence(VerdictWords.Of(verdict.Verdict)), Strong: true);
         if (limb.Observed is { } watched)
-            yield return new CardPart.Said("Now", watched.Bleeding == Truth.Met
-                ? $"BLEEDING AGAIN, seen {times.Of(watched.BledAgain!.Value)}: tighten at once" : Sentence(VerdictWords.Of(watched)), Strong: true);
-        yield return new CardPart.Said("Without flow", $"{Say.Elapsed(limb.Occluded)} in all; first window ends {times.Of(limb.WindowAt)}");
+            yield return new CardPart.Said(
+                CardTexts.Now,
+                watched.Bleeding == Truth.Met
+                    ? CardTexts.BleedingAgain(times.Of(watched.BledAgain!.Value))
+                    : Sentence(VerdictWords.Of(watched)),
+                Strong: true
+            );
+        yield return new CardPart.Said(
+            CardTexts.WithoutFlow,
+            CardTexts.InAllWindowEnds(Say.Elapsed(limb.Occluded), times.Of(limb.WindowAt))
+        );
         foreach (var done in limb.Events)
             yield return new CardPart.Said(times.Of(done.When), Plain.Line($"{done.Text}, {done.By}{CardCare.Mark(done)}"));
         foreach (var attempt in limb.Attempts)
-            yield return new CardPart.Said("Attempt", Plain.Line(
-                $"begun {times.Of(attempt.Started)} (wound {attempt.Wound}, tourniquet {attempt.Tourniquet}): {Result(attempt, times)}"), Strong: true);
-        yield return new CardPart.Said("Pulse beyond", limb.DistalPulse.IsEmpty ? "NOT CHECKED"
-            : (limb.BeyondIsOfBefore ? "NOT CHECKED since it was loosened; before that " : "") + string.Join("; or ", limb.DistalPulse.Select(p => Beyond(p, limb.Limb, times))));
+            yield return new CardPart.Said(
+                CardTexts.Attempt,
+                Plain.Line(CardTexts.AttemptBegun(times.Of(attempt.Started), attempt.Wound, attempt.Tourniquet, Result(attempt, times))),
+                Strong: true
+            );
+        yield return new CardPart.Said(
+            CardTexts.PulseBelow,
+            limb.DistalPulse.IsEmpty
+                ? CardTexts.NotChecked
+                : (limb.BeyondIsOfBefore ? CardTexts.NotCheckedSince : "")
+                    + string.Join(CardTexts.OrElse, limb.DistalPulse.Select(p => Beyond(p, limb.Limb, times)))
+        );
     }
 
-    private static string Result(Attempt attempt, CardTimes times) => attempt.Result switch
-    {
-        AttemptResult.UnderWay => "under way",
-        var ended => $"{Wire.Word(ended)}{(attempt.Ended is { } end ? $" {times.Of(end)}" : "")}",
-    };
+    private static string Result(Attempt attempt, CardTimes times) =>
+        attempt.Result switch
+        {
+            AttemptResult.UnderWay => CardTexts.UnderWay,
+            var ended => $"{Say.Word(ended)}{(attempt.Ended is { } end ? $" {times.Of(end)}" : "")}",
+        };
 
-    private static string Beyond(Stated stated, Limb limb, CardTimes times) => Plain.Line(
-        $"{Wire.Word(stated.As<Payload.SignsTaken>().DistalPulse![limb])}, {times.Of(stated.When)}, {stated.By}{CardCare.Mark(stated)}");
+    private static string Beyond(Stated stated, Limb limb, CardTimes times) =>
+        Plain.Line(
+            $"{Say.Word(stated.As<Payload.SignsTaken>().DistalPulse![limb])}, {times.Of(stated.When)}, {stated.By}{CardCare.Mark(stated)}"
+        );
 
     private static string Sentence(string words) => char.ToUpperInvariant(words[0]) + words[1..];
 }

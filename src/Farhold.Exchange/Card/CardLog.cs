@@ -6,20 +6,25 @@ namespace Farhold.Exchange.Card;
 internal static class CardLog
 {
     public static ImmutableArray<CardPart> Of(CareRecord record, CardTimes times) =>
-    [
-        new CardPart.Heading("Log"),
-        .. LogText.Lines(record).SelectMany(l => Line(l, record.Conflicts, times)),
-        .. record.Damaged.Select(d => new CardPart.Said(
-            $"Line {Say.Number(d.Number)}", Plain.Line($"can't be read: {d.Refusals[0].Reason}. It says: {Cut(d.Raw.ToString())}"), Strong: true)),
-    ];
+        [
+            new CardPart.Heading(CardTexts.LogHead),
+            .. LogText.Lines(record).SelectMany(l => Line(l, record.Conflicts, times)),
+            .. record.Damaged.Select(d => new CardPart.Said(
+                CardTexts.Line(Say.Number(d.Number)),
+                Plain.Line(CardTexts.Unreadable(d.Refusals[0].Reason, Cut(d.Raw.ToString()))),
+                Strong: true
+            )),
+        ];
 
     private static IEnumerable<CardPart> Line(LogLine line, IReadOnlyCollection<EntryId> conflicts, CardTimes times)
     {
-        var marks = (line.Withdrawn ? "WITHDRAWN: " : "") + (conflicts.Contains(line.Entry.Id) ? "TWO ENTRIES UNDER THIS ID: " : "");
-        var late = line.When.IsInstant && line.When.Latest == line.Entry.Recorded ? "" : $", written {times.Of(line.Entry.Recorded)}";
-        var entered = line.Entry.Happened == line.When ? "" : $", entered as {times.Of(line.Entry.Happened)}";
+        var marks = (line.Withdrawn ? CardTexts.Withdrawn : "") + (conflicts.Contains(line.Entry.Id) ? CardTexts.TwoUnderThisId : "");
+        var late = line.When.IsInstant && line.When.Latest == line.Entry.Recorded ? "" : CardTexts.Written(times.Of(line.Entry.Recorded));
+        var entered = line.Entry.Happened == line.When ? "" : CardTexts.EnteredAs(times.Of(line.Entry.Happened));
         yield return new CardPart.Said(
-            times.Of(line.When), Plain.Line($"{marks}{line.Text} ({line.Entry.By}, {line.Entry.Id}{late}{entered})"));
+            times.Of(line.When),
+            Plain.Line($"{marks}{line.Text} ({line.Entry.By}, {line.Entry.Id}{late}{entered})")
+        );
         foreach (var change in line.Changes)
             yield return new CardPart.Said("", change, Strong: true);
     }

@@ -5,9 +5,7 @@ namespace Farhold.Exchange.Card;
 /// <summary>A part of the card, top to bottom. A closed family.</summary>
 public abstract record CardPart
 {
-    private CardPart()
-    {
-    }
+    private CardPart() { }
 
     /// <summary>Everything a person reads on it.</summary>
     public abstract IEnumerable<string> Texts { get; }

@@ -12,26 +12,29 @@ internal static class CardSigns
 
     public static IEnumerable<CardPart> Of(CareFacts facts, CardTimes times)
     {
-        yield return new CardPart.Heading("Signs");
+        yield return new CardPart.Heading(CardTexts.SignsHead);
         var taken = facts.Signs.Where(s => !s.Latest.IsEmpty).ToArray();
         if (taken.Length > 0)
-            yield return new CardPart.Table(["sign", "last", "when", "course"], [.. taken.Select(s => Row(s, times))]);
+            yield return new CardPart.Table(
+                [CardTexts.ColumnSign, CardTexts.ColumnLast, CardTexts.ColumnWhen, CardTexts.ColumnCourse],
+                [.. taken.Select(s => Row(s, times))]
+            );
         var last = taken.SelectMany(s => s.Latest).ToArray();
         if (last.Any(v => v.Stale))
-            yield return new CardPart.Said("(old)", "too old to decide by");
+            yield return new CardPart.Said(CardTexts.MarkOld, CardTexts.TooOld);
         if (last.Any(v => v.Of.Corrected))
-            yield return new CardPart.Said("*", "corrected: the log has what was written first");
+            yield return new CardPart.Said("*", CardTexts.CorrectedSeeLog);
         if (last.Any(v => v.Of.Disputed))
-            yield return new CardPart.Said("(?)", "two entries disagree");
+            yield return new CardPart.Said("(?)", CardTexts.EntriesDisagree);
         var never = facts.Signs.Where(s => s.Latest.IsEmpty).Select(s => s.Kind.Name).ToArray();
         if (never.Length > 0)
-            yield return new CardPart.Said("Never taken", string.Join(", ", never));
+            yield return new CardPart.Said(CardTexts.NeverTaken, string.Join(", ", never));
     }
 
     private static ImmutableArray<string> Row(SignFact sign, CardTimes times)
     {
         var last = CardSheet.Either(sign.Latest.Select(v => $"{v.Text}{(v.Of.Corrected ? " *" : "")}{(v.Of.Disputed ? " (?)" : "")}"));
-        var when = string.Join(" or ", sign.Latest.Select(v => times.Of(v.When) + (v.Stale ? " (old)" : "")).Distinct());
+        var when = string.Join(CardTexts.Or, sign.Latest.Select(v => times.Of(v.When) + (v.Stale ? CardTexts.OldValue : "")).Distinct());
         return [sign.Kind.Name, last, when, Course(sign)];
     }
 
@@ -42,12 +45,12 @@ internal static class CardSigns
         var shown = before.TakeLast(most).Select(v => v.Number is { } n ? Say.Number(n) : v.Text);
         var word = sign.Course switch
         {
-            SignCourse.Rising => "rising",
-            SignCourse.Falling => "falling",
-            SignCourse.NoneShown => "no change shown",
+            SignCourse.Rising => CardTexts.Rising,
+            SignCourse.Falling => CardTexts.Falling,
+            SignCourse.NoneShown => CardTexts.NoChange,
             _ => "",
         };
-        var values = before.Length == 0 ? "" : $"before: {(before.Length > most ? "… " : "")}{string.Join(", ", shown)}";
+        var values = before.Length == 0 ? "" : CardTexts.Before(before.Length > most ? "… " : "", string.Join(", ", shown));
         return Plain.Line(string.Join("; ", new[] { word, values }.Where(t => t.Length > 0)));
     }
 }

@@ -2,7 +2,9 @@ using System.Globalization;
 
 namespace Farhold.Exchange.Document;
 
-/// <summary>A line of a record, as a FHIR document of Farhold carries it: whole, in an extension of the resource that says where it is from.</summary>
+/// <summary>
+/// A line of a record, as a FHIR document of Farhold carries it: whole, in an extension of the resource that says where it is from.
+/// </summary>
 /// <param name="Utf8">Its bytes, without the line feed.</param>
 /// <param name="Number">Its number in the record's file, from 1; 1 where the document does not say.</param>
 /// <param name="Damaged">The document says that it could not be read.</param>
@@ -63,9 +65,16 @@ public sealed record CarriedLine(byte[] Utf8, int Number, bool Damaged, int Offs
         {
             if (extension["url"]?.Text != Extension)
                 continue;
-            if (type is not ("Provenance" or "DetectedIssue") || extension["valueBase64Binary"] is not { } value || Decoded(value.Text) is not { } line)
+            if (
+                type is not ("Provenance" or "DetectedIssue")
+                || extension["valueBase64Binary"] is not { } value
+                || Decoded(value.Text) is not { } line
+            )
             {
-                json.Refuse(extension.Offset, "a line of the record is to be carried here, in base64, by a Provenance or a DetectedIssue; it is not");
+                json.Refuse(
+                    extension.Offset,
+                    "a line of the record is to be carried here, in base64, by a Provenance or a DetectedIssue; it is not"
+                );
                 continue;
             }
 
@@ -80,6 +89,7 @@ public sealed record CarriedLine(byte[] Utf8, int Number, bool Damaged, int Offs
     {
         var bytes = new byte[(base64.Length / 4 * 3) + 3];
         return Convert.TryFromBase64String(base64, bytes, out var length) && length > 0 && !bytes.AsSpan(0, length).Contains((byte)'\n')
-            ? bytes[..length] : null;
+            ? bytes[..length]
+            : null;
     }
 }

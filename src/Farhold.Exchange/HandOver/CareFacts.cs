@@ -13,9 +13,7 @@ namespace Farhold.Exchange.HandOver;
 /// </remarks>
 public sealed record CareFacts
 {
-    private CareFacts()
-    {
-    }
+    private CareFacts() { }
 
     /// <summary>The instant it is all told as of.</summary>
     public required Instant At { get; init; }
@@ -24,6 +22,9 @@ public sealed record CareFacts
     public required bool Practice { get; init; }
 
     public required Person Person { get; init; }
+
+    /// <summary>Each <see cref="Payload.InjuryStated"/>, in order of time.</summary>
+    public required ImmutableArray<Stated> Injuries { get; init; }
 
     public required ImmutableArray<WoundFact> Wounds { get; init; }
 
@@ -60,6 +61,9 @@ public sealed record CareFacts
 
     /// <summary>The last <see cref="Payload.RegionLooked"/> of each region and limb.</summary>
     public required ImmutableArray<Stated> Regions { get; init; }
+
+    /// <summary>The last <see cref="Payload.StepLooked"/> of each step.</summary>
+    public required ImmutableArray<Stated> Steps { get; init; }
 
     /// <summary>Each <see cref="Payload.CasualtyMoved"/>, in order of time.</summary>
     public required ImmutableArray<Stated> Moves { get; init; }
@@ -106,29 +110,35 @@ public sealed record CareFacts
     /// <summary>Verdicts, shock, what is due, doubts, and the protocol in force.</summary>
     public required Judgement Judgement { get; init; }
 
-    /// <summary>Why the record is to be read with care, a sentence each: doubts, loosened limits, what is odd. Empty: nothing known.</summary>
+    /// <summary>Every warning rule, met first, then what can't be told.</summary>
+    public required ImmutableArray<WarningFinding> Warnings { get; init; }
+
+    /// <summary>
+    /// Why the record is to be read with care, a sentence each: doubts, loosened limits, what is odd. Empty: nothing known.
+    /// </summary>
     public required ImmutableArray<string> Cautions { get; init; }
 
     /// <summary>That the record is in doubt, then why, a sentence each; empty where it is not.</summary>
     public ImmutableArray<string> Doubts => Doubting(Judgement);
 
-    /// <param name="protocol">The one in force, local one laid over it where there is one.</param>
-    public static CareFacts Of(CareRecord record, Protocol protocol, Instant now, Rhythm? rhythm = null)
+    /// <param name="rules">Those in force.</param>
+    public static CareFacts Of(CareRecord record, Rulebook rules, Instant now, Rhythm? rhythm = null)
     {
         var source = new Source(record, now);
-        var judgement = Judge.At(record, protocol, now, rhythm);
+        var judgement = Judge.At(record, rules, now, rhythm);
         var practice = record.Entries.Any(IsPractice);
         return new()
         {
             At = now,
             Practice = practice,
             Person = Person.Of(source),
+            Injuries = source.Of(Kind.InjuryStated),
             Wounds = WoundFact.All(source),
             Limbs = LimbFact.All(source, judgement),
-            Signs = SignFact.Every(source, protocol),
+            Signs = SignFact.Every(source, rules.Protocol),
             Looks = source.Of(Kind.SignsTaken),
             Drugs = source.Of(Kind.DrugGiven),
-            DrugSums = DrugSum.All(record, ShippedFormulary.Formulary, now),
+            DrugSums = DrugSum.All(record, rules.Formulary, now),
             Fluids = source.Of(Kind.FluidGiven),
             FluidSums = FluidSum.All(record, now),
             Urine = source.Of(Kind.UrineMeasured),
@@ -136,6 +146,7 @@ public sealed record CareFacts
             Rest = RestFact.Every(source),
             LookedOver = source.Of(Kind.CasualtyLookedOver),
             Regions = LookedAt(source),
+            Steps = [.. Enum.GetValues<LookStep>().SelectMany(s => source.Last(Kind.StepLooked, p => ((Payload.StepLooked)p).Step == s))],
             Moves = source.Of(Kind.CasualtyMoved),
             Positions = source.Last(Kind.PositionNoted, _ => true),
             Help = [.. Cares.SelectMany(care => source.Last(Kind.HelpExpected, p => ((Payload.HelpExpected)p).Care == care))],
@@ -144,13 +155,20 @@ public sealed record CareFacts
             Advice = source.Of(Kind.AdviceReceived),
             Notes = source.Of(Kind.Note),
             Watch = source.Last(Kind.WatchStated, _ => true),
-            Supplies = [.. source.Of(Kind.SuppliesStated).Select(s => s.As<Payload.SuppliesStated>().Item).Distinct()
-                .SelectMany(item => source.Last(Kind.SuppliesStated, p => ((Payload.SuppliesStated)p).Item == item))],
+            Supplies =
+            [
+                .. source
+                    .Of(Kind.SuppliesStated)
+                    .Select(s => s.As<Payload.SuppliesStated>().Item)
+                    .Distinct()
+                    .SelectMany(item => source.Last(Kind.SuppliesStated, p => ((Payload.SuppliesStated)p).Item == item)),
+            ],
             Ended = source.Of(Kind.CareEnded),
             Outcomes = source.Of(Kind.OutcomeReported),
             OfNewerVersion = source.Of(Kind.OfNewerVersion),
             Helpers = Helper.All(record, now),
             Judgement = judgement,
+            Warnings = WarningSigns.Of(record, rules, now),
             Cautions = Cautioning(judgement),
         };
     }
@@ -161,26 +179,37 @@ public sealed record CareFacts
     private static ImmutableArray<Stated> LookedAt(Source source)
     {
         static (Limb?, BodyRegion?) Place(Payload p) => p is Payload.RegionLooked looked ? (looked.Limb, looked.Region) : default;
-        return [.. source.Of(Kind.RegionLooked).Select(s => Place(s.What)).Distinct()
-            .SelectMany(place => source.Last(Kind.RegionLooked, p => Place(p) == place))];
+        return
+        [
+            .. source
+                .Of(Kind.RegionLooked)
+                .Select(s => Place(s.What))
+                .Distinct()
+                .SelectMany(place => source.Last(Kind.RegionLooked, p => Place(p) == place)),
+        ];
     }
 
     /// <summary>Design: doubts that are named in a form; the log has all.</summary>
     private const int MostDoubts = 20;
 
-    private static ImmutableArray<string> Doubting(Judgement judgement) => judgement.Doubts.IsEmpty ? [] :
-    [
-        "the record is in doubt: something in it can't be read, is missing, was changed or is not understood",
-        .. judgement.Doubts.Take(MostDoubts).Select(d => Plain.Line(d.Text)),
-        .. judgement.Doubts.Length <= MostDoubts ? [] : (string[])[$"and {Say.Number(judgement.Doubts.Length - MostDoubts)} more doubts: see the log"],
-    ];
+    private static ImmutableArray<string> Doubting(Judgement judgement) =>
+        judgement.Doubts.IsEmpty
+            ? []
+            :
+            [
+                HandOverTexts.InDoubt,
+                .. judgement.Doubts.Take(MostDoubts).Select(d => Plain.Line(d.Text)),
+                .. judgement.Doubts.Length <= MostDoubts
+                    ? []
+                    : (string[])[HandOverTexts.MoreDoubts(Say.Number(judgement.Doubts.Length - MostDoubts))],
+            ];
 
     private static ImmutableArray<string> Cautioning(Judgement judgement) =>
-    [
-        .. Doubting(judgement),
-        .. RulesWords.Warnings(judgement.Protocol),
-        .. judgement.Remarks.Select(r => Plain.Line(r.About is { } about ? $"entry {about}: {r.Text}" : r.Text)),
-    ];
+        [
+            .. Doubting(judgement),
+            .. RulesWords.Warnings(judgement.Rules),
+            .. judgement.Remarks.Select(r => Plain.Line(r.About is { } about ? HandOverTexts.OddEntry(about.ToString(), r.Text) : r.Text)),
+        ];
 
     /// <summary>Whether an entry is of a practice casualty.</summary>
     public static bool IsPractice(Entry entry)

@@ -11,74 +11,133 @@ namespace Farhold.Exchange.HandOver;
 /// </remarks>
 public static class Forms
 {
-    private const string ByVoice = "not in the record: say it";
+    internal static string NeedsName => HandOverTexts.NeedsHead;
+    internal static string RecommendationName => HandOverTexts.RecommendationHead;
+    internal static string NotSaidName => HandOverTexts.NotSaidHead;
+
+    private static string ByVoice => HandOverTexts.ByVoice;
 
     public static SpokenForm Of(FormKind kind, CareFacts facts, DateTimeZone zone, PickUp? pickUp = null)
     {
         var words = new FactWords(facts, zone);
         return kind switch
         {
-            FormKind.Mist => new("MIST", Heads(words), Mist(words)),
-            FormKind.Atmist => new("ATMIST", Heads(words), [Person(words), Time(words), .. Mist(words)]),
-            FormKind.Sbar => new("SBAR", Heads(words), Sbar(words)),
-            FormKind.NineLine => new("Nine-line evacuation request", Heads(words), NineLine(words, pickUp ?? new())),
+            FormKind.Mist => new("MIST", Heads(words), [.. Mist(words, [words.Injured]), .. Ahead(words), .. Rest(kind, words)]),
+            FormKind.Atmist => new(
+                "ATMIST",
+                Heads(words),
+                [Person(words), Time(words), .. Mist(words, []), .. Ahead(words), .. Rest(kind, words)]
+            ),
+            FormKind.Sbar => new("SBAR", Heads(words), [.. Sbar(words), .. Rest(kind, words)]),
+            FormKind.NineLine => new(
+                HandOverTexts.NineLine,
+                Heads(words),
+                [.. NineLine(words, pickUp ?? new()), .. Ahead(words), .. Rest(kind, words)]
+            ),
             FormKind.Radio => RadioScript.Of(words),
             _ => throw new UnreachableException(),
         };
     }
 
     private static ImmutableArray<string> Heads(FactWords words) =>
-        [.. words.Cautions, $"as of {words.Times.AsOf()}", VerdictWords.Caution];
+        [.. words.Cautions, HandOverTexts.AsOf(words.Times.AsOf()), VerdictWords.Caution];
 
-    private static FormPart Person(FactWords words) => new("A", "Age and person", [words.Who, words.Allergies, words.Medicines, words.History]);
+    private static ImmutableArray<FormPart> Ahead(FactWords words) =>
+        [new("", NeedsName, words.NeedLines), new("", RecommendationName, words.Recommendations)];
 
-    private static FormPart Time(FactWords words) => new("T", "Time",
-        words.Facts.Limbs.IsEmpty ? ["time of injury not recorded; no tourniquet recorded"] : [.. words.Facts.Limbs.Select(words.Tourniquet)]);
+    private static ImmutableArray<FormPart> Rest(FormKind kind, FactWords words) =>
+        NotSaid.In(kind, words.Facts) is { IsEmpty: false } left ? [new("", NotSaidName, left)] : [];
 
-    private static ImmutableArray<FormPart> Mist(FactWords words) =>
-    [
-        new("M", "Mechanism", Mechanism(words)),
-        new("I", "Injuries", [.. words.Wounds, .. words.Rest]),
-        new("S", "Signs", [words.Shock, .. words.Signs, .. words.Facts.Limbs.Select(words.Beyond)]),
-        new("T", "Treatment", [.. Tourniquets(words), .. words.Facts.Limbs.SelectMany(l => words.Attempts(l)), .. words.Care, .. words.Ended]),
-    ];
+    private static FormPart Person(FactWords words) =>
+        new("A", HandOverTexts.AgeAndPerson, [words.Who, words.Allergies, words.Medicines, words.History]);
+
+    private static FormPart Time(FactWords words) =>
+        new(
+            "T",
+            HandOverTexts.Time,
+            [words.Injured, .. words.Facts.Limbs.IsEmpty ? [HandOverTexts.NoTourniquet] : words.Facts.Limbs.Select(words.Tourniquet)]
+        );
+
+    private static ImmutableArray<FormPart> Mist(FactWords words, ImmutableArray<string> time) =>
+        [
+            new("M", HandOverTexts.MechanismHead, [.. words.Mechanism, .. time]),
+            new("I", HandOverTexts.InjuriesHead, [.. words.Wounds, .. words.Rest]),
+            new("S", HandOverTexts.SignsHead, [words.Shock, .. words.Signs, .. words.Facts.Limbs.Select(words.Beyond)]),
+            new(
+                "T",
+                HandOverTexts.TreatmentHead,
+                [.. Tourniquets(words), .. words.Facts.Limbs.SelectMany(l => words.Attempts(l)), .. words.Care, .. words.Ended]
+            ),
+        ];
 
     private static ImmutableArray<FormPart> Sbar(FactWords words) =>
-    [
-        new("S", "Situation", [words.Who, .. Tourniquets(words), words.Shock, .. words.Help, words.Position]),
-        new("B", "Background",
         [
-            .. words.Wounds, .. words.Rest, .. Mechanism(words), words.Allergies, words.Medicines, words.History,
-            .. words.Facts.Limbs.SelectMany(l => words.Attempts(l)), .. words.Care, .. words.Advice, .. words.Ended,
-        ]),
-        new("A", "Assessment", [.. words.Signs, .. words.Facts.Limbs.Select(words.Beyond), words.Watch, .. words.Facts.Limbs.Select(FactWords.Verdict)]),
-        new("R", "Recommendation", [.. words.Due, .. words.Facts.Limbs.Select(words.Limit), words.Protocol, words.Helpers]),
-    ];
+            new("S", HandOverTexts.SituationHead, [words.Who, .. Tourniquets(words), words.Shock, .. words.Help, words.Position]),
+            new(
+                "B",
+                HandOverTexts.BackgroundHead,
+                [
+                    .. words.Wounds,
+                    .. words.Rest,
+                    .. words.Mechanism,
+                    words.Injured,
+                    words.Allergies,
+                    words.Medicines,
+                    words.History,
+                    .. words.Facts.Limbs.SelectMany(l => words.Attempts(l)),
+                    .. words.Care,
+                    .. words.Advice,
+                    .. words.Ended,
+                ]
+            ),
+            new(
+                "A",
+                HandOverTexts.AssessmentHead,
+                [.. words.Signs, .. words.Facts.Limbs.Select(words.Beyond), words.Watch, .. words.Facts.Limbs.Select(FactWords.Verdict)]
+            ),
+            new(
+                "R",
+                HandOverTexts.RecommendationShort,
+                [
+                    .. words.Recommendations,
+                    .. words.NeedLines,
+                    .. words.Facts.Limbs.Select(words.Limit),
+                    .. words.Due.Select(d => HandOverTexts.ByPlanOfCare(d)),
+                    words.Protocol,
+                    words.Helpers,
+                ]
+            ),
+        ];
 
     private static ImmutableArray<FormPart> NineLine(FactWords words, PickUp pickUp) =>
-    [
-        new("1", "Place of pick-up", pickUp.Place is { } place ? [place] : words.Facts.Positions.IsEmpty ? [ByVoice] : [ByVoice, words.Position]),
-        new("2", "Frequency and call sign", [pickUp.Call ?? ByVoice]),
-        new("3", "Patients by precedence",
-            [$"one patient; precedence {pickUp.Precedence ?? "for the caller to decide"}", .. words.Facts.Limbs.Select(words.Tourniquet), words.Shock]),
-        new("4", "Special equipment", [pickUp.Equipment ?? ByVoice]),
-        new("5", "Patients by type", [$"one, {pickUp.Carried ?? "lying or walking: " + ByVoice}"]),
-        new("6", "Wounds, number and kind", [$"{Say.Number(words.Facts.Wounds.Length)} recorded", .. words.Wounds]),
-        new("7", "Marking of the place", [pickUp.Marking ?? ByVoice]),
-        new("8", "Nationality and status", [pickUp.Nationality ?? ByVoice]),
-        new("9", "Terrain", [pickUp.Terrain ?? ByVoice]),
-    ];
+        [
+            new(
+                "1",
+                HandOverTexts.PickUp,
+                pickUp.Place is { } place ? [place]
+                    : words.Facts.Positions.IsEmpty ? [ByVoice]
+                    : [ByVoice, words.Position]
+            ),
+            new("2", HandOverTexts.Frequency, [pickUp.Call ?? ByVoice]),
+            new(
+                "3",
+                HandOverTexts.Precedence,
+                [
+                    HandOverTexts.OnePatient(pickUp.Precedence ?? HandOverTexts.CallerDecides),
+                    .. words.Facts.Limbs.Select(words.Tourniquet),
+                    words.Shock,
+                ]
+            ),
+            new("4", HandOverTexts.Equipment, [pickUp.Equipment ?? ByVoice]),
+            new("5", HandOverTexts.ByType, [HandOverTexts.OneOfType(pickUp.Carried ?? HandOverTexts.LyingOrWalking + ByVoice)]),
+            new("6", HandOverTexts.WoundsNumber, [HandOverTexts.NumberRecorded(Say.Number(words.Facts.Wounds.Length)), .. words.Wounds]),
+            new("7", HandOverTexts.Marking, [pickUp.Marking ?? ByVoice]),
+            new("8", HandOverTexts.Nationality, [pickUp.Nationality ?? ByVoice]),
+            new("9", HandOverTexts.Terrain, [pickUp.Terrain ?? ByVoice]),
+        ];
 
-    /// <summary>The record has no field for it: what notes of the wounds say is repeated as it stands.</summary>
-    private static ImmutableArray<string> Mechanism(FactWords words)
-    {
-        var notes = words.Facts.Wounds.SelectMany(w => w.Found).Select(f => f.As<Payload.WoundFound>().Note).OfType<string>().Distinct().ToArray();
-        return notes.Length == 0
-            ? ["mechanism not recorded"]
-            : [.. notes.Select(n => Plain.Line($"mechanism not recorded by itself; the wound's note says: {n}"))];
-    }
-
-    private static ImmutableArray<string> Tourniquets(FactWords words) => words.Facts.Limbs.IsEmpty
-        ? ["no tourniquet recorded"]
-        : [.. words.Facts.Limbs.SelectMany(l => (string[])[words.Tourniquet(l), FactWords.Flow(l), words.Limit(l)])];
+    private static ImmutableArray<string> Tourniquets(FactWords words) =>
+        words.Facts.Limbs.IsEmpty
+            ? [HandOverTexts.NoTourniquet]
+            : [.. words.Facts.Limbs.SelectMany(l => (string[])[words.Tourniquet(l), FactWords.Flow(l), words.Limit(l)])];
 }

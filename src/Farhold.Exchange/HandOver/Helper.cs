@@ -10,10 +10,18 @@ public sealed record Helper(string Name, int Entries, Instant First, Instant Las
 {
     /// <summary>In the order in which they first wrote.</summary>
     internal static ImmutableArray<Helper> All(CareRecord record, Instant now) =>
-    [
-        .. record.Entries.Where(e => e.Recorded <= now).GroupBy(e => e.By)
-            .Select(g => new Helper(g.Key, g.Count(), g.Min(e => e.Recorded), g.Max(e => e.Recorded),
-                [.. g.Select(e => e.Id.Device).Distinct()]))
-            .OrderBy(h => h.First).ThenBy(h => h.Name, StringComparer.Ordinal),
-    ];
+        [
+            .. record
+                .Entries.Where(e => e.Recorded <= now)
+                .GroupBy(e => e.By)
+                .Select(g => new Helper(
+                    g.Key,
+                    g.Count(),
+                    g.Min(e => e.Recorded),
+                    g.Max(e => e.Recorded),
+                    [.. g.Select(e => e.Id.Device).Distinct()]
+                ))
+                .OrderBy(h => h.First)
+                .ThenBy(h => h.Name, StringComparer.Ordinal),
+        ];
 }

@@ -6,7 +6,8 @@ namespace Farhold.Exchange.HandOver;
 /// <summary>One limb that has, or had, a tourniquet.</summary>
 /// <param name="Tight">Over all readings of the record: known only where they agree.</param>
 /// <param name="FirstTightened">From the earliest to the latest time any reading allows. The limits count from its earliest.</param>
-/// <param name="Loosened">When flow came back, from the earliest to the latest time any reading allows; null while it is, or may be, tight.</param>
+/// <param name="Loosened">When flow came back, from the earliest to the latest time any reading allows; null while it is, or may be,
+/// tight.</param>
 /// <param name="Occluded">Total time without flow, over all readings.</param>
 /// <param name="Events">Every tightening, slackening and removal, in order of time.</param>
 /// <param name="Attempts">In order of time; where readings differ, those of each.</param>
@@ -28,7 +29,8 @@ public sealed record LimbFact(
     Instant WindowAt,
     Instant LimitAt,
     LimbVerdict? Verdict,
-    ObservedLimb? Observed)
+    ObservedLimb? Observed
+)
 {
     /// <summary>The clock of the reading that the judgement settled on: for drawing the limb line.</summary>
     public LimbClock Clock => Verdict?.Clock ?? Observed!.Clock;
@@ -38,11 +40,14 @@ public sealed record LimbFact(
 
     /// <summary>Those that are or may be tight first, the longest first.</summary>
     internal static ImmutableArray<LimbFact> All(Source source, Judgement judgement) =>
-    [
-        .. judgement.Limbs.Select(v => Of(v.Limb, v, null, source, judgement))
-            .Concat(judgement.Observed.Select(w => Of(w.Limb, null, w, source, judgement)))
-            .OrderBy(l => l.Tight == Truth.NotMet).ThenBy(l => l.FirstTightened.Earliest).ThenBy(l => l.Limb),
-    ];
+        [
+            .. judgement
+                .Limbs.Select(v => Of(v.Limb, v, null, source, judgement))
+                .Concat(judgement.Observed.Select(w => Of(w.Limb, null, w, source, judgement)))
+                .OrderBy(l => l.Tight == Truth.NotMet)
+                .ThenBy(l => l.FirstTightened.Earliest)
+                .ThenBy(l => l.Limb),
+        ];
 
     private static LimbFact Of(Limb limb, LimbVerdict? verdict, ObservedLimb? watched, Source source, Judgement judgement)
     {
@@ -64,25 +69,31 @@ public sealed record LimbFact(
             first.Earliest + judgement.Protocol.Clock.Window,
             first.Earliest + judgement.Protocol.Clock.Limit,
             verdict,
-            watched);
+            watched
+        );
     }
 
-    private static Happened? Since(ImmutableArray<Happened?> loosened) => loosened.All(l => l is not null)
-        ? new(loosened.Min(l => l!.Value.Earliest), loosened.Max(l => l!.Value.Latest)) : null;
+    private static Happened? Since(ImmutableArray<Happened?> loosened) =>
+        loosened.All(l => l is not null) ? new(loosened.Min(l => l!.Value.Earliest), loosened.Max(l => l!.Value.Latest)) : null;
 
     /// <summary>A loosening belongs to the limb on which its tourniquet was last tightened before.</summary>
     private static ImmutableArray<Stated> EventsOn(Limb limb, Source source)
     {
         var tightened = source.Of(Kind.TourniquetTightened);
-        bool Here(Stated loosened, string name) => tightened
-            .LastOrDefault(t => t.As<Payload.TourniquetTightened>().Tourniquet == name && t.When.Earliest <= loosened.When.Latest)
-            ?.As<Payload.TourniquetTightened>().Limb == limb;
+        bool Here(Stated loosened, string name) =>
+            tightened
+                .LastOrDefault(t => t.As<Payload.TourniquetTightened>().Tourniquet == name && t.When.Earliest <= loosened.When.Latest)
+                ?.As<Payload.TourniquetTightened>()
+                .Limb == limb;
         return
         [
-            .. tightened.Where(t => t.As<Payload.TourniquetTightened>().Limb == limb)
+            .. tightened
+                .Where(t => t.As<Payload.TourniquetTightened>().Limb == limb)
                 .Concat(source.Of(Kind.TourniquetSlackened).Where(s => Here(s, s.As<Payload.TourniquetSlackened>().Tourniquet)))
                 .Concat(source.Of(Kind.TourniquetRemoved).Where(s => Here(s, s.As<Payload.TourniquetRemoved>().Tourniquet)))
-                .OrderBy(s => s.When.Latest).ThenBy(s => s.When.Earliest).ThenBy(s => s.Id),
+                .OrderBy(s => s.When.Latest)
+                .ThenBy(s => s.When.Earliest)
+                .ThenBy(s => s.Id),
         ];
     }
 }

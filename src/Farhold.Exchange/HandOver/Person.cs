@@ -12,18 +12,27 @@ public sealed record Person(
     ImmutableArray<double> MassesKg,
     ImmutableArray<string>? Allergies,
     ImmutableArray<string>? Medicines,
-    ImmutableArray<string> Histories)
+    ImmutableArray<string> Histories
+)
 {
     internal static Person Of(Source source)
     {
         ImmutableArray<T> Last<T>(Func<Payload.CasualtyOpened, T?> of)
             where T : struct =>
-            [.. source.Last(Kind.CasualtyOpened, p => of((Payload.CasualtyOpened)p) is not null)
-                .Select(s => of(s.As<Payload.CasualtyOpened>())!.Value).Distinct()];
+            [
+                .. source
+                    .Last(Kind.CasualtyOpened, p => of((Payload.CasualtyOpened)p) is not null)
+                    .Select(s => of(s.As<Payload.CasualtyOpened>())!.Value)
+                    .Distinct(),
+            ];
 
         ImmutableArray<string> LastText(Func<Payload.CasualtyOpened, string?> of) =>
-            [.. source.Last(Kind.CasualtyOpened, p => of((Payload.CasualtyOpened)p) is not null)
-                .Select(s => of(s.As<Payload.CasualtyOpened>())!).Distinct()];
+            [
+                .. source
+                    .Last(Kind.CasualtyOpened, p => of((Payload.CasualtyOpened)p) is not null)
+                    .Select(s => of(s.As<Payload.CasualtyOpened>())!)
+                    .Distinct(),
+            ];
 
         // An allergy once stated stays until its entry is amended or withdrawn, whatever a later opening leaves out.
         ImmutableArray<string>? Ever(Func<Payload.CasualtyOpened, ImmutableArray<string>> of)
@@ -39,6 +48,7 @@ public sealed record Person(
             Last(o => o.MassKg),
             Ever(o => o.Allergies),
             Ever(o => o.Medicines),
-            LastText(o => o.History));
+            LastText(o => o.History)
+        );
     }
 }

@@ -1,6 +1,8 @@
 namespace Farhold.Exchange.HandOver;
 
-/// <summary>What a nine-line request asks that no record holds: the caller says it. Null: not said, and the form leaves it to the voice.</summary>
+/// <summary>
+/// What a nine-line request asks that no record holds: the caller says it. Null: not said, and the form leaves it to the voice.
+/// </summary>
 public sealed record PickUp
 {
     /// <summary>Grid with zone letters, or latitude and longitude.</summary>

@@ -9,31 +9,51 @@ public static class RadioScript
     {
         var facts = words.Facts;
         return new(
-            "To read aloud: one line, pause, the next",
+            HandOverTexts.ReadAloud,
             [VerdictWords.Caution],
             [
-                Part("Begin",
-                [
-                    .. facts.Practice ? ["exercise, exercise, exercise"] : (string[])[],
-                    $"report on one casualty, as of {words.Times.At(facts.At)}",
-                ]),
-                Part("Tourniquet", facts.Limbs.IsEmpty
-                    ? ["no tourniquet recorded"]
-                    : [.. facts.Limbs.SelectMany(l => (string[])[words.Tourniquet(l), words.Limit(l)])]),
-                Part("Wounds", [.. words.Wounds, .. words.Rest]),
-                Part("Signs", [words.Shock, .. facts.Signs.Where(s => !s.Latest.IsEmpty).Select(words.Of), NotTaken(facts)]),
-                Part("Done", [.. facts.Limbs.SelectMany(l => words.Attempts(l)), .. words.Given]),
-                Part("Person", [words.Who, .. facts.Person.Aliases.Select(a => $"I spell the name: {SpokenText.Spelled(a)}"), words.Allergies]),
-                Part("Place", [words.Position]),
-                Part("Help", [.. words.Help, .. facts.Limbs.Select(FactWords.Verdict)]),
-                Part("Cautions", [.. words.Cautions.IsEmpty ? ["none known about the record"] : words.Cautions, "end of report"]),
-            ]);
+                Part(
+                    HandOverTexts.Begin,
+                    [.. facts.Practice ? [HandOverTexts.Exercise] : (string[])[], HandOverTexts.ReportAsOf(words.Times.At(facts.At))]
+                ),
+                Part(
+                    HandOverTexts.RadioTourniquet,
+                    facts.Limbs.IsEmpty
+                        ? [HandOverTexts.NoTourniquet]
+                        : [.. facts.Limbs.SelectMany(l => (string[])[words.Tourniquet(l), words.Limit(l)])]
+                ),
+                Part(HandOverTexts.RadioWounds, [.. words.Mechanism, words.Injured, .. words.Wounds, .. words.Rest]),
+                Part(
+                    HandOverTexts.SignsHead,
+                    [
+                        words.Shock,
+                        .. facts.Signs.Where(s => !s.Latest.IsEmpty).Select(words.Of),
+                        NotTaken(facts),
+                        .. facts.Limbs.Select(words.Beyond),
+                    ]
+                ),
+                Part(HandOverTexts.RadioDone, [.. facts.Limbs.SelectMany(l => words.Attempts(l)), .. words.Given]),
+                Part(
+                    HandOverTexts.RadioPerson,
+                    [words.Who, .. facts.Person.Aliases.Select(a => HandOverTexts.ISpell(SpokenText.Spelled(a))), words.Allergies]
+                ),
+                Part(HandOverTexts.RadioPlace, [words.Position]),
+                Part(HandOverTexts.RadioHelp, [.. words.Help, .. facts.Limbs.Select(FactWords.Verdict)]),
+                Part(Forms.NeedsName, words.NeedLines),
+                Part(Forms.RecommendationName, words.Recommendations),
+                .. NotSaid.In(FormKind.Radio, facts) is { IsEmpty: false } left ? (FormPart[])[Part(Forms.NotSaidName, left)] : [],
+                Part(
+                    HandOverTexts.RadioCautions,
+                    [.. words.Cautions.IsEmpty ? [HandOverTexts.NoneAboutRecord] : words.Cautions, HandOverTexts.EndOfReport]
+                ),
+            ]
+        );
     }
 
     private static string NotTaken(CareFacts facts)
     {
         var missing = facts.Signs.Where(s => s.Latest.IsEmpty).Select(s => s.Kind.Name).ToArray();
-        return missing.Length == 0 ? "every sign was taken" : $"not recorded: {string.Join(", ", missing)}";
+        return missing.Length == 0 ? HandOverTexts.EverySignTaken : HandOverTexts.SignsNotRecorded(string.Join(", ", missing));
     }
 
     private static FormPart Part(string name, ImmutableArray<string> lines) => new("", name, [.. lines.Select(SpokenText.Of)]);

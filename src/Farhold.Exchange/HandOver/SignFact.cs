@@ -30,7 +30,8 @@ public sealed record SignFact(SignKind Kind, ImmutableArray<SignValue> Latest, I
             kind,
             Values(source.Last(Farhold.Records.Kind.SignsTaken, p => kind.Text((Payload.SignsTaken)p) is not null)),
             Values(source.Of(Farhold.Records.Kind.SignsTaken)),
-            CourseOf(kind, source));
+            CourseOf(kind, source)
+        );
     }
 
     private static SignValue Value(SignKind kind, Stated stated, Instant now, Protocol protocol)
@@ -47,9 +48,13 @@ public sealed record SignFact(SignKind Kind, ImmutableArray<SignValue> Latest, I
     {
         if (kind.SmallestChange is not { } smallest)
             return SignCourse.TooFew;
-        var courses = source.Readings.Select(r => SignsSeen.Course(r, source.Now, kind.Number))
-            .Select(seen => Farhold.Signs.Course.Of([.. seen.Select(s => ((s.When.Latest - seen[0].When.Latest).TotalHours, s.Value))], smallest))
-            .Distinct().ToArray();
+        var courses = source
+            .Readings.Select(r => SignsSeen.Course(r, source.Now, kind.Number))
+            .Select(seen =>
+                Farhold.Signs.Course.Of([.. seen.Select(s => ((s.When.Latest - seen[0].When.Latest).TotalHours, s.Value))], smallest)
+            )
+            .Distinct()
+            .ToArray();
         return courses.Length == 1 ? courses[0] : SignCourse.TooFew;
     }
 }

@@ -19,7 +19,9 @@ public sealed record SpokenForm(string Title, ImmutableArray<string> Heads, Immu
             text.Append(head).Append('\n');
         foreach (var part in Parts)
         {
-            text.Append('\n').Append(part.Key.Length > 0 && part.Name.Length > 0 ? $"{part.Key}  {part.Name}" : part.Key + part.Name).Append('\n');
+            text.Append('\n')
+                .Append(part.Key.Length > 0 && part.Name.Length > 0 ? $"{part.Key}  {part.Name}" : part.Key + part.Name)
+                .Append('\n');
             foreach (var line in part.Lines)
                 text.Append("   ").Append(line).Append('\n');
         }

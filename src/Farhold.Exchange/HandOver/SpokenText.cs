@@ -7,28 +7,74 @@ namespace Farhold.Exchange.HandOver;
 /// <remarks>Spelling alphabet: ICAO Annex 10, volume II (from memory). Digits are said one by one (common practice).</remarks>
 public static class SpokenText
 {
-    private static readonly string[] Digits = ["zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine"];
+    private static string[] Digits =>
+        [
+            HandOverTexts.Digit0,
+            HandOverTexts.Digit1,
+            HandOverTexts.Digit2,
+            HandOverTexts.Digit3,
+            HandOverTexts.Digit4,
+            HandOverTexts.Digit5,
+            HandOverTexts.Digit6,
+            HandOverTexts.Digit7,
+            HandOverTexts.Digit8,
+            HandOverTexts.Digit9,
+        ];
 
     private static readonly string[] Letters =
     [
-        "Alfa", "Bravo", "Charlie", "Delta", "Echo", "Foxtrot", "Golf", "Hotel", "India", "Juliett", "Kilo", "Lima", "Mike", "November",
-        "Oscar", "Papa", "Quebec", "Romeo", "Sierra", "Tango", "Uniform", "Victor", "Whiskey", "X-ray", "Yankee", "Zulu",
+        "Alfa",
+        "Bravo",
+        "Charlie",
+        "Delta",
+        "Echo",
+        "Foxtrot",
+        "Golf",
+        "Hotel",
+        "India",
+        "Juliett",
+        "Kilo",
+        "Lima",
+        "Mike",
+        "November",
+        "Oscar",
+        "Papa",
+        "Quebec",
+        "Romeo",
+        "Sierra",
+        "Tango",
+        "Uniform",
+        "Victor",
+        "Whiskey",
+        "X-ray",
+        "Yankee",
+        "Zulu",
     ];
 
     /// <summary>Longest first, so that <c>min</c> is not read as metres.</summary>
-    private static readonly (string Unit, string One, string Many)[] Units =
-    [
-        ("/min", "per minute", "per minute"), ("mmHg", "millimetre of mercury", "millimetres of mercury"), ("min", "minute", "minutes"),
-        ("°C", "degree Celsius", "degrees Celsius"), ("mL", "millilitre", "millilitres"), ("kg", "kilogram", "kilograms"),
-        ("mg", "milligram", "milligrams"), ("%", "per cent", "per cent"), ("h", "hour", "hours"), ("d", "day", "days"),
-        ("g", "gram", "grams"), ("s", "second", "seconds"),
-    ];
+    private static (string Unit, string One, string Many)[] Units =>
+        [
+            ("/min", HandOverTexts.PerMinute, HandOverTexts.PerMinute),
+            ("mmHg", HandOverTexts.MmHgOne, HandOverTexts.MmHgMany),
+            ("min", HandOverTexts.MinuteOne, HandOverTexts.MinuteMany),
+            ("°C", HandOverTexts.CelsiusOne, HandOverTexts.CelsiusMany),
+            ("mL", HandOverTexts.MillilitreOne, HandOverTexts.MillilitreMany),
+            ("kg", HandOverTexts.KilogramOne, HandOverTexts.KilogramMany),
+            ("mg", HandOverTexts.MilligramOne, HandOverTexts.MilligramMany),
+            ("%", HandOverTexts.PerCent, HandOverTexts.PerCent),
+            ("h", HandOverTexts.HourOne, HandOverTexts.HourMany),
+            ("d", HandOverTexts.DayOne, HandOverTexts.DayMany),
+            ("g", HandOverTexts.GramOne, HandOverTexts.GramMany),
+            ("s", HandOverTexts.SecondOne, HandOverTexts.SecondMany),
+        ];
 
-    /// <summary>No digit is left: <c>128 /min</c> becomes <c>one two eight per minute</c>, <c>04:10</c> becomes <c>zero four one zero</c>.</summary>
+    /// <summary>
+    /// No digit is left: <c>128 /min</c> becomes <c>one two eight per minute</c>, <c>04:10</c> becomes <c>zero four one zero</c>.
+    /// </summary>
     public static string Of(string line)
     {
         var said = new StringBuilder(line.Length * 2);
-        for (var i = 0; i < line.Length;)
+        for (var i = 0; i < line.Length; )
         {
             if (!char.IsAsciiDigit(line[i]))
             {
@@ -54,16 +100,17 @@ public static class SpokenText
         return string.Join(' ', plain.EnumerateRunes().Select(Spelled).Where(s => s.Length > 0));
     }
 
-    private static string Spelled(Rune rune) => rune.Value switch
-    {
-        >= 'a' and <= 'z' => Letters[rune.Value - 'a'],
-        >= 'A' and <= 'Z' => Letters[rune.Value - 'A'],
-        >= '0' and <= '9' => Digits[rune.Value - '0'],
-        ' ' => "space",
-        '-' => "dash",
-        _ when Rune.GetUnicodeCategory(rune) == UnicodeCategory.Control => "",
-        _ => rune.ToString(),
-    };
+    private static string Spelled(Rune rune) =>
+        rune.Value switch
+        {
+            >= 'a' and <= 'z' => Letters[rune.Value - 'a'],
+            >= 'A' and <= 'Z' => Letters[rune.Value - 'A'],
+            >= '0' and <= '9' => Digits[rune.Value - '0'],
+            ' ' => HandOverTexts.SpelledSpace,
+            '-' => HandOverTexts.SpelledDash,
+            _ when Rune.GetUnicodeCategory(rune) == UnicodeCategory.Control => "",
+            _ => rune.ToString(),
+        };
 
     /// <summary>Digits, a decimal point between them, or the colon of a clock time, which is not said.</summary>
     private static int Number(string line, int at, StringBuilder said)
@@ -75,7 +122,7 @@ public static class SpokenText
             if (char.IsAsciiDigit(line[at]))
                 said.Append(at > from ? " " : "").Append(Digits[line[at] - '0']);
             else if (inside && line[at] == '.')
-                said.Append(" decimal");
+                said.Append(HandOverTexts.DecimalPoint);
             else if (!(inside && line[at] == ':'))
                 break;
         }

@@ -20,11 +20,11 @@ public sealed class TimeWords(DateTimeZone zone, Instant now)
 
     /// <summary>Likewise, or <c>between … and …</c>.</summary>
     public string At(Happened when) =>
-        At(when.Earliest) == At(when.Latest) ? At(when.Latest) : $"between {At(when.Earliest)} and {At(when.Latest)}";
+        At(when.Earliest) == At(when.Latest) ? At(when.Latest) : HandOverTexts.BetweenTimes(At(when.Earliest), At(when.Latest));
 
     /// <summary>The instant all is told as of, with its full date.</summary>
     public string AsOf() => $"{TimeText.Date(today)} {At(now)}";
 
     /// <summary><c>10 min ago</c>, or a range.</summary>
-    public string Ago(Happened when) => $"{Say.Elapsed(when.Until(now))} ago";
+    public string Ago(Happened when) => HandOverTexts.Ago(Say.Elapsed(when.Until(now)));
 }

@@ -21,27 +21,72 @@ internal static class FactReading
             "DOUBT" => (words.Length == 1 ? new MessageFact.Doubt() : null, "DOUBT alone"),
             "SHOCK" => (Shock(words), "SHOCK and yes, no or ?"),
             "WOUND" => (Wound(words, asOf), "WOUND, its name, a limb or region, its nature and a time"),
-            "BLEED" => (words is [_, var w, var b, var t] && Word<Bleeding>(b) is { } bleeding && At(t, asOf) is { } at
-                ? new MessageFact.Bleeds(Text(w), bleeding, at) : null, "BLEED, a wound's name, none, oozing or active, and a time"),
-            "TRY" => (words is [_, var l, var w, var r, var t] && FactCode.Limb(l) is { } limb && Word<AttemptResult>(r) is { } result && At(t, asOf) is { } at
-                ? new MessageFact.Tried(limb, Text(w), result, at) : null, "TRY, a limb, a wound's name, under-way, held, bled or abandoned, and a time"),
+            "BLEED" => (
+                words is [_, var w, var b, var t] && Word<Bleeding>(b) is { } bleeding && At(t, asOf) is { } at
+                    ? new MessageFact.Bleeds(Text(w), bleeding, at)
+                    : null,
+                "BLEED, a wound's name, none, oozing or active, and a time"
+            ),
+            "TRY" => (
+                words is [_, var l, var w, var r, var t]
+                && FactCode.Limb(l) is { } limb
+                && Word<AttemptResult>(r) is { } result
+                && At(t, asOf) is { } at
+                    ? new MessageFact.Tried(limb, Text(w), result, at)
+                    : null,
+                "TRY, a limb, a wound's name, under-way, held, bled or abandoned, and a time"
+            ),
             "SIGNS" => (Signs(words, asOf), "SIGNS, the signs, and a time (DIA not above SYS)"),
             "REST" => (Rest(words, asOf), "REST, what was looked at with + or -, and a time"),
-            "POS" => (words is [_, var n, var e, var t] && Degrees(n, FieldRange.Lat) is { } lat && Degrees(e, FieldRange.Lon) is { } lon && At(t, asOf) is { } at
-                ? new MessageFact.Position(lat, lon, at) : null, "POS, degrees north and degrees east, and a time"),
-            "HELP" => (Help(words, asOf), "HELP, a time, and perhaps hands, clinic or surgery, from/ with an earlier and by/ with a later time"),
-            "DRUG" => (words is [_, var n, var a, var u, var r, var t] && Number(a, FieldRange.Amount) is { } amount && At(t, asOf) is { } at
-                ? new MessageFact.Drug(Text(n), amount, Text(u), Text(r), at) : null, "DRUG, its name, amount, unit, route and a time"),
-            "FLUID" => (words is [_, var f, var m, var r, var t] && Word<Fluid>(f) is { } fluid && Number(m, FieldRange.Millilitres) is { } ml && At(t, asOf) is { } at
-                ? new MessageFact.Given(fluid, ml, Text(r), at) : null, "FLUID, which one, millilitres, route and a time"),
-            "URINE" => (words is [_, var m, var t] && Number(m, FieldRange.Millilitres) is { } ml && At(t, asOf) is { } at
-                ? new MessageFact.Urine(ml, at) : null, "URINE, millilitres and a time"),
+            "POS" => (
+                words is [_, var n, var e, var t]
+                && Degrees(n, FieldRange.Lat) is { } lat
+                && Degrees(e, FieldRange.Lon) is { } lon
+                && At(t, asOf) is { } at
+                    ? new MessageFact.Position(lat, lon, at)
+                    : null,
+                "POS, degrees north and degrees east, and a time"
+            ),
+            "HELP" => (
+                Help(words, asOf),
+                "HELP, a time, and perhaps hands, clinic or surgery, from/ with an earlier and by/ with a later time"
+            ),
+            "DRUG" => (
+                words is [_, var n, var a, var u, var r, var t] && Number(a, FieldRange.Amount) is { } amount && At(t, asOf) is { } at
+                    ? new MessageFact.Drug(Text(n), amount, Text(u), Text(r), at)
+                    : null,
+                "DRUG, its name, amount, unit, route and a time"
+            ),
+            "FLUID" => (
+                words is [_, var f, var m, var r, var t]
+                && Word<Fluid>(f) is { } fluid
+                && Number(m, FieldRange.Millilitres) is { } ml
+                && At(t, asOf) is { } at
+                    ? new MessageFact.Given(fluid, ml, Text(r), at)
+                    : null,
+                "FLUID, which one, millilitres, route and a time"
+            ),
+            "URINE" => (
+                words is [_, var m, var t] && Number(m, FieldRange.Millilitres) is { } ml && At(t, asOf) is { } at
+                    ? new MessageFact.Urine(ml, at)
+                    : null,
+                "URINE, millilitres and a time"
+            ),
             "WHO" => (Who(words), "WHO, a name or a dash, F or M, years with y, kilograms with kg"),
-            "ALLERGY" => (words is [_, "NONE"] ? new MessageFact.Allergies([])
-                : words.Length > 1 ? new MessageFact.Allergies([.. words[1..].Select(Text)]) : null, "ALLERGY and NONE, or names"),
-            "ENDED" => (words is [_, var h, var t] && Word<CareEnd>(h) is { } how && At(t, asOf) is { } at
-                ? new MessageFact.Ended(how, at) : null, "ENDED, handed-over, died or stopped, and a time"),
-            _ => ((MessageFact?)null, "one of TQ, DOUBT, SHOCK, WOUND, BLEED, TRY, SIGNS, REST, POS, HELP, DRUG, FLUID, URINE, WHO, ALLERGY, ENDED"),
+            "ALLERGY" => (
+                words is [_, "NONE"] ? new MessageFact.Allergies([])
+                : words.Length > 1 ? new MessageFact.Allergies([.. words[1..].Select(Text)])
+                : null,
+                "ALLERGY and NONE, or names"
+            ),
+            "ENDED" => (
+                words is [_, var h, var t] && Word<CareEnd>(h) is { } how && At(t, asOf) is { } at ? new MessageFact.Ended(how, at) : null,
+                "ENDED, handed-over, died or stopped, and a time"
+            ),
+            _ => (
+                (MessageFact?)null,
+                "one of TQ, DOUBT, SHOCK, WOUND, BLEED, TRY, SIGNS, REST, POS, HELP, DRUG, FLUID, URINE, WHO, ALLERGY, ENDED"
+            ),
         };
         if (fact is null)
             objection = $"expected {expected}";
@@ -64,17 +109,24 @@ internal static class FactReading
         return tight is { } known ? new MessageFact.Tourniquet(limb, known, first, loosened) : null;
     }
 
-    private static MessageFact.Shock? Shock(string[] words) => words is not [_, var word] ? null : word.ToUpperInvariant() switch
-    {
-        "YES" => new MessageFact.Shock(Truth.Met),
-        "NO" => new MessageFact.Shock(Truth.NotMet),
-        "?" => new MessageFact.Shock(Truth.Unknown),
-        _ => null,
-    };
+    private static MessageFact.Shock? Shock(string[] words) =>
+        words is not [_, var word]
+            ? null
+            : word.ToUpperInvariant() switch
+            {
+                "YES" => new MessageFact.Shock(Truth.Met),
+                "NO" => new MessageFact.Shock(Truth.NotMet),
+                "?" => new MessageFact.Shock(Truth.Unknown),
+                _ => null,
+            };
 
     private static MessageFact.Wound? Wound(string[] words, Instant asOf)
     {
-        if (words is not [_, var name, var place, var nature, var time] || Word<WoundNature>(nature) is not { } kind || At(time, asOf) is not { } at)
+        if (
+            words is not [_, var name, var place, var nature, var time]
+            || Word<WoundNature>(nature) is not { } kind
+            || At(time, asOf) is not { } at
+        )
             return null;
         var limb = FactCode.Limb(place);
         var region = limb is null ? Word<BodyRegion>(place) : null;
@@ -115,7 +167,12 @@ internal static class FactReading
             };
         }
 
-        bool? flag = word[^1] switch { '+' => true, '-' => false, _ => null };
+        bool? flag = word[^1] switch
+        {
+            '+' => true,
+            '-' => false,
+            _ => null,
+        };
         return word.ToUpperInvariant().TrimEnd('+', '-') switch
         {
             "DIZZY" when flag is not null => s with { Dizzy = flag },
@@ -134,7 +191,8 @@ internal static class FactReading
     {
         if (words.Length is < 2 or > 5 || MessageTime.Read(words[1], asOf, ahead: true) is not { } likely)
             return null;
-        Instant? earliest = null, latest = null;
+        Instant? earliest = null,
+            latest = null;
         HelpCare? care = null;
         foreach (var word in words[2..])
         {
@@ -170,16 +228,23 @@ internal static class FactReading
         var seen = new Payload.CasualtyLookedOver();
         foreach (var word in words[1..^1])
         {
-            bool? flag = word[^1] switch { '+' => true, '-' => false, _ => null };
-            var more = flag is null ? null : word[..^1].ToUpperInvariant() switch
+            bool? flag = word[^1] switch
             {
-                "BLEEDING" => seen with { BleedingElsewhere = flag },
-                "TRUNK" => seen with { TrunkWound = flag },
-                "BREATHING" => seen with { BreathingHard = flag },
-                "COLD" => seen with { VeryCold = flag },
-                "THINNER" => seen with { BloodThinner = flag },
+                '+' => true,
+                '-' => false,
                 _ => null,
             };
+            var more = flag is null
+                ? null
+                : word[..^1].ToUpperInvariant() switch
+                {
+                    "BLEEDING" => seen with { BleedingElsewhere = flag },
+                    "TRUNK" => seen with { TrunkWound = flag },
+                    "BREATHING" => seen with { BreathingHard = flag },
+                    "COLD" => seen with { VeryCold = flag },
+                    "THINNER" => seen with { BloodThinner = flag },
+                    _ => null,
+                };
             if (more is null)
                 return null;
             seen = more;
@@ -220,8 +285,12 @@ internal static class FactReading
 
     private static double? Degrees(string text, FieldRange range) =>
         double.TryParse(text, NumberStyles.AllowDecimalPoint | NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var value)
-        && range.Holds(value) ? value : null;
+        && range.Holds(value)
+            ? value
+            : null;
 
     private static double? Number(string text, FieldRange range) =>
-        double.TryParse(text, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var value) && range.Holds(value) ? value : null;
+        double.TryParse(text, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var value) && range.Holds(value)
+            ? value
+            : null;
 }

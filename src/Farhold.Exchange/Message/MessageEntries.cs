@@ -19,7 +19,8 @@ public static class MessageEntries
     {
         var device = "sms" + Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(message.Text)).AsSpan(0, 4));
         var recorded = message.AsOf + MessageTime.Minute - Duration.FromSeconds(1);
-        var said = Opened(message.Facts).Select(o => (Happened.At(recorded), o))
+        var said = Opened(message.Facts)
+            .Select(o => (Happened.At(recorded), o))
             .Concat(message.Facts.SelectMany(f => Said(f, message.AsOf, recorded)))
             .Append((Happened.At(recorded), new Payload.NoteWritten($"Short message as it came: {message.Text}")));
         return [.. said.Select((s, i) => Write(new(device, i + 1), s.Item1, recorded, message.Practice, s.Item2))];
@@ -39,7 +40,12 @@ public static class MessageEntries
         var allergies = facts.OfType<MessageFact.Allergies>().LastOrDefault();
         if (who is not null || allergies is not null)
             yield return new Payload.CasualtyOpened(
-                who?.Alias ?? "name not in the message", who?.Sex, who?.AgeYears, who?.MassKg, allergies?.Names ?? default);
+                who?.Alias ?? "name not in the message",
+                who?.Sex,
+                who?.AgeYears,
+                who?.MassKg,
+                allergies?.Names ?? default
+            );
     }
 
     private static IEnumerable<(Happened When, Payload What)> Said(MessageFact fact, Instant asOf, Instant recorded)
@@ -52,13 +58,22 @@ public static class MessageEntries
                 yield return (t.First, new Payload.TourniquetTightened(name, t.Limb));
                 // Whether it is still tight is not known: a loosening is told of, at no known time.
                 if (t.Tight != Truth.Met)
-                    yield return (t.Loosened ?? new(t.First.Earliest, Instant.Max(t.First.Latest, asOf)), new Payload.TourniquetSlackened(name));
+                    yield return (
+                        t.Loosened ?? new(t.First.Earliest, Instant.Max(t.First.Latest, asOf)),
+                        new Payload.TourniquetSlackened(name)
+                    );
                 break;
             case MessageFact.Doubt:
                 yield return (now, new Payload.NoteWritten("The sender's record may not be whole, or disagrees with itself."));
                 break;
             case MessageFact.Shock s:
-                yield return (now, new Payload.NoteWritten($"The sender's record judged shock: {s.State switch { Truth.Met => "suspected", Truth.NotMet => "none of the signs asked for", _ => "can't be told" }}."));
+                yield return (
+                    now,
+                    new Payload.NoteWritten(
+                        $"The sender's record judged shock: "
+                            + $"{s.State switch { Truth.Met => "suspected", Truth.NotMet => "none of the signs asked for", _ => "can't be told" }}."
+                    )
+                );
                 break;
             case MessageFact.Wound w:
                 yield return (w.When, new Payload.WoundFound(w.Name, w.Limb, w.Region, w.Nature));
@@ -70,12 +85,19 @@ public static class MessageEntries
                 yield return (t.When, new Payload.AttemptStarted(t.Place, FactCode.Limb(t.Limb)));
                 break;
             case MessageFact.Tried t:
-                yield return (t.When, new Payload.AttemptEnded(t.Place, FactCode.Limb(t.Limb), t.Result switch
-                {
-                    AttemptResult.Held => AttemptOutcome.Held,
-                    AttemptResult.Bled => AttemptOutcome.Bled,
-                    _ => AttemptOutcome.Abandoned,
-                }));
+                yield return (
+                    t.When,
+                    new Payload.AttemptEnded(
+                        t.Place,
+                        FactCode.Limb(t.Limb),
+                        t.Result switch
+                        {
+                            AttemptResult.Held => AttemptOutcome.Held,
+                            AttemptResult.Bled => AttemptOutcome.Bled,
+                            _ => AttemptOutcome.Abandoned,
+                        }
+                    )
+                );
                 break;
             case MessageFact.Signs s:
                 yield return (s.When, s.Taken);

@@ -7,9 +7,7 @@ namespace Farhold.Exchange.Message;
 /// <remarks>Times are as exact as they were told: to the minute where read from a message.</remarks>
 public abstract record MessageFact
 {
-    private MessageFact()
-    {
-    }
+    private MessageFact() { }
 
     /// <param name="First">When flow to the limb was first stopped.</param>
     /// <param name="Loosened">When the last tourniquet gave way; null where one is or may be tight, or there was no room for it.</param>

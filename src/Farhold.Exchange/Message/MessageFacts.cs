@@ -10,8 +10,14 @@ internal static class MessageFacts
 {
     /// <summary>Tourniquets, one a limb: these are never left out.</summary>
     public static ImmutableArray<MessageFact> Tourniquets(CareFacts facts) =>
-        [.. facts.Limbs.Select(l => new MessageFact.Tourniquet(l.Limb, l.Tight, l.FirstTightened,
-            l.Tight == Truth.NotMet && !l.Events.Any(e => e.Disputed) ? l.Observed?.Loosened : null))];
+        [
+            .. facts.Limbs.Select(l => new MessageFact.Tourniquet(
+                l.Limb,
+                l.Tight,
+                l.FirstTightened,
+                l.Tight == Truth.NotMet && !l.Events.Any(e => e.Disputed) ? l.Observed?.Loosened : null
+            )),
+        ];
 
     /// <summary>Everything else. Where entries conflict, nothing is said of the matter but that there is doubt.</summary>
     public static ImmutableArray<MessageFact> Others(CareFacts facts)
@@ -30,7 +36,11 @@ internal static class MessageFacts
             .. Rest(facts),
             .. facts.Limbs.SelectMany(Tried),
             .. Sure(facts.Positions) ? (MessageFact[])[Position(facts.Positions[0])] : [],
-            .. facts.Help.GroupBy(h => h.As<Payload.HelpExpected>().Care).Select(g => g.ToImmutableArray()).Where(Sure).Select(g => Help(g[0])),
+            .. facts
+                .Help.GroupBy(h => h.As<Payload.HelpExpected>().Care)
+                .Select(g => g.ToImmutableArray())
+                .Where(Sure)
+                .Select(g => Help(g[0])),
             .. facts.Drugs.Where(d => !d.Disputed).Select(Drug),
             .. Who(facts.Person),
             .. facts.Person.Allergies is { } a ? (MessageFact[])[new MessageFact.Allergies(a)] : [],
@@ -38,18 +48,33 @@ internal static class MessageFacts
             .. wounds.Where(w => !Lost(w)),
             .. bleeds.Where(b => b.Bleeding != Bleeding.Active),
             .. Fluids(facts),
-            .. facts.Urine.IsEmpty || !facts.UrineSum.Amount.IsExact || !FieldRange.Millilitres.Holds(facts.UrineSum.Amount.High) ? (MessageFact[])[]
+            .. facts.Urine.IsEmpty || !facts.UrineSum.Amount.IsExact || !FieldRange.Millilitres.Holds(facts.UrineSum.Amount.High)
+                ? (MessageFact[])[]
                 : [new MessageFact.Urine(facts.UrineSum.Amount.High, Span(facts.Urine))],
         ];
     }
 
     /// <summary>Whether the record holds what no short message ever carries, or what was passed over for being disputed.</summary>
     public static bool MoreInTheLog(CareFacts facts) =>
-        !facts.Notes.IsEmpty || !facts.Advice.IsEmpty || !facts.Contacts.IsEmpty || !facts.Questions.IsEmpty || !facts.Regions.IsEmpty
-        || !facts.Moves.IsEmpty || !facts.Outcomes.IsEmpty || facts.LookedOver.Length > facts.Rest.SelectMany(r => r.Latest).Distinct().Count() || !facts.Supplies.IsEmpty || !facts.Cautions.IsEmpty
-        || facts.Wounds.Any(w => !w.Care.IsEmpty) || facts.Limbs.Any(l => l.Events.Length > 1) || facts.Signs.Any(s => s.All.Length > s.Latest.Length)
-        || facts.Signs.Any(s => s.Kind.Field is "gcs" or "pain" && !s.All.IsEmpty) || facts.Limbs.Any(l => !l.DistalPulse.IsEmpty)
-        || facts.Person.Medicines is { IsEmpty: false } || !facts.Person.Histories.IsEmpty;
+        !facts.Notes.IsEmpty
+        || !facts.Advice.IsEmpty
+        || !facts.Contacts.IsEmpty
+        || !facts.Questions.IsEmpty
+        || !facts.Regions.IsEmpty
+        || !facts.Steps.IsEmpty
+        || !facts.Injuries.IsEmpty
+        || !facts.Moves.IsEmpty
+        || !facts.Outcomes.IsEmpty
+        || facts.LookedOver.Length > facts.Rest.SelectMany(r => r.Latest).Distinct().Count()
+        || !facts.Supplies.IsEmpty
+        || !facts.Cautions.IsEmpty
+        || facts.Wounds.Any(w => !w.Care.IsEmpty)
+        || facts.Limbs.Any(l => l.Events.Length > 1)
+        || facts.Signs.Any(s => s.All.Length > s.Latest.Length)
+        || facts.Signs.Any(s => s.Kind.Field is "gcs" or "pain" && !s.All.IsEmpty)
+        || facts.Limbs.Any(l => !l.DistalPulse.IsEmpty)
+        || facts.Person.Medicines is { IsEmpty: false }
+        || !facts.Person.Histories.IsEmpty;
 
     private static bool Sure(ImmutableArray<Stated> last) => last is [{ Disputed: false }];
 
@@ -76,18 +101,21 @@ internal static class MessageFacts
 
     /// <summary>The last value of each sign, gathered by look, the newest look first.</summary>
     private static MessageFact.Signs[] Signs(CareFacts facts) =>
-    [
-        .. facts.Signs.Where(s => s.Latest is [{ Of.Disputed: false }])
-            .GroupBy(s => s.Latest[0].Of)
-            .OrderByDescending(g => g.Key.When.Latest).ThenByDescending(g => g.Key.Id)
-            .SelectMany(Look)
-            .Where(s => s.Taken != new Payload.SignsTaken()),
-    ];
+        [
+            .. facts
+                .Signs.Where(s => s.Latest is [{ Of.Disputed: false }])
+                .GroupBy(s => s.Latest[0].Of)
+                .OrderByDescending(g => g.Key.When.Latest)
+                .ThenByDescending(g => g.Key.Id)
+                .SelectMany(Look)
+                .Where(s => s.Taken != new Payload.SignsTaken()),
+        ];
 
     /// <summary>What decides most first; the rest of the same look as a statement of its own, which may find no room.</summary>
     private static IEnumerable<MessageFact.Signs> Look(IGrouping<Stated, SignFact> look)
     {
-        var fields = look.Select(s => s.Kind.Field).ToLookup(f => f is "heartRate" or "breathRate" or "systolic" or "diastolic" or "spo2" or "mental" or "radialPulse");
+        var fields = look.Select(s => s.Kind.Field)
+            .ToLookup(f => f is "heartRate" or "breathRate" or "systolic" or "diastolic" or "spo2" or "mental" or "radialPulse");
         foreach (var vital in (bool[])[true, false])
             yield return new(Only(look.Key.As<Payload.SignsTaken>(), [.. fields[vital]]), look.Key.When);
     }
@@ -138,10 +166,17 @@ internal static class MessageFacts
         orderby look.Key.When.Latest descending, look.Key.Id descending
         let kinds = look.ToArray()
         let seen = look.Key.As<Payload.CasualtyLookedOver>()
-        select (MessageFact)new MessageFact.Rest(
-            new(Kept("bleedingElsewhere", seen, kinds), Kept("trunkWound", seen, kinds), Kept("breathingHard", seen, kinds),
-                Kept("veryCold", seen, kinds), Kept("bloodThinner", seen, kinds)),
-            look.Key.When);
+        select (MessageFact)
+            new MessageFact.Rest(
+                new(
+                    Kept("bleedingElsewhere", seen, kinds),
+                    Kept("trunkWound", seen, kinds),
+                    Kept("breathingHard", seen, kinds),
+                    Kept("veryCold", seen, kinds),
+                    Kept("bloodThinner", seen, kinds)
+                ),
+                look.Key.When
+            );
 
     private static bool? Kept(string field, Payload.CasualtyLookedOver seen, RestKind[] kinds) =>
         kinds.FirstOrDefault(k => k.Field == field)?.Of(seen);
@@ -157,14 +192,24 @@ internal static class MessageFacts
         T? Only<T>(ImmutableArray<T> values)
             where T : struct => values is [var one] ? one : null;
         if (!person.Aliases.IsEmpty)
-            yield return new MessageFact.Who(person.Aliases is [var alias] ? alias : null, Only(person.Sexes), Only(person.AgesYears), Only(person.MassesKg));
+            yield return new MessageFact.Who(
+                person.Aliases is [var alias] ? alias : null,
+                Only(person.Sexes),
+                Only(person.AgesYears),
+                Only(person.MassesKg)
+            );
     }
 
-    private static IEnumerable<MessageFact> Fluids(CareFacts facts) => facts.Fluids.Any(f => f.Disputed) ? [] : facts.Fluids
-        .GroupBy(f => (f.As<Payload.FluidGiven>().Fluid, f.As<Payload.FluidGiven>().Route))
-        .Select(g => (MessageFact)new MessageFact.Given(
-            g.Key.Fluid, g.Sum(f => f.As<Payload.FluidGiven>().Millilitres), g.Key.Route, Span([.. g])))
-        .Where(f => FieldRange.Millilitres.Holds(((MessageFact.Given)f).Millilitres));
+    private static IEnumerable<MessageFact> Fluids(CareFacts facts) =>
+        facts.Fluids.Any(f => f.Disputed)
+            ? []
+            : facts
+                .Fluids.GroupBy(f => (f.As<Payload.FluidGiven>().Fluid, f.As<Payload.FluidGiven>().Route))
+                .Select(g =>
+                    (MessageFact)
+                        new MessageFact.Given(g.Key.Fluid, g.Sum(f => f.As<Payload.FluidGiven>().Millilitres), g.Key.Route, Span([.. g]))
+                )
+                .Where(f => FieldRange.Millilitres.Holds(((MessageFact.Given)f).Millilitres));
 
     /// <summary>From the first to the last.</summary>
     private static Happened Span(ImmutableArray<Stated> all) => new(all.Min(s => s.When.Earliest), all.Max(s => s.When.Latest));

@@ -9,7 +9,13 @@ namespace Farhold.Exchange.Message;
 /// <param name="Part">Null where it is whole in itself.</param>
 /// <param name="LeftOut">What the sender says was left out; null where this part does not say (it is not the last).</param>
 public sealed record ReceivedMessage(
-    string Text, Instant AsOf, bool Practice, (int Number, int Of)? Part, ImmutableArray<MessageFact> Facts, ImmutableArray<string>? LeftOut);
+    string Text,
+    Instant AsOf,
+    bool Practice,
+    (int Number, int Of)? Part,
+    ImmutableArray<MessageFact> Facts,
+    ImmutableArray<string>? LeftOut
+);
 
 /// <summary>Reads short messages, also such as were typed by hand: case and spare spaces do not matter.</summary>
 public static class MessageReader
@@ -25,7 +31,10 @@ public static class MessageReader
         var pieces = Split(text);
         var (headAt, head) = pieces[0];
         if (Head(head) is not { } begun)
-            return Refuse(headAt + 1, $"a message begins with {Grammar.Real} or {Grammar.Drill}, the date as 20310504 and the time as 0830Z");
+            return Refuse(
+                headAt + 1,
+                $"a message begins with {Grammar.Real} or {Grammar.Drill}, the date as 20310504 and the time as 0830Z"
+            );
         var (asOf, practice, part) = begun;
         var facts = ImmutableArray.CreateBuilder<MessageFact>();
         ImmutableArray<string>? left = null;
@@ -62,10 +71,15 @@ public static class MessageReader
     private static (int Number, int Of)? Part(string text)
     {
         var slash = text.IndexOf('/', StringComparison.Ordinal);
-        return slash > 0
+        return
+            slash > 0
             && int.TryParse(text.AsSpan(0, slash), NumberStyles.None, CultureInfo.InvariantCulture, out var number)
             && int.TryParse(text.AsSpan(slash + 1), NumberStyles.None, CultureInfo.InvariantCulture, out var of)
-            && number >= 1 && number <= of && of <= 99 ? (number, of) : null;
+            && number >= 1
+            && number <= of
+            && of <= 99
+            ? (number, of)
+            : null;
     }
 
     private static ImmutableArray<string>? Tail(string statement)
@@ -82,7 +96,7 @@ public static class MessageReader
     private static List<(int At, string Text)> Split(string text)
     {
         var pieces = new List<(int, string)>();
-        for (var from = 0; from <= text.Length;)
+        for (var from = 0; from <= text.Length; )
         {
             var end = text.IndexOf(Grammar.Between, from, StringComparison.Ordinal);
             end = end < 0 ? text.Length : end;

@@ -22,15 +22,16 @@ internal static class MessageTime
     private static readonly InstantPattern Middle = InstantPattern.CreateWithInvariantCulture("ddHHmm");
     private static readonly InstantPattern Long = InstantPattern.CreateWithInvariantCulture("uuuuMMddHHmm");
 
-    public static Instant Floor(Instant at) => Instant.FromUnixTimeSeconds(
-        (long)Math.Floor(at.ToUnixTimeTicks() / (60.0 * NodaConstants.TicksPerSecond)) * 60);
+    public static Instant Floor(Instant at) =>
+        Instant.FromUnixTimeSeconds((long)Math.Floor(at.ToUnixTimeTicks() / (60.0 * NodaConstants.TicksPerSecond)) * 60);
 
     public static string Write(Instant at, Instant asOf, bool ahead = false)
     {
         var minute = Floor(at);
         var away = ahead ? minute - Floor(asOf) : Floor(asOf) - minute;
         return away >= Duration.Zero && away < Day ? Short.Format(minute)
-            : away > -Near && away < Near ? Middle.Format(minute) : Long.Format(minute);
+            : away > -Near && away < Near ? Middle.Format(minute)
+            : Long.Format(minute);
     }
 
     /// <param name="open">Leaves the end of a range open: shorter, and wider than what is known.</param>
@@ -51,7 +52,9 @@ internal static class MessageTime
         {
             case 4 when Clock(text) is { } clock:
                 var today = now.InUtc().Date.AtStartOfDayInZone(DateTimeZone.Utc).ToInstant() + clock;
-                return ahead ? (today < now ? today + Day : today) : today > now ? today - Day : today;
+                return ahead ? (today < now ? today + Day : today)
+                    : today > now ? today - Day
+                    : today;
             case 6 when Clock(text[2..]) is { } clock:
                 var day = Number(text[..2]);
                 for (var days = 0; days <= 13; days++)

@@ -48,14 +48,20 @@ public sealed record ShortMessage(string Text, ImmutableArray<MessageFact> Told,
         string[] Statements() => [.. always, .. written.Where((_, i) => told[i]).Select(w => w!)];
 
         ImmutableArray<string> LeftOut() =>
-            [.. others.Where((_, i) => !told[i]).Select(FactCode.Word).Distinct(), .. MessageFacts.MoreInTheLog(facts) ? [Log] : (string[])[]];
+            [
+                .. others.Where((_, i) => !told[i]).Select(FactCode.Word).Distinct(),
+                .. MessageFacts.MoreInTheLog(facts) ? [Log] : (string[])[],
+            ];
     }
 
     /// <summary>The whole in as many numbered parts as it takes, each a message by itself.</summary>
     public static ImmutableArray<ShortMessage> Parts(CareFacts facts)
     {
-        var all = MessageFacts.Tourniquets(facts).Concat(MessageFacts.Others(facts))
-            .Select(f => (Fact: f, Text: FactCode.Write(f, facts.At))).ToArray();
+        var all = MessageFacts
+            .Tourniquets(facts)
+            .Concat(MessageFacts.Others(facts))
+            .Select(f => (Fact: f, Text: FactCode.Write(f, facts.At)))
+            .ToArray();
         bool Room((MessageFact, string? Text) f) => f.Text is { } text && Fits(Head(facts, (99, 99)), [text], Tail([Log]));
         ImmutableArray<string> left =
         [
@@ -76,10 +82,14 @@ public sealed record ShortMessage(string Text, ImmutableArray<MessageFact> Told,
             pages = pages[..99];
         return
         [
-            .. pages.Select((page, i) => new ShortMessage(
-                Join(Head(facts, (i + 1, pages.Count)), page.Select(p => p.Text), i + 1 < pages.Count ? null : Tail(left)),
-                [.. page.Select(p => p.Fact)],
-                left)),
+            .. pages.Select(
+                (page, i) =>
+                    new ShortMessage(
+                        Join(Head(facts, (i + 1, pages.Count)), page.Select(p => p.Text), i + 1 < pages.Count ? null : Tail(left)),
+                        [.. page.Select(p => p.Fact)],
+                        left
+                    )
+            ),
         ];
     }
 
@@ -91,7 +101,8 @@ public sealed record ShortMessage(string Text, ImmutableArray<MessageFact> Told,
     /// <summary>How much of what is left out is named at the cost of telling more (design).</summary>
     private const int NamedAtLeast = 2;
 
-    private static string Tail(ImmutableArray<string> left, int named = int.MaxValue) => left.IsEmpty ? End
+    private static string Tail(ImmutableArray<string> left, int named = int.MaxValue) =>
+        left.IsEmpty ? End
         : left.Length <= named ? $"{Cut} {string.Join(' ', left)}"
         : string.Create(CultureInfo.InvariantCulture, $"{Cut} {string.Join(' ', [.. left.Take(named), $"+{left.Length - named}"])}");
 

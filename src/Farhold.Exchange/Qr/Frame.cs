@@ -7,7 +7,8 @@ namespace Farhold.Exchange.Qr;
 /// <param name="Transfer">The first four bytes of the pack.</param>
 /// <param name="Blocks">Into how many the pack is cut.</param>
 /// <param name="PackLength">Bytes of the whole pack.</param>
-/// <param name="Number">Below <paramref name="Blocks"/>: that block itself; from there on, the sum that <see cref="Coefficients"/> names.</param>
+/// <param name="Number">Below <paramref name="Blocks"/>: that block itself; from there on, the sum that <see cref="Coefficients"/>
+/// names.</param>
 /// <param name="Data">As long as a block; the last block is filled up with zeros.</param>
 /// <remarks>
 /// In bytes, big-endian: F7, version 1, transfer (4), blocks (2), pack length (3), number (3), data, and the first four bytes

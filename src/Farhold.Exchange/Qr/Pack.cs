@@ -36,8 +36,9 @@ public static class Pack
         var form = pack[HashLength];
         if (form is not (Plain or WithoutLinks) || Inflated(pack[(HashLength + 1)..].ToArray()) is not { } text)
             return null;
-        return form == Plain ? text : Encoding.UTF8.GetBytes(string.Concat(
-            Links.Fill(Encoding.UTF8.GetString(text).Split('\n')[..^1]).Select(l => l + "\n")));
+        return form == Plain
+            ? text
+            : Encoding.UTF8.GetBytes(string.Concat(Links.Fill(Encoding.UTF8.GetString(text).Split('\n')[..^1]).Select(l => l + "\n")));
     }
 
     private static byte[] Deflated(byte form, IEnumerable<string> lines)
@@ -57,7 +58,7 @@ public static class Pack
         var buffer = new byte[64 * 1024];
         try
         {
-            for (int n; (n = inflate.Read(buffer)) > 0;)
+            for (int n; (n = inflate.Read(buffer)) > 0; )
             {
                 if (text.Length + n > MaxText)
                     return null;
@@ -79,11 +80,19 @@ internal static class Links
     private const string Mark = "\",\"" + EntryChain.Field + "\":\"";
     private const int Digits = 64;
 
-    public static ImmutableArray<string> Empty(IEnumerable<string> lines) => Changed(lines, (line, at, link) =>
-        link is not null && string.CompareOrdinal(line, at, link, 0, Digits) == 0 ? line.Remove(at, Digits) : line, keeps: true);
+    public static ImmutableArray<string> Empty(IEnumerable<string> lines) =>
+        Changed(
+            lines,
+            (line, at, link) => link is not null && string.CompareOrdinal(line, at, link, 0, Digits) == 0 ? line.Remove(at, Digits) : line,
+            keeps: true
+        );
 
-    public static ImmutableArray<string> Fill(IEnumerable<string> lines) => Changed(lines, (line, at, link) =>
-        link is not null && at < line.Length && line[at] == '"' ? line.Insert(at, link) : line, keeps: false);
+    public static ImmutableArray<string> Fill(IEnumerable<string> lines) =>
+        Changed(
+            lines,
+            (line, at, link) => link is not null && at < line.Length && line[at] == '"' ? line.Insert(at, link) : line,
+            keeps: false
+        );
 
     /// <param name="keeps">Links are counted from the lines given; else from the changed ones.</param>
     private static ImmutableArray<string> Changed(IEnumerable<string> lines, Func<string, int, string?, string> change, bool keeps)

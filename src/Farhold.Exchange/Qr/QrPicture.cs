@@ -25,8 +25,8 @@ public sealed class QrPicture
         var modules = code.ModuleMatrix; // with a quiet zone of four
         var dark = new bool[modules.Count, modules.Count];
         for (var row = 0; row < modules.Count; row++)
-            for (var column = 0; column < modules.Count; column++)
-                dark[row, column] = modules[row][column];
+        for (var column = 0; column < modules.Count; column++)
+            dark[row, column] = modules[row][column];
         return new(dark);
     }
 

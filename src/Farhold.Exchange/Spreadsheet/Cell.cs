@@ -15,6 +15,7 @@ internal static class Cell
         var begin = text.AsSpan().TrimStart(' ');
         var safe = begin.Length > 0 && Dangerous.Contains(begin[0], StringComparison.Ordinal) ? "'" + text : text;
         return safe.AsSpan().IndexOfAny(",\"\r\n'") >= 0 || safe.Length != safe.AsSpan().Trim().Length
-            ? $"\"{safe.Replace("\"", "\"\"", StringComparison.Ordinal)}\"" : safe;
+            ? $"\"{safe.Replace("\"", "\"\"", StringComparison.Ordinal)}\""
+            : safe;
     }
 }

@@ -37,10 +37,11 @@ public static class DarkNights
     }
 
     /// <summary>Noon where it stays dark all day; null where it does not get dark.</summary>
-    private static Instant? Edge(SunEvent end, Instant noon) => end switch
-    {
-        SunEvent.At at => at.Instant,
-        SunEvent.StaysBelow => noon,
-        _ => null,
-    };
+    private static Instant? Edge(SunEvent end, Instant noon) =>
+        end switch
+        {
+            SunEvent.At at => at.Instant,
+            SunEvent.StaysBelow => noon,
+            _ => null,
+        };
 }

@@ -26,9 +26,11 @@ public static class Daylight
             return [];
 
         double[] altitudes = [.. Enumerable.Range(1, 4).Select(light => LightSteps.Beginning((Light)light))];
-        var changes = SunCrossings.Find(interval.Start, interval.End, place, altitudes)
+        var changes = SunCrossings
+            .Find(interval.Start, interval.End, place, altitudes)
             .SelectMany((crossings, i) => crossings.Select(c => (c.At, Light: (Light)(c.Rising ? i + 1 : i))))
-            .OrderBy(change => change.At).ToList();
+            .OrderBy(change => change.At)
+            .ToList();
 
         var stretches = ImmutableArray.CreateBuilder<LightStretch>();
         var (start, light) = (interval.Start, Sun.LightAt(interval.Start, place));

@@ -18,21 +18,23 @@ public enum Light
 internal static class LightSteps
 {
     /// <summary>Altitude of the sun, degrees, at which each light from <see cref="Light.AstronomicalTwilight"/> on begins.</summary>
-    public static double Beginning(Light light) => light switch
-    {
-        Light.AstronomicalTwilight => -18,
-        Light.NauticalTwilight => -12,
-        Light.CivilTwilight => -6,
-        Light.Day => -50 / 60.0,
-        _ => throw new ArgumentOutOfRangeException(nameof(light), light, "Night has no altitude at which it begins to get light."),
-    };
+    public static double Beginning(Light light) =>
+        light switch
+        {
+            Light.AstronomicalTwilight => -18,
+            Light.NauticalTwilight => -12,
+            Light.CivilTwilight => -6,
+            Light.Day => -50 / 60.0,
+            _ => throw new ArgumentOutOfRangeException(nameof(light), light, "Night has no altitude at which it begins to get light."),
+        };
 
-    public static Light At(double altitude) => altitude switch
-    {
-        >= -50 / 60.0 => Light.Day,
-        >= -6 => Light.CivilTwilight,
-        >= -12 => Light.NauticalTwilight,
-        >= -18 => Light.AstronomicalTwilight,
-        _ => Light.Night,
-    };
+    public static Light At(double altitude) =>
+        altitude switch
+        {
+            >= -50 / 60.0 => Light.Day,
+            >= -6 => Light.CivilTwilight,
+            >= -12 => Light.NauticalTwilight,
+            >= -18 => Light.AstronomicalTwilight,
+            _ => Light.Night,
+        };
 }

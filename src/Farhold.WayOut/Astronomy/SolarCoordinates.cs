@@ -23,10 +23,13 @@ internal readonly record struct SolarCoordinates(double Declination, double Equa
         var meanLongitude = (280.46646 + (t * (36000.76983 + (0.0003032 * t)))) % 360 * Degree;
         var anomaly = (357.52911 + (t * (35999.05029 - (0.0001537 * t)))) % 360 * Degree;
         var eccentricity = 0.016708634 - (t * (0.000042037 + (0.0000001267 * t)));
-        var centre = Degree * (
-            (Math.Sin(anomaly) * (1.914602 - (t * (0.004817 + (0.000014 * t)))))
-            + (Math.Sin(2 * anomaly) * (0.019993 - (0.000101 * t)))
-            + (Math.Sin(3 * anomaly) * 0.000289));
+        var centre =
+            Degree
+            * (
+                (Math.Sin(anomaly) * (1.914602 - (t * (0.004817 + (0.000014 * t)))))
+                + (Math.Sin(2 * anomaly) * (0.019993 - (0.000101 * t)))
+                + (Math.Sin(3 * anomaly) * 0.000289)
+            );
         var node = Degree * (125.04 - (1934.136 * t));
         var longitude = meanLongitude + centre - (Degree * (0.00569 + (0.00478 * Math.Sin(node))));
         var meanObliquity = 23 + ((26 + ((21.448 - (t * (46.815 + (t * (0.00059 - (0.001813 * t)))))) / 60)) / 60);
@@ -34,7 +37,8 @@ internal readonly record struct SolarCoordinates(double Declination, double Equa
 
         var declination = Math.Asin(Math.Sin(obliquity) * Math.Sin(longitude));
         var y = Math.Tan(obliquity / 2) * Math.Tan(obliquity / 2);
-        var equation = (y * Math.Sin(2 * meanLongitude))
+        var equation =
+            (y * Math.Sin(2 * meanLongitude))
             - (2 * eccentricity * Math.Sin(anomaly))
             + (4 * eccentricity * y * Math.Sin(anomaly) * Math.Cos(2 * meanLongitude))
             - (0.5 * y * y * Math.Sin(4 * meanLongitude))

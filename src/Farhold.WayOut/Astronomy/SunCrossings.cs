@@ -27,9 +27,9 @@ internal static class SunCrossings
         // A step further on both sides, so that a peak just inside an end is seen as one.
         var looks = Looks(start - Step, end + Step, place);
         for (var look = 1; look < looks.Count; look++)
-            for (var i = 0; i < altitudes.Length; i++)
-                if ((looks[look - 1].Altitude >= altitudes[i]) != (looks[look].Altitude >= altitudes[i]))
-                    found[i].Add(Pin(looks[look - 1], looks[look], place, altitudes[i]));
+        for (var i = 0; i < altitudes.Length; i++)
+            if ((looks[look - 1].Altitude >= altitudes[i]) != (looks[look].Altitude >= altitudes[i]))
+                found[i].Add(Pin(looks[look - 1], looks[look], place, altitudes[i]));
         foreach (var crossings in found)
             crossings.RemoveAll(c => c.At < start || c.At > end);
         return found;
@@ -76,7 +76,12 @@ internal static class SunCrossings
         return (middle, Sun.Altitude(middle, place));
     }
 
-    private static SunCrossing Pin((Instant At, double Altitude) before, (Instant At, double Altitude) after, GeoPoint place, double altitude)
+    private static SunCrossing Pin(
+        (Instant At, double Altitude) before,
+        (Instant At, double Altitude) after,
+        GeoPoint place,
+        double altitude
+    )
     {
         var rising = after.Altitude >= altitude;
         var (low, high) = (before.At, after.At);

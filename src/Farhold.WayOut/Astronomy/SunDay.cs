@@ -12,9 +12,17 @@ namespace Farhold.WayOut.Astronomy;
 /// not. Within some five degrees of a pole morning and evening lose their meaning: ask <see cref="Daylight.Along"/> there.
 /// </remarks>
 public sealed record SunDay(
-    Instant Noon, double NoonAltitude,
-    SunEvent AstronomicalDawn, SunEvent NauticalDawn, SunEvent CivilDawn, SunEvent Sunrise,
-    SunEvent Sunset, SunEvent CivilDusk, SunEvent NauticalDusk, SunEvent AstronomicalDusk)
+    Instant Noon,
+    double NoonAltitude,
+    SunEvent AstronomicalDawn,
+    SunEvent NauticalDawn,
+    SunEvent CivilDawn,
+    SunEvent Sunrise,
+    SunEvent Sunset,
+    SunEvent CivilDusk,
+    SunEvent NauticalDusk,
+    SunEvent AstronomicalDusk
+)
 {
     private static readonly Duration Reach = Duration.FromHours(12.2);
 

@@ -5,9 +5,7 @@ namespace Farhold.WayOut.Astronomy;
 /// <summary>When the sun passes an altitude on its way up or down, or why it does not that day.</summary>
 public abstract record SunEvent
 {
-    private SunEvent()
-    {
-    }
+    private SunEvent() { }
 
     public sealed record At(Instant Instant) : SunEvent;
 

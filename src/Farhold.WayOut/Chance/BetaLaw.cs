@@ -9,8 +9,14 @@ public static class BetaLaw
     {
         ReadOnlySpan<double> terms =
         [
-            676.5203681218851, -1259.1392167224028, 771.32342877765313, -176.61502916214059,
-            12.507343278686905, -0.13857109526572012, 9.9843695780195716e-6, 1.5056327351493116e-7,
+            676.5203681218851,
+            -1259.1392167224028,
+            771.32342877765313,
+            -176.61502916214059,
+            12.507343278686905,
+            -0.13857109526572012,
+            9.9843695780195716e-6,
+            1.5056327351493116e-7,
         ];
         x -= 1;
         var sum = 0.99999999999980993;
@@ -33,9 +39,7 @@ public static class BetaLaw
         if (x >= 1)
             return 1;
         var front = Math.Exp(logNorm + (a * Math.Log(x)) + (b * double.LogP1(-x)));
-        return x < (a + 1) / (a + b + 2)
-            ? front * Fraction(x, a, b) / a
-            : 1 - (front * Fraction(1 - x, b, a) / b);
+        return x < (a + 1) / (a + b + 2) ? front * Fraction(x, a, b) / a : 1 - (front * Fraction(1 - x, b, a) / b);
     }
 
     /// <summary>The x with I_x(a, b) = p, by Newton's steps kept inside a shrinking bracket.</summary>
@@ -52,7 +56,9 @@ public static class BetaLaw
     /// <param name="guess">Where to begin; a good one saves steps and changes no more than the last digits.</param>
     internal static double Lower(double p, double a, double b, double logNorm, double guess)
     {
-        double low = 0, high = 1, x = guess;
+        double low = 0,
+            high = 1,
+            x = guess;
         for (var step = 0; step < 200; step++)
         {
             var miss = Cdf(x, a, b, logNorm) - p;
@@ -76,7 +82,9 @@ public static class BetaLaw
     private static double Fraction(double x, double a, double b)
     {
         const double tiny = 1e-300;
-        double c = 1, d = 1 / NotZero(1 - ((a + b) * x / (a + 1))), f = d;
+        double c = 1,
+            d = 1 / NotZero(1 - ((a + b) * x / (a + 1))),
+            f = d;
         for (var m = 1; m <= 500; m++)
         {
             var even = m * (b - m) * x / ((a + (2 * m) - 1) * (a + (2 * m)));

@@ -4,7 +4,10 @@ using System.Runtime.Intrinsics;
 namespace Farhold.WayOut.Chance;
 
 /// <summary>Sums on many numbers at once. A number comes out the same wherever it stands and however many there are.</summary>
-/// <remarks>The exponential is the framework's own for four numbers, good to a unit in the last place; where a machine has no such width, the one for one number.</remarks>
+/// <remarks>
+/// The exponential is the framework's own for four numbers, good to a unit in the last place; where a machine has no such width, the one
+/// for one number.
+/// </remarks>
 internal static class Columns
 {
     public static double Exp(double x) => Vector256.IsHardwareAccelerated ? Vector256.Exp(Vector256.Create(x)).ToScalar() : Math.Exp(x);
@@ -35,7 +38,10 @@ internal static class Columns
             ref var first = ref MemoryMarshal.GetReference(into);
             ref var others = ref MemoryMarshal.GetReference(other[..into.Length]);
             for (; i <= into.Length - 4; i += 4)
-                ((s * Vector256.LoadUnsafe(ref others, (nuint)i)) + (o * Vector256.LoadUnsafe(ref first, (nuint)i))).StoreUnsafe(ref first, (nuint)i);
+                ((s * Vector256.LoadUnsafe(ref others, (nuint)i)) + (o * Vector256.LoadUnsafe(ref first, (nuint)i))).StoreUnsafe(
+                    ref first,
+                    (nuint)i
+                );
         }
 
         for (; i < into.Length; i++)

@@ -3,9 +3,7 @@ namespace Farhold.WayOut.Chance;
 /// <summary>What is known of a number before it happens. Units are the caller's.</summary>
 public abstract class Distribution
 {
-    private protected Distribution()
-    {
-    }
+    private protected Distribution() { }
 
     public abstract double Mean { get; }
 

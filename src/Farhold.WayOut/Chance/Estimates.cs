@@ -26,7 +26,9 @@ public readonly record struct QuantileEstimate(double P, double Value, double Lo
         var next = Math.Min(whole + 1, sorted.Length - 1);
         // Between two that never came there is no middle: infinity minus infinity is no number.
         // Exactly at one of them there is nothing to add, even where the next never came.
-        return place == whole || sorted[whole] == sorted[next] ? sorted[whole] : sorted[whole] + ((place - whole) * (sorted[next] - sorted[whole]));
+        return place == whole || sorted[whole] == sorted[next]
+            ? sorted[whole]
+            : sorted[whole] + ((place - whole) * (sorted[next] - sorted[whole]));
     }
 }
 
@@ -45,7 +47,8 @@ public readonly record struct ProbabilityEstimate(int Hits, int Trials)
     private double Wilson(int side)
     {
         const double z = 1.959963984540054;
-        double n = Trials, share = z * z / n;
+        double n = Trials,
+            share = z * z / n;
         var middle = Value + (share / 2);
         var half = z * Math.Sqrt((Value * (1 - Value) / n) + (share / (4 * n)));
         return Math.Clamp((middle + (side * half)) / (1 + share), 0, 1);

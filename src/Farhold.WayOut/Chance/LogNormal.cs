@@ -3,7 +3,8 @@ namespace Farhold.WayOut.Chance;
 /// <summary>A number whose logarithm is normal, set off by a shift.</summary>
 public sealed class LogNormal : Distribution
 {
-    private readonly double mu, shift;
+    private readonly double mu,
+        shift;
 
     private LogNormal(double mu, double sigma, double shift)
     {
@@ -31,8 +32,7 @@ public sealed class LogNormal : Distribution
     public static LogNormal FromQuantiles(double p10, double p90)
     {
         Ordered(p10, p90);
-        return new(
-            (Math.Log(Positive(p10, nameof(p10))) + Math.Log(p90)) / 2, Math.Log(p90 / p10) / (2 * NormalLaw.Z90), 0);
+        return new((Math.Log(Positive(p10, nameof(p10))) + Math.Log(p90)) / 2, Math.Log(p90 / p10) / (2 * NormalLaw.Z90), 0);
     }
 
     /// <summary>Through P10, P50 and P90, shifted as far as the three ask for.</summary>
@@ -73,7 +73,9 @@ public sealed class LogNormal : Distribution
     }
 
     public override double Cdf(double x) =>
-        x <= shift ? 0 : Sigma == 0 ? (x >= Median ? 1 : 0) : NormalLaw.Cdf((Math.Log(x - shift) - mu) / Sigma);
+        x <= shift ? 0
+        : Sigma == 0 ? (x >= Median ? 1 : 0)
+        : NormalLaw.Cdf((Math.Log(x - shift) - mu) / Sigma);
 
     public override double Quantile(double p) => Sigma == 0 ? Median : AtScore(NormalLaw.Quantile(p));
 

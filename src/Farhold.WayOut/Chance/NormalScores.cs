@@ -2,7 +2,9 @@ using System.Numerics;
 
 namespace Farhold.WayOut.Chance;
 
-/// <summary>Normal scores from random bits, read from tables good to 1e-8: even cells in the middle, cells that halve with the share in the tails.</summary>
+/// <summary>
+/// Normal scores from random bits, read from tables good to 1e-8: even cells in the middle, cells that halve with the share in the tails.
+/// </summary>
 internal static class NormalScores
 {
     private const int CellBits = 10;
@@ -14,14 +16,16 @@ internal static class NormalScores
     private const int FractionBits = Rng.UniformBits - CellBits;
 
     /// <summary>Cells of each halving of a tail, and halvings: a share below the last is worked out (two in a million).</summary>
-    private const int TailCellBits = 6, FirstHalving = 5, LastHalving = 20;
+    private const int TailCellBits = 6,
+        FirstHalving = 5,
+        LastHalving = 20;
 
     private const int TailFractionBits = 40;
 
     /// <summary>The four coefficients of each cell's cubic (Hermite, from values and slopes at both ends); the tails stay empty.</summary>
-    private static readonly double[] middle = Middle();
+    private static readonly double[] Middle = MiddleTable();
 
-    private static readonly double[] lower = Lower();
+    private static readonly double[] Lower = LowerTable();
 
     /// <summary>The score at the share of the law that <see cref="Rng.Uniform"/> makes of the same bits.</summary>
     public static double Of(ulong bits)
@@ -32,7 +36,9 @@ internal static class NormalScores
         return score[0];
     }
 
-    /// <summary>The scores of numbers <paramref name="stride"/> places apart, from the first of the generator on; each as <see cref="Of"/> has it.</summary>
+    /// <summary>
+    /// The scores of numbers <paramref name="stride"/> places apart, from the first of the generator on; each as <see cref="Of"/> has it.
+    /// </summary>
     /// <param name="bits">As long as the scores; overwritten.</param>
     public static void Fill(Rng rng, ulong stride, Span<ulong> bits, Span<double> scores)
     {
@@ -43,7 +49,7 @@ internal static class NormalScores
     // No call but in the tails, and nothing checked that can't be: this is the inner loop of every forecast.
     private static void Look(ReadOnlySpan<ulong> bits, Span<double> scores)
     {
-        var c = middle;
+        var c = Middle;
         unchecked
         {
             for (var k = 0; k < scores.Length && k < bits.Length; k++)
@@ -74,12 +80,12 @@ internal static class NormalScores
             var rest = bits << (halving + 1);
             var t = ((long)((rest << TailCellBits) >> (64 - TailFractionBits)) + 0.5) * (1.0 / (1UL << TailFractionBits));
             var at = 4 * (((halving - FirstHalving) << TailCellBits) + (int)(rest >> (64 - TailCellBits)));
-            var c = lower;
+            var c = Lower;
             return c[at] + (t * (c[at + 1] + (t * (c[at + 2] + (t * c[at + 3])))));
         }
     }
 
-    private static double[] Middle()
+    private static double[] MiddleTable()
     {
         var table = new double[4 * Cells];
         for (var i = TailCells; i < Cells - TailCells; i++)
@@ -87,7 +93,7 @@ internal static class NormalScores
         return table;
     }
 
-    private static double[] Lower()
+    private static double[] LowerTable()
     {
         const int cells = 1 << TailCellBits;
         var table = new double[4 * cells * (LastHalving - FirstHalving)];

@@ -11,7 +11,8 @@ public sealed class Pert : Distribution
     private const int CellsPerScore = 10;
     private const int Cells = (int)(2 * LastScore * CellsPerScore);
 
-    private readonly double low, width;
+    private readonly double low,
+        width;
     private double[]? table;
 
     public Pert(double low, double likely, double high, double lambda = 4)
@@ -20,7 +21,8 @@ public sealed class Pert : Distribution
         width = Finite(high, nameof(high)) - low;
         ArgumentOutOfRangeException.ThrowIfLessThan(likely, low);
         ArgumentOutOfRangeException.ThrowIfLessThan(high, likely);
-        ArgumentOutOfRangeException.ThrowIfNegative(Finite(lambda, nameof(lambda)));
+        Finite(lambda, nameof(lambda));
+        ArgumentOutOfRangeException.ThrowIfNegative(lambda);
         Alpha = width > 0 ? 1 + (lambda * (likely - low) / width) : 1;
         Beta = width > 0 ? 1 + (lambda * (high - likely) / width) : 1;
     }
@@ -57,7 +59,12 @@ public sealed class Pert : Distribution
             for (var i = 0; i < scores.Length; i++)
             {
                 var place = (scores[i] + LastScore) * CellsPerScore;
-                place = place > 0 ? place < Cells ? place : Cells : 0;
+                place =
+                    place > 0
+                        ? place < Cells
+                            ? place
+                            : Cells
+                        : 0;
                 var cell = (int)place;
                 var t = place - cell;
                 var at = 4 * cell;
@@ -69,13 +76,21 @@ public sealed class Pert : Distribution
     private static double Looked(double[] c, double z)
     {
         var place = (z + LastScore) * CellsPerScore;
-        place = place > 0 ? place < Cells ? place : Cells : 0;
+        place =
+            place > 0
+                ? place < Cells
+                    ? place
+                    : Cells
+                : 0;
         var cell = (int)place;
         var (t, at) = (place - cell, 4 * cell);
         return c[at] + (t * (c[at + 1] + (t * (c[at + 2] + (t * c[at + 3])))));
     }
 
-    /// <summary>The four coefficients of each cell's cubic, and of one more that stays at the greatest; slopes limited so that no cell turns back (Fritsch and Carlson 1980).</summary>
+    /// <summary>
+    /// The four coefficients of each cell's cubic, and of one more that stays at the greatest; slopes limited so that no cell turns back
+    /// (Fritsch and Carlson 1980).
+    /// </summary>
     private double[] Tabulated()
     {
         var nodes = new double[2 * (Cells + 1)];
@@ -97,7 +112,10 @@ public sealed class Pert : Distribution
         var cubics = new double[4 * (Cells + 1)];
         for (var i = 0; i < Cells; i++)
         {
-            double y0 = nodes[2 * i], m0 = nodes[(2 * i) + 1], rise = nodes[(2 * i) + 2] - y0, m1 = nodes[(2 * i) + 3];
+            double y0 = nodes[2 * i],
+                m0 = nodes[(2 * i) + 1],
+                rise = nodes[(2 * i) + 2] - y0,
+                m1 = nodes[(2 * i) + 3];
             (cubics[4 * i], cubics[(4 * i) + 1]) = (y0, m0);
             (cubics[(4 * i) + 2], cubics[(4 * i) + 3]) = ((3 * rise) - (2 * m0) - m1, m0 + m1 - (2 * rise));
         }

@@ -62,7 +62,8 @@ public readonly record struct Rng(ulong Seed, ulong Position = 0)
     public static Rng? Parse(string text)
     {
         var parts = text.Split(':');
-        return parts is ["splitmix64", { Length: 16 } seed, var position]
+        return
+            parts is ["splitmix64", { Length: 16 } seed, var position]
             && ulong.TryParse(seed, NumberStyles.AllowHexSpecifier, CultureInfo.InvariantCulture, out var s)
             && ulong.TryParse(position, NumberStyles.None, CultureInfo.InvariantCulture, out var p)
             ? new Rng(s, p)

@@ -17,9 +17,12 @@ internal static class AnglePairText
 
         var (first, second) = Halves(tokens);
         if (first.IsEmpty || second.IsEmpty)
-            return Refuse(text.TrimEnd().Length + 1, tokens.Count(t => t.Kind == AngleTokenKind.Letter) == 1
-                ? "There is one letter N, S, E or W; a place needs a latitude and a longitude, with both letters or none."
-                : "A place needs two numbers, a latitude and a longitude.");
+            return Refuse(
+                text.TrimEnd().Length + 1,
+                tokens.Count(t => t.Kind == AngleTokenKind.Letter) == 1
+                    ? "There is one letter N, S, E or W; a place needs a latitude and a longitude, with both letters or none."
+                    : "A place needs two numbers, a latitude and a longitude."
+            );
         return (AngleText.Read(first), AngleText.Read(second)) switch
         {
             ({ Fault: { } fault }, _) => Refuse(fault.Column, fault.Reason),
@@ -32,13 +35,20 @@ internal static class AnglePairText
             if ((a.Letter is null) != (b.Letter is null))
                 return Refuse((a.Letter is null ? a : b).Column, "Only one of the two has a letter N, S, E or W; write both or none.");
             if (a.Letter is not null && a.IsLatitude == b.IsLatitude)
-                return Refuse(b.Column, $"Both are {(a.IsLatitude ? "latitudes (N or S)" : "longitudes (E or W)")}; a place needs one of each.");
+                return Refuse(
+                    b.Column,
+                    $"Both are {(a.IsLatitude ? "latitudes (N or S)" : "longitudes (E or W)")}; a place needs one of each."
+                );
             var swapped = a.Letter is not null && !a.IsLatitude;
             var (latitude, longitude) = swapped ? (b, a) : (a, b);
             if (Math.Abs(latitude.Degrees) > 90)
-                return Refuse(latitude.Column, Math.Abs(longitude.Degrees) <= 90 && a.Letter is null
-                    ? "A latitude is at most 90 degrees; perhaps the longitude came first. The latitude comes first, or write N, S, E, W."
-                    : "A latitude is at most 90 degrees.");
+                return Refuse(
+                    latitude.Column,
+                    Math.Abs(longitude.Degrees) <= 90 && a.Letter is null
+                        ? "A latitude is at most 90 degrees; perhaps the longitude came first. The latitude comes first, or write N, "
+                            + "S, E, W."
+                        : "A latitude is at most 90 degrees."
+                );
             if (Math.Abs(longitude.Degrees) > 180)
                 return Refuse(longitude.Column, "A longitude is at most 180 degrees.");
             return new Read<GeoPoint>.Usable(new GeoPoint(latitude.Degrees, longitude.Degrees));
@@ -47,9 +57,10 @@ internal static class AnglePairText
         Read<GeoPoint> Refuse(int at, string reason) => new Read<GeoPoint>.Refused([new Refusal(source, 1, at, reason)]);
     }
 
-    private static string Unreadable(char c) => c is 'O' or 'o'
-        ? "The letter O can mean east or west, depending on the language; write E or W."
-        : $"“{c}” is not part of a place written in degrees.";
+    private static string Unreadable(char c) =>
+        c is 'O' or 'o'
+            ? "The letter O can mean east or west, depending on the language; write E or W."
+            : $"“{c}” is not part of a place written in degrees.";
 
     // 46,558 8,5615 and 46,558: without a point anywhere a tight comma can't be told from a decimal sign.
     private static int? DecimalCommas(string text, List<AngleToken> tokens)
@@ -57,8 +68,13 @@ internal static class AnglePairText
         if (text.Contains('.', StringComparison.Ordinal))
             return null;
         foreach (var token in tokens)
-            if (token.Text == "," && token.Column < text.Length && char.IsAsciiDigit(text[token.Column])
-                && token.Column >= 2 && char.IsAsciiDigit(text[token.Column - 2]))
+            if (
+                token.Text == ","
+                && token.Column < text.Length
+                && char.IsAsciiDigit(text[token.Column])
+                && token.Column >= 2
+                && char.IsAsciiDigit(text[token.Column - 2])
+            )
                 return token.Column;
         return null;
     }

@@ -22,7 +22,7 @@ internal readonly record struct AngleToken(AngleTokenKind Kind, string Text, int
     public static (List<AngleToken> Tokens, int? BadColumn) Split(string text)
     {
         var tokens = new List<AngleToken>();
-        for (var i = 0; i < text.Length;)
+        for (var i = 0; i < text.Length; )
         {
             var start = i;
             var c = text[i] == '−' ? '-' : text[i];
@@ -38,7 +38,7 @@ internal readonly record struct AngleToken(AngleTokenKind Kind, string Text, int
                 while (i < text.Length && char.IsAsciiDigit(text[i]))
                     i++;
                 if (i + 1 < text.Length && text[i] == '.' && char.IsAsciiDigit(text[i + 1]))
-                    for (i++; i < text.Length && char.IsAsciiDigit(text[i]);)
+                    for (i++; i < text.Length && char.IsAsciiDigit(text[i]); )
                         i++;
                 tokens.Add(new(AngleTokenKind.Number, text[start..i].Replace('−', '-'), start + 1));
                 continue;
@@ -59,14 +59,15 @@ internal readonly record struct AngleToken(AngleTokenKind Kind, string Text, int
         return (tokens, null);
     }
 
-    private static AngleTokenKind? KindOf(char c) => c switch
-    {
-        '°' or 'º' or '˚' or 'd' or 'D' => AngleTokenKind.Degree,
-        '\'' or '′' or '’' or '‘' => AngleTokenKind.Minute,
-        '"' or '″' or '”' or '“' => AngleTokenKind.Second,
-        ':' => AngleTokenKind.Colon,
-        ',' or ';' or '/' => AngleTokenKind.Separator,
-        _ when "NSEWnsew".Contains(c, StringComparison.Ordinal) => AngleTokenKind.Letter,
-        _ => null,
-    };
+    private static AngleTokenKind? KindOf(char c) =>
+        c switch
+        {
+            '°' or 'º' or '˚' or 'd' or 'D' => AngleTokenKind.Degree,
+            '\'' or '′' or '’' or '‘' => AngleTokenKind.Minute,
+            '"' or '″' or '”' or '“' => AngleTokenKind.Second,
+            ':' => AngleTokenKind.Colon,
+            ',' or ';' or '/' => AngleTokenKind.Separator,
+            _ when "NSEWnsew".Contains(c, StringComparison.Ordinal) => AngleTokenKind.Letter,
+            _ => null,
+        };
 }

@@ -21,10 +21,11 @@ public readonly record struct Climb(double AscentM, double DescentM)
     public static Climb? Of(Track track, double thresholdM = ThresholdM)
     {
         ArgumentNullException.ThrowIfNull(track);
-        var climbs = track.Segments
-            .Select(s => s.Points.Where(p => p.ElevationM is not null).Select(p => p.ElevationM!.Value).ToArray())
+        var climbs = track
+            .Segments.Select(s => s.Points.Where(p => p.ElevationM is not null).Select(p => p.ElevationM!.Value).ToArray())
             .Where(heights => heights.Length > 1)
-            .Select(heights => Of(heights, thresholdM)).ToArray();
+            .Select(heights => Of(heights, thresholdM))
+            .ToArray();
         return climbs.Length == 0 ? null : climbs.Aggregate(default(Climb), (a, b) => a.Plus(b));
     }
 

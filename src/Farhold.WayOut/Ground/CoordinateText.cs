@@ -17,7 +17,9 @@ public static class CoordinateText
     {
         ArgumentNullException.ThrowIfNull(text);
         if (text.Length > MaxLength)
-            return new Read<GeoPoint>.Refused([new Refusal(source, 1, MaxLength + 1, $"A place is written in at most {MaxLength} characters.")]);
+            return new Read<GeoPoint>.Refused([
+                new Refusal(source, 1, MaxLength + 1, $"A place is written in at most {MaxLength} characters."),
+            ]);
         if (!MgrsText.LooksLikeOne(text))
             return AnglePairText.Parse(text, source);
         return Mgrs.Parse(text, source) switch
@@ -28,14 +30,15 @@ public static class CoordinateText
         };
     }
 
-    public static string Format(GeoPoint place, CoordinateStyle style) => style switch
-    {
-        CoordinateStyle.Decimal => string.Create(CultureInfo.InvariantCulture, $"{place.Latitude:F6}, {place.Longitude:F6}"),
-        CoordinateStyle.DegreesMinutes => Pair(place, DegreesMinutes),
-        CoordinateStyle.DegreesMinutesSeconds => Pair(place, DegreesMinutesSeconds),
-        CoordinateStyle.Mgrs => Mgrs.Format(place),
-        _ => throw new ArgumentOutOfRangeException(nameof(style), style, "Not a way to write a place."),
-    };
+    public static string Format(GeoPoint place, CoordinateStyle style) =>
+        style switch
+        {
+            CoordinateStyle.Decimal => string.Create(CultureInfo.InvariantCulture, $"{place.Latitude:F6}, {place.Longitude:F6}"),
+            CoordinateStyle.DegreesMinutes => Pair(place, DegreesMinutes),
+            CoordinateStyle.DegreesMinutesSeconds => Pair(place, DegreesMinutesSeconds),
+            CoordinateStyle.Mgrs => Mgrs.Format(place),
+            _ => throw new ArgumentOutOfRangeException(nameof(style), style, "Not a way to write a place."),
+        };
 
     private static string Pair(GeoPoint place, Func<double, int, string> write) =>
         $"{write(place.Latitude, 2)} {(double.IsNegative(place.Latitude) ? 'S' : 'N')} "

@@ -25,7 +25,9 @@ public sealed class FedXmlNodes(ReadOnlyMemory<byte> content, IXmlFeed feed) : I
     private string batch = "";
     private int at;
     private int open;
-    private Range name, space, text;
+    private Range name,
+        space,
+        text;
     private bool isOver;
 
     public (int Line, int Column)? Broken { get; private set; }

@@ -26,8 +26,7 @@ internal readonly record struct GeodesicArc(double Eps, SinCos Sigma1, SinCos Si
         for (var l = 1; l < GeodesicSeries.Size; l++)
             c2[l] = ((1 + a1) * c1[l]) - ((1 + a2) * c2[l]);
         var j12 = ((a1 - a2) * Sigma12) + Wave(c2);
-        return (pair.Stretch2 * (Sigma1.Cos * Sigma2.Sin)) - (pair.Stretch1 * (Sigma1.Sin * Sigma2.Cos))
-            - (Sigma1.Cos * Sigma2.Cos * j12);
+        return (pair.Stretch2 * (Sigma1.Cos * Sigma2.Sin)) - (pair.Stretch1 * (Sigma1.Sin * Sigma2.Cos)) - (Sigma1.Cos * Sigma2.Cos * j12);
     }
 
     private double Wave(ReadOnlySpan<double> c) => GeodesicSeries.SineSum(c, Sigma2) - GeodesicSeries.SineSum(c, Sigma1);

@@ -35,8 +35,7 @@ internal static class GeodesicDirect
     }
 
     /// <summary>Azimuth of the geodesic where it crosses the equator northwards (5).</summary>
-    public static SinCos EquatorAzimuth(SinCos alpha, SinCos beta) =>
-        new(alpha.Sin * beta.Cos, Hypot(alpha.Cos, alpha.Sin * beta.Sin));
+    public static SinCos EquatorAzimuth(SinCos alpha, SinCos beta) => new(alpha.Sin * beta.Cos, Hypot(alpha.Cos, alpha.Sin * beta.Sin));
 
     /// <summary>How far the longitude on the ellipsoid lags behind that on the auxiliary sphere, radians (8).</summary>
     public static double Lag(double eps, double sinAlpha0, SinCos sigma1, SinCos sigma2, double sigma12)

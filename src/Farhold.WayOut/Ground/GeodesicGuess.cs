@@ -7,8 +7,7 @@ internal static class GeodesicGuess
     private static readonly double SqrtEpsilon = Math.Sqrt(Math.BitIncrement(1.0) - 1);
 
     /// <summary>Arcs below this, radians, are so short that the sphere is as good as the series.</summary>
-    private static readonly double ShortArc =
-        0.1 * SqrtEpsilon / Math.Sqrt(Wgs84.Flattening * (1 - (Wgs84.Flattening / 2)) / 2);
+    private static readonly double ShortArc = 0.1 * SqrtEpsilon / Math.Sqrt(Wgs84.Flattening * (1 - (Wgs84.Flattening / 2)) / 2);
 
     /// <param name="shortPath">The whole answer, where the places are so close that no search is needed.</param>
     public static SinCos Azimuth(GeodesicPair pair, out GeodesicPath? shortPath)
@@ -21,18 +20,23 @@ internal static class GeodesicGuess
         var stretch = near ? MeanStretch(beta1, beta2) : 1;
         var omega = near ? SinCos.OfRadians(pair.Lambda12 / (Wgs84.AxisRatio * stretch)) : pair.DirectionLambda12;
 
-        var alpha1 = new SinCos(beta2.Cos * omega.Sin, omega.Cos >= 0
-            ? difference.Sin + (beta2.Cos * beta1.Sin * omega.Sin * omega.Sin / (1 + omega.Cos))
-            : sum.Sin - (beta2.Cos * beta1.Sin * omega.Sin * omega.Sin / (1 - omega.Cos)));
+        var alpha1 = new SinCos(
+            beta2.Cos * omega.Sin,
+            omega.Cos >= 0
+                ? difference.Sin + (beta2.Cos * beta1.Sin * omega.Sin * omega.Sin / (1 + omega.Cos))
+                : sum.Sin - (beta2.Cos * beta1.Sin * omega.Sin * omega.Sin / (1 - omega.Cos))
+        );
         var arc = new SinCos(
             Math.Sqrt((alpha1.Sin * alpha1.Sin) + (alpha1.Cos * alpha1.Cos)),
-            (beta1.Sin * beta2.Sin) + (beta1.Cos * beta2.Cos * omega.Cos));
+            (beta1.Sin * beta2.Sin) + (beta1.Cos * beta2.Cos * omega.Cos)
+        );
 
         if (near && arc.Sin < ShortArc)
         {
-            var alpha2 = new SinCos(beta1.Cos * omega.Sin, difference.Sin - (beta1.Cos * beta2.Sin * (omega.Cos >= 0
-                ? omega.Sin * omega.Sin / (1 + omega.Cos)
-                : 1 - omega.Cos)));
+            var alpha2 = new SinCos(
+                beta1.Cos * omega.Sin,
+                difference.Sin - (beta1.Cos * beta2.Sin * (omega.Cos >= 0 ? omega.Sin * omega.Sin / (1 + omega.Cos) : 1 - omega.Cos))
+            );
             shortPath = pair.Restore(arc.Radians * Wgs84.SemiMinorAxis * stretch, alpha1, alpha2);
             return alpha1;
         }
@@ -67,19 +71,21 @@ internal static class GeodesicGuess
 
         var k = Astroid(x, y);
         var omega = SinCos.OfRadians(scaleX * -x * k / (1 + k));
-        return new(
-            pair.Beta2.Cos * omega.Sin,
-            sinSum - (pair.Beta2.Cos * pair.Beta1.Sin * omega.Sin * omega.Sin / (1 + omega.Cos)));
+        return new(pair.Beta2.Cos * omega.Sin, sinSum - (pair.Beta2.Cos * pair.Beta1.Sin * omega.Sin * omega.Sin / (1 + omega.Cos)));
     }
 
     /// <summary>The positive root of k⁴ + 2k³ − (x² + y² − 1)k² − 2y²k − y² = 0 (eq. 55), by the steps of eq. 63–65.</summary>
     private static double Astroid(double x, double y)
     {
-        double p = x * x, q = y * y, r = (p + q - 1) / 6;
+        double p = x * x,
+            q = y * y,
+            r = (p + q - 1) / 6;
         if (q == 0 && r <= 0)
             return 0;
 
-        double s = p * q / 4, r2 = r * r, r3 = r * r2;
+        double s = p * q / 4,
+            r2 = r * r,
+            r3 = r * r2;
         var discriminant = s * (s + (2 * r3));
         var u = r;
         if (discriminant >= 0)

@@ -33,8 +33,7 @@ internal static class GeodesicInverse
         var alpha2 = new SinCos(0, 1);
         var sigma1 = new SinCos(pair.Beta1.Sin, alpha1.Cos * pair.Beta1.Cos);
         var sigma2 = pair.Beta2;
-        var arc = new GeodesicArc(
-            Wgs84.ThirdFlattening, sigma1, sigma2, sigma2.Minus(sigma1).NotNegative().Radians);
+        var arc = new GeodesicArc(Wgs84.ThirdFlattening, sigma1, sigma2, sigma2.Minus(sigma1).NotNegative().Radians);
         var same = arc.Sigma12 < 3 * Angles.Tiny || (arc.Sigma12 < Epsilon && arc.Length() < 0);
         return pair.Restore(same ? 0 : arc.Length() * Wgs84.SemiMinorAxis, alpha1, alpha2);
     }
@@ -64,7 +63,8 @@ internal static class GeodesicInverse
 
             alpha1 = new SinCos((low.Sin + high.Sin) / 2, (low.Cos + high.Cos) / 2).Normalised();
             nearlyThere = false;
-            bracketClosed = Math.Abs(low.Sin - alpha1.Sin) + (low.Cos - alpha1.Cos) < Epsilon
+            bracketClosed =
+                Math.Abs(low.Sin - alpha1.Sin) + (low.Cos - alpha1.Cos) < Epsilon
                 || Math.Abs(alpha1.Sin - high.Sin) + (alpha1.Cos - high.Cos) < Epsilon;
         }
     }

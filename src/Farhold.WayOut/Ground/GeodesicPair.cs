@@ -8,8 +8,16 @@ namespace Farhold.WayOut.Ground;
 /// <param name="Swapped">The places were exchanged.</param>
 /// <param name="EastSign">−1 where east and west were exchanged; likewise north and south.</param>
 internal readonly record struct GeodesicPair(
-    SinCos Beta1, SinCos Beta2, double Lambda12, SinCos DirectionLambda12, double ToAntimeridian,
-    bool FirstAtPole, bool Swapped, double EastSign, double NorthSign)
+    SinCos Beta1,
+    SinCos Beta2,
+    double Lambda12,
+    SinCos DirectionLambda12,
+    double ToAntimeridian,
+    bool FirstAtPole,
+    bool Swapped,
+    double EastSign,
+    double NorthSign
+)
 {
     public double Stretch1 => Stretch(Beta1);
 
@@ -33,8 +41,16 @@ internal readonly record struct GeodesicPair(
 
         var (beta1, beta2) = Equalised(SinCos.OfReducedLatitude(latitude1), SinCos.OfReducedLatitude(latitude2));
         return new(
-            beta1, beta2, longitude12 * Math.PI / 180, SinCos.OfDegrees(longitude12, lost), 180 - longitude12 - lost,
-            latitude1 == -90, swapped, eastSign, northSign);
+            beta1,
+            beta2,
+            longitude12 * Math.PI / 180,
+            SinCos.OfDegrees(longitude12, lost),
+            180 - longitude12 - lost,
+            latitude1 == -90,
+            swapped,
+            eastSign,
+            northSign
+        );
     }
 
     public GeodesicPath Restore(double metres, SinCos alpha1, SinCos alpha2)

@@ -16,25 +16,36 @@ internal static class GeodesicSeries
 
     private static readonly double[][] C1 =
     [
-        Over(32, -1, 6, -16), Over(2048, -9, 64, -128), Over(768, 9, -16), Over(512, 3, -5), Over(1280, -7), Over(2048, -7),
+        Over(32, -1, 6, -16),
+        Over(2048, -9, 64, -128),
+        Over(768, 9, -16),
+        Over(512, 3, -5),
+        Over(1280, -7),
+        Over(2048, -7),
     ];
 
     private static readonly double[][] C1Reverted =
     [
-        Over(1536, 205, -432, 768), Over(12288, 4005, -4736, 3840), Over(384, -225, 116), Over(7680, -7173, 2695),
-        Over(7680, 3467), Over(61440, 38081),
+        Over(1536, 205, -432, 768),
+        Over(12288, 4005, -4736, 3840),
+        Over(384, -225, 116),
+        Over(7680, -7173, 2695),
+        Over(7680, 3467),
+        Over(61440, 38081),
     ];
 
     private static readonly double[][] C2 =
     [
-        Over(32, 1, 2, 16), Over(2048, 35, 64, 384), Over(768, 15, 80), Over(512, 7, 35), Over(1280, 63), Over(2048, 77),
+        Over(32, 1, 2, 16),
+        Over(2048, 35, 64, 384),
+        Over(768, 15, 80),
+        Over(512, 7, 35),
+        Over(1280, 63),
+        Over(2048, 77),
     ];
 
     // In ε, each coefficient a polynomial in n, which is a number once the ellipsoid is fixed.
-    private static readonly double[] A3 =
-    [
-        InN(128, -3), InN(64, -2, -3), InN(16, -1, -3, -1), InN(8, 3, -1, -2), InN(2, 1, -1), InN(1, 1),
-    ];
+    private static readonly double[] A3 = [InN(128, -3), InN(64, -2, -3), InN(16, -1, -3, -1), InN(8, 3, -1, -2), InN(2, 1, -1), InN(1, 1)];
 
     private static readonly double[][] C3 =
     [
@@ -66,7 +77,8 @@ internal static class GeodesicSeries
     public static double SineSum(ReadOnlySpan<double> c, SinCos sigma)
     {
         var twiceCos = 2 * (sigma.Cos - sigma.Sin) * (sigma.Cos + sigma.Sin);
-        double b = 0, previous = 0;
+        double b = 0,
+            previous = 0;
         for (var l = c.Length - 1; l >= 1; l--)
             (b, previous) = ((twiceCos * b) - previous + c[l], b);
         return 2 * sigma.Sin * sigma.Cos * b;

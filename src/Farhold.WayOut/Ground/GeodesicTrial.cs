@@ -26,18 +26,18 @@ internal readonly record struct GeodesicTrial(GeodesicArc Arc, SinCos Alpha2, do
     }
 
     /// <summary>Change of the longitude reached with the starting azimuth (Karney 2013, eq. 46).</summary>
-    public double Slope(GeodesicPair pair) => Alpha2.Cos == 0
-        ? -2 * Wgs84.AxisRatio * pair.Stretch1 / pair.Beta1.Sin
-        : Arc.ReducedLength(pair) * Wgs84.AxisRatio / (Alpha2.Cos * pair.Beta2.Cos);
+    public double Slope(GeodesicPair pair) =>
+        Alpha2.Cos == 0
+            ? -2 * Wgs84.AxisRatio * pair.Stretch1 / pair.Beta1.Sin
+            : Arc.ReducedLength(pair) * Wgs84.AxisRatio / (Alpha2.Cos * pair.Beta2.Cos);
 
     // Written so that latitudes of one size give exactly mirrored azimuths (eq. 45).
     private static SinCos SecondAzimuth(SinCos beta1, SinCos beta2, SinCos alpha1, double sinAlpha0)
     {
         if (beta2.Cos == beta1.Cos && Math.Abs(beta2.Sin) == -beta1.Sin)
             return new(alpha1.Sin, Math.Abs(alpha1.Cos));
-        var difference = beta1.Cos < -beta1.Sin
-            ? (beta2.Cos - beta1.Cos) * (beta1.Cos + beta2.Cos)
-            : (beta1.Sin - beta2.Sin) * (beta1.Sin + beta2.Sin);
+        var difference =
+            beta1.Cos < -beta1.Sin ? (beta2.Cos - beta1.Cos) * (beta1.Cos + beta2.Cos) : (beta1.Sin - beta2.Sin) * (beta1.Sin + beta2.Sin);
         var northward = alpha1.Cos * beta1.Cos;
         var sin = beta2.Cos != beta1.Cos ? sinAlpha0 / beta2.Cos : alpha1.Sin;
         return new(sin, Math.Sqrt((northward * northward) + difference) / beta2.Cos);

@@ -33,7 +33,17 @@ public static class Gpx
     {
         if (content.Length > MaxBytes)
         {
-            yield return new(1, Refuse(new Refusal(file, 1, 1, $"The file has {content.Length >> 20} MiB; at most {MaxBytes >> 20} MiB are read. Save a shorter track.")));
+            yield return new(
+                1,
+                Refuse(
+                    new Refusal(
+                        file,
+                        1,
+                        1,
+                        $"The file has {content.Length >> 20} MiB; at most {MaxBytes >> 20} MiB are read. Save a shorter track."
+                    )
+                )
+            );
             yield break;
         }
 

@@ -9,7 +9,8 @@ namespace Farhold.WayOut.Ground;
 internal readonly record struct GpxPointDraft(GeoPoint Place, double? ElevationM, Instant? Time, int Line, int Column, string? Fault)
 {
     /// <summary>Metres; the Dead Sea's shore and the highest summit lie within (design, rounded outwards).</summary>
-    private const double LowestM = -500, HighestM = 9_000;
+    private const double LowestM = -500,
+        HighestM = 9_000;
 
     public static GpxPointDraft At(string? latitude, string? longitude, int line, int column, TrackWarnings warnings)
     {
@@ -23,9 +24,11 @@ internal readonly record struct GpxPointDraft(GeoPoint Place, double? ElevationM
         if (Math.Abs(lat) > 90)
             return draft with
             {
-                Fault = Math.Abs(lat) <= 180 && Math.Abs(lon) <= 90
-                    ? $"The latitude {Short(latitude)} is beyond 90 degrees, but {Short(longitude)} would be one: latitude and longitude seem to be swapped."
-                    : $"The latitude {Short(latitude)} is beyond 90 degrees.",
+                Fault =
+                    Math.Abs(lat) <= 180 && Math.Abs(lon) <= 90
+                        ? $"The latitude {Short(latitude)} is beyond 90 degrees, but {Short(longitude)} would be one: latitude and "
+                            + $"longitude seem to be swapped."
+                        : $"The latitude {Short(latitude)} is beyond 90 degrees.",
             };
         if (Math.Abs(lon) > 180)
             return draft with { Fault = $"The longitude {Short(longitude)} is beyond 180 degrees." };
@@ -38,8 +41,14 @@ internal readonly record struct GpxPointDraft(GeoPoint Place, double? ElevationM
             return this;
         if (Number(text, Line, Column, warnings) is { } metres && metres is >= LowestM and <= HighestM)
             return this with { ElevationM = metres };
-        warnings.Add(TrackWarningKind.ElevationNotUsable, Line, Column, count =>
-            $"{count} heights are not numbers of metres between {LowestM} and {HighestM}; the first is “{Short(text)}”. They were left out.");
+        warnings.Add(
+            TrackWarningKind.ElevationNotUsable,
+            Line,
+            Column,
+            count =>
+                $"{count} heights are not numbers of metres between {LowestM} and {HighestM}; the first is “{Short(text)}”. They were "
+                + $"left out."
+        );
         return this;
     }
 
@@ -52,13 +61,21 @@ internal readonly record struct GpxPointDraft(GeoPoint Place, double? ElevationM
             return this with { Time = zoned.Value.ToInstant() };
         if (LocalDateTimePattern.ExtendedIso.Parse(text) is { Success: true } local)
         {
-            warnings.Add(TrackWarningKind.TimeWithoutZone, Line, Column, count =>
-                $"{count} times do not say their zone; they were taken as UTC, as the format demands.");
+            warnings.Add(
+                TrackWarningKind.TimeWithoutZone,
+                Line,
+                Column,
+                count => $"{count} times do not say their zone; they were taken as UTC, as the format demands."
+            );
             return this with { Time = local.Value.InUtc().ToInstant() };
         }
 
-        warnings.Add(TrackWarningKind.TimeNotReadable, Line, Column, count =>
-            $"{count} times are not readable; the first is “{Short(text)}”. They were left out.");
+        warnings.Add(
+            TrackWarningKind.TimeNotReadable,
+            Line,
+            Column,
+            count => $"{count} times are not readable; the first is “{Short(text)}”. They were left out."
+        );
         return this;
     }
 
@@ -71,8 +88,12 @@ internal readonly record struct GpxPointDraft(GeoPoint Place, double? ElevationM
         var comma = text.IndexOf(',', StringComparison.Ordinal);
         if (comma < 0 || text.Contains('.', StringComparison.Ordinal) || Parse(text.Replace(',', '.')) is not { } repaired)
             return null;
-        warnings.Add(TrackWarningKind.DecimalComma, line, column, count =>
-            $"{count} numbers have a decimal comma; the first is “{Short(text)}”. They were read with a point.");
+        warnings.Add(
+            TrackWarningKind.DecimalComma,
+            line,
+            column,
+            count => $"{count} numbers have a decimal comma; the first is “{Short(text)}”. They were read with a point."
+        );
         return repaired;
 
         static double? Parse(string s) =>

@@ -80,7 +80,12 @@ internal sealed class GpxReader(ReadOnlyMemory<byte> content, string file, XmlOp
                 Refuse(line, column, $"This file begins with <{xml.LocalName}>, so it is not GPX; export the track as GPX.");
                 return false;
             case GpxPlace.File when xml.Namespace != "http://www.topografix.com/GPX/1/1":
-                Found.Warnings.Add(TrackWarningKind.OtherVersion, line, column, _ => "The file does not say it is GPX 1.1; its elements were read by name.");
+                Found.Warnings.Add(
+                    TrackWarningKind.OtherVersion,
+                    line,
+                    column,
+                    _ => "The file does not say it is GPX 1.1; its elements were read by name."
+                );
                 break;
             case GpxPlace.Track:
                 Found.TrackCount++;
@@ -145,14 +150,22 @@ internal sealed class GpxReader(ReadOnlyMemory<byte> content, string file, XmlOp
         {
             // For this fault not every reader names a place.
             var before = content.Span[..doctype];
-            Refuse(before.Count((byte)'\n') + 1, doctype - before.LastIndexOf((byte)'\n'),
-                "The file declares a document type (DOCTYPE), which can hide harmful text; it is not read. Export the track again as plain GPX.");
+            Refuse(
+                before.Count((byte)'\n') + 1,
+                doctype - before.LastIndexOf((byte)'\n'),
+                "The file declares a document type (DOCTYPE), which can hide harmful text; it is not read. Export the track again as "
+                    + "plain GPX."
+            );
             return;
         }
 
-        Refuse(line, column, path.Count == 0
-            ? "The file is not XML, so it is not GPX."
-            : "From here on the file is not readable XML; it may have been cut off or damaged. Copy or export it again.");
+        Refuse(
+            line,
+            column,
+            path.Count == 0
+                ? "The file is not XML, so it is not GPX."
+                : "From here on the file is not readable XML; it may have been cut off or damaged. Copy or export it again."
+        );
     }
 
     private void Refuse(int line, int column, string reason) => Refusals.Add(new Refusal(file, line, column, reason));

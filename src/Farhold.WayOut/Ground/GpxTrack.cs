@@ -21,39 +21,72 @@ internal static class GpxTrack
 
         var first = segments[0][0];
         if (!hasTrack)
-            warnings.Add(TrackWarningKind.RouteOnly, first.Line, first.Column, _ => "The file holds no track; its route was taken, whose points can lie far apart.");
+            warnings.Add(
+                TrackWarningKind.RouteOnly,
+                first.Line,
+                first.Column,
+                _ => "The file holds no track; its route was taken, whose points can lie far apart."
+            );
         else if (content.Routes.Exists(r => r.Count > 0))
-            warnings.Add(TrackWarningKind.RouteLeftOut, first.Line, first.Column, _ => "The file holds a route besides the track; the route was left out.");
+            warnings.Add(
+                TrackWarningKind.RouteLeftOut,
+                first.Line,
+                first.Column,
+                _ => "The file holds a route besides the track; the route was left out."
+            );
         if (hasTrack && content.TrackCount > 1)
-            warnings.Add(TrackWarningKind.SeveralTracks, first.Line, first.Column, _ => $"The file holds {content.TrackCount} tracks; they were joined in file order.");
+            warnings.Add(
+                TrackWarningKind.SeveralTracks,
+                first.Line,
+                first.Column,
+                _ => $"The file holds {content.TrackCount} tracks; they were joined in file order."
+            );
 
         foreach (var looked in TrackReview.Warn(segments, isRoute: !hasTrack, warnings))
             yield return new((double)looked / count, null);
         var stride = ((count - 1) / Gpx.KeptPoints) + 1;
         if (stride > 1)
-            warnings.Add(TrackWarningKind.Thinned, first.Line, first.Column, _ => $"The track has {count} points; one in {stride} was kept, so its length comes out a little short.");
+            warnings.Add(
+                TrackWarningKind.Thinned,
+                first.Line,
+                first.Column,
+                _ => $"The track has {count} points; one in {stride} was kept, so its length comes out a little short."
+            );
         var useHeights = segments.Exists(s => s.Exists(p => p.ElevationM is not null and not 0));
 
-        yield return new(1, new Read<Track>.Usable(new Track(
-            content.Name,
-            [.. segments.Where(s => s.Count > 1).Select(s => new TrackSegment(Kept(s, stride, useHeights)))],
-            [.. content.Waypoints.Select(w => new Waypoint(w.Name, w.Point.ToTrackPoint()))],
-            warnings.InFileOrder())));
+        yield return new(
+            1,
+            new Read<Track>.Usable(
+                new Track(
+                    content.Name,
+                    [.. segments.Where(s => s.Count > 1).Select(s => new TrackSegment(Kept(s, stride, useHeights)))],
+                    [.. content.Waypoints.Select(w => new Waypoint(w.Name, w.Point.ToTrackPoint()))],
+                    warnings.InFileOrder()
+                )
+            )
+        );
     }
 
     private static Refusal? NoWay(GpxContent content, List<List<GpxPoint>> segments, string file)
     {
         if (segments.Count == 0)
-            return new(file, 1, 1, content.Waypoints.Count > 0
-                ? $"The file holds {content.Waypoints.Count} waypoints but no track and no route."
-                : "The file holds no track and no route.");
-        return segments.Exists(s => s.Count > 1) ? null
+            return new(
+                file,
+                1,
+                1,
+                content.Waypoints.Count > 0
+                    ? $"The file holds {content.Waypoints.Count} waypoints but no track and no route."
+                    : "The file holds no track and no route."
+            );
+        return segments.Exists(s => s.Count > 1)
+            ? null
             : new(file, segments[0][0].Line, segments[0][0].Column, "The file holds single points only; a way has at least two.");
     }
 
     private static ImmutableArray<TrackPoint> Kept(List<GpxPoint> points, int stride, bool useHeights) =>
-    [
-        .. points.Where((_, i) => i % stride == 0 || i == points.Count - 1)
-            .Select(p => useHeights ? p.ToTrackPoint() : p.ToTrackPoint() with { ElevationM = null }),
-    ];
+        [
+            .. points
+                .Where((_, i) => i % stride == 0 || i == points.Count - 1)
+                .Select(p => useHeights ? p.ToTrackPoint() : p.ToTrackPoint() with { ElevationM = null }),
+        ];
 }

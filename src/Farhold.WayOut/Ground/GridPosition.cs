@@ -4,7 +4,9 @@ namespace Farhold.WayOut.Ground;
 /// <param name="Zone">1 to 60; 0 is UPS.</param>
 /// <param name="North">The northern hemisphere, whose northings count from the equator.</param>
 /// <param name="Easting">Metres, false easting included; likewise the northing.</param>
-/// <remarks>Source: NGA.SIG.0012 2.0.0, 2014: zones, their exceptions in Norway and Svalbard, false origins (citation from memory).</remarks>
+/// <remarks>
+/// Source: NGA.SIG.0012 2.0.0, 2014: zones, their exceptions in Norway and Svalbard, false origins (citation from memory).
+/// </remarks>
 public readonly record struct GridPosition(int Zone, bool North, double Easting, double Northing)
 {
     private const double UtmFalseEasting = 500_000;
@@ -25,10 +27,10 @@ public readonly record struct GridPosition(int Zone, bool North, double Easting,
         return new(zone, north, UtmFalseEasting + east, fromEquator + (north ? 0 : UtmFalseNorthingSouth));
     }
 
-    public GeoPoint ToGeoPoint() => Zone == 0
-        ? PolarStereographic.Reverse(Easting - UpsFalseOrigin, Northing - UpsFalseOrigin, North)
-        : TransverseMercator.Reverse(
-            Easting - UtmFalseEasting, Northing - (North ? 0 : UtmFalseNorthingSouth), CentralMeridian(Zone));
+    public GeoPoint ToGeoPoint() =>
+        Zone == 0
+            ? PolarStereographic.Reverse(Easting - UpsFalseOrigin, Northing - UpsFalseOrigin, North)
+            : TransverseMercator.Reverse(Easting - UtmFalseEasting, Northing - (North ? 0 : UtmFalseNorthingSouth), CentralMeridian(Zone));
 
     /// <summary>1 to 60, or 0 beyond 84 north and 80 south.</summary>
     public static int ZoneOf(GeoPoint place)

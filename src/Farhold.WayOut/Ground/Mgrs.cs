@@ -3,7 +3,9 @@ using System.Globalization;
 namespace Farhold.WayOut.Ground;
 
 /// <summary>Grid references of the military grid reference system.</summary>
-/// <remarks>Source: NGA.STND.0037 2.0.0, 2014 (citation from memory). Digits are cut off, never rounded: a reference names the square it lies in.</remarks>
+/// <remarks>
+/// Source: NGA.STND.0037 2.0.0, 2014 (citation from memory). Digits are cut off, never rounded: a reference names the square it lies in.
+/// </remarks>
 public static class Mgrs
 {
     private const long Square = 100_000;
@@ -41,12 +43,15 @@ public static class Mgrs
             return new string([
                 MgrsLetters.PolarBands[band],
                 MgrsLetters.PolarColumnsOf(band)[column - (east ? 20 : origin)],
-                MgrsLetters.PolarRowsOf(grid.North)[row - origin]]);
+                MgrsLetters.PolarRowsOf(grid.North)[row - origin],
+            ]);
         }
 
-        return grid.Zone.ToString("D2", CultureInfo.InvariantCulture) + new string([
-            MgrsLetters.BandOf(latitude),
-            MgrsLetters.ColumnsOf(grid.Zone)[column - 1],
-            MgrsLetters.Rows[(row + MgrsLetters.RowShift(grid.Zone)) % 20]]);
+        return grid.Zone.ToString("D2", CultureInfo.InvariantCulture)
+            + new string([
+                MgrsLetters.BandOf(latitude),
+                MgrsLetters.ColumnsOf(grid.Zone)[column - 1],
+                MgrsLetters.Rows[(row + MgrsLetters.RowShift(grid.Zone)) % 20],
+            ]);
     }
 }

@@ -104,14 +104,18 @@ internal sealed class MgrsText
         return true;
     }
 
-    private Read<MgrsSquare>.Refused RefuseLetter(string expected) => next < signs.Count
-        ? Refuse(next + 1, $"Here belongs {expected}, not “{signs[next].Letter}”.")
-        : Refuse(next + 1, $"The reference ends too early: here belongs {expected}.");
+    private Read<MgrsSquare>.Refused RefuseLetter(string expected) =>
+        next < signs.Count
+            ? Refuse(next + 1, $"Here belongs {expected}, not “{signs[next].Letter}”.")
+            : Refuse(next + 1, $"The reference ends too early: here belongs {expected}.");
 
     /// <param name="sign">Counted from 1, spaces left out; one past the last is the end.</param>
     private Read<MgrsSquare>.Refused Refuse(int sign, string reason)
     {
-        var column = sign <= signs.Count ? signs[sign - 1].Column : signs.Count == 0 ? 1 : signs[^1].Column + 1;
+        var column =
+            sign <= signs.Count ? signs[sign - 1].Column
+            : signs.Count == 0 ? 1
+            : signs[^1].Column + 1;
         return new([new Refusal(source, 1, column, reason)]);
     }
 }

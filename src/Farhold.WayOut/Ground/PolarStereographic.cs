@@ -7,8 +7,7 @@ internal static class PolarStereographic
     /// <summary>Scale at the pole.</summary>
     public const double Scale = 0.994;
 
-    private static readonly double TwiceRadius =
-        2 * Scale * Wgs84.SemiMajorAxis / (Wgs84.AxisRatio * ConformalLatitude.PoleFactor);
+    private static readonly double TwiceRadius = 2 * Scale * Wgs84.SemiMajorAxis / (Wgs84.AxisRatio * ConformalLatitude.PoleFactor);
 
     /// <returns>Metres from the pole along the meridians of 90 east and, in the north, of 180; in the south, of 0.</returns>
     public static (double East, double North) Forward(GeoPoint place, bool north)

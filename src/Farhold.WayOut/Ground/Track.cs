@@ -34,7 +34,11 @@ public sealed record Waypoint(string? Name, TrackPoint Point);
 /// <param name="Segments">In order. What lies between two of them was not recorded and counts for nothing.</param>
 /// <param name="Warnings">What a person should know before trusting it, in file order.</param>
 public sealed record Track(
-    string? Name, ImmutableArray<TrackSegment> Segments, ImmutableArray<Waypoint> Waypoints, ImmutableArray<TrackWarning> Warnings)
+    string? Name,
+    ImmutableArray<TrackSegment> Segments,
+    ImmutableArray<Waypoint> Waypoints,
+    ImmutableArray<TrackWarning> Warnings
+)
 {
     public IEnumerable<TrackPoint> Points => Segments.SelectMany(s => s.Points);
 

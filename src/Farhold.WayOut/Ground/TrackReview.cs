@@ -19,7 +19,12 @@ internal static class TrackReview
         foreach (var point in points)
         {
             if (kept.Count > 0 && kept[^1].Place == point.Place && kept[^1].Time == point.Time)
-                warnings.Add(TrackWarningKind.RepeatedPoints, point.Line, point.Column, count => $"{count} points repeat the one before them; they were left out.");
+                warnings.Add(
+                    TrackWarningKind.RepeatedPoints,
+                    point.Line,
+                    point.Column,
+                    count => $"{count} points repeat the one before them; they were left out."
+                );
             else
                 kept.Add(point);
         }
@@ -43,7 +48,12 @@ internal static class TrackReview
             }
 
         foreach (var segment in segments.Skip(1))
-            warnings.Add(TrackWarningKind.Gaps, segment[0].Line, segment[0].Column, count => $"The recording was broken off {count} times; the ground between was not counted.");
+            warnings.Add(
+                TrackWarningKind.Gaps,
+                segment[0].Line,
+                segment[0].Column,
+                count => $"The recording was broken off {count} times; the ground between was not counted."
+            );
     }
 
     private static void WarnOfHeights(List<GpxPoint> points, TrackWarnings warnings)
@@ -51,9 +61,19 @@ internal static class TrackReview
         var missing = points.Count(p => p.ElevationM is null);
         var first = points.Find(p => p.ElevationM is null);
         if (missing == points.Count || points.TrueForAll(p => p.ElevationM is null or 0))
-            warnings.Add(TrackWarningKind.NoElevation, points[0].Line, points[0].Column, _ => "The track has no heights, or only zeros; its climbs must be given by hand.");
+            warnings.Add(
+                TrackWarningKind.NoElevation,
+                points[0].Line,
+                points[0].Column,
+                _ => "The track has no heights, or only zeros; its climbs must be given by hand."
+            );
         else if (missing > 0)
-            warnings.Add(TrackWarningKind.SomeElevationMissing, first.Line, first.Column, _ => $"{missing} of {points.Count} points have no height.");
+            warnings.Add(
+                TrackWarningKind.SomeElevationMissing,
+                first.Line,
+                first.Column,
+                _ => $"{missing} of {points.Count} points have no height."
+            );
     }
 
     private static void WarnOfTimes(List<GpxPoint> points, TrackWarnings warnings)
@@ -63,13 +83,23 @@ internal static class TrackReview
         if (missing == points.Count)
             warnings.Add(TrackWarningKind.NoTime, points[0].Line, points[0].Column, _ => "The track has no times.");
         else if (missing > 0)
-            warnings.Add(TrackWarningKind.SomeTimeMissing, first.Line, first.Column, _ => $"{missing} of {points.Count} points have no time.");
+            warnings.Add(
+                TrackWarningKind.SomeTimeMissing,
+                first.Line,
+                first.Column,
+                _ => $"{missing} of {points.Count} points have no time."
+            );
 
         var last = default(GpxPoint?);
         foreach (var point in points.Where(p => p.Time is not null))
         {
             if (last is { } before && point.Time < before.Time)
-                warnings.Add(TrackWarningKind.TimeRunsBack, point.Line, point.Column, count => $"Time runs backwards {count} times; the order of the file was kept.");
+                warnings.Add(
+                    TrackWarningKind.TimeRunsBack,
+                    point.Line,
+                    point.Column,
+                    count => $"Time runs backwards {count} times; the order of the file was kept."
+                );
             last = point;
         }
     }
@@ -80,8 +110,16 @@ internal static class TrackReview
         var seconds = to.Time is { } end && from.Time is { } start ? (end - start).TotalSeconds : double.PositiveInfinity;
         var far = metres > (isRoute ? 10 * JumpM : JumpM) || (metres > 1000 && seconds >= 0 && metres > JumpSpeed * seconds);
         if (far)
-            warnings.Add(TrackWarningKind.Jump, to.Line, to.Column, count => string.Create(
-                CultureInfo.InvariantCulture,
-                $"{count} steps are too long to be true; the first is {metres / 1000:F1} km from the point of line {from.Line}. Check the length."));
+            warnings.Add(
+                TrackWarningKind.Jump,
+                to.Line,
+                to.Column,
+                count =>
+                    string.Create(
+                        CultureInfo.InvariantCulture,
+                        $"{count} steps are too long to be true; the first is {metres / 1000:F1} km from the point of line "
+                            + $"{from.Line}. Check the length."
+                    )
+            );
     }
 }

@@ -12,6 +12,7 @@ internal readonly record struct TrackStep(TrackPoint From, TrackPoint To, Geodes
         return new(
             Geodesic.From(From.Place, Path.StartAzimuth, metres).Place,
             From.ElevationM is { } low && To.ElevationM is { } high ? low + (part * (high - low)) : null,
-            From.Time is { } start && To.Time is { } end ? start + ((end - start) * part) : null);
+            From.Time is { } start && To.Time is { } end ? start + ((end - start) * part) : null
+        );
     }
 }

@@ -12,8 +12,9 @@ internal sealed class TrackWarnings
         found[kind] = found.TryGetValue(kind, out var first) ? first with { Count = first.Count + 1 } : (line, column, 1, text);
 
     public ImmutableArray<TrackWarning> InFileOrder() =>
-    [
-        .. found.OrderBy(w => (w.Value.Line, w.Value.Column, w.Key))
-            .Select(w => new TrackWarning(w.Key, w.Value.Line, w.Value.Column, w.Value.Text(w.Value.Count))),
-    ];
+        [
+            .. found
+                .OrderBy(w => (w.Value.Line, w.Value.Column, w.Key))
+                .Select(w => new TrackWarning(w.Key, w.Value.Line, w.Value.Column, w.Value.Text(w.Value.Count))),
+        ];
 }

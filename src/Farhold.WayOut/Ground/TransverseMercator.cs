@@ -24,7 +24,8 @@ internal static class TransverseMercator
         InN(725760, 670412, 406647, -533952, 184464),
         InN(7257600, 6601661, -7732800, 2230245),
         InN(7983360, -13675556, 3438171),
-        InN(319334400, 212378941));
+        InN(319334400, 212378941)
+    );
 
     private static readonly double[] Beta = Powers(
         InN(2419200, 384796, -382725, -6720, 932400, -1612800, 1209600),
@@ -32,7 +33,8 @@ internal static class TransverseMercator
         InN(362880, 22276, -16929, -15984, 12852),
         InN(7257600, -830251, -158400, 197865),
         InN(15966720, -435388, 453717),
-        InN(638668800, 20648693));
+        InN(638668800, 20648693)
+    );
 
     /// <returns>Metres east of the central meridian and north of the equator.</returns>
     public static (double East, double North) Forward(GeoPoint place, double centralMeridian)
@@ -40,9 +42,7 @@ internal static class TransverseMercator
         var phi = SinCos.OfDegrees(place.Latitude);
         var lambda = SinCos.OfDegrees(Angles.Difference(centralMeridian, place.Longitude).Difference);
         var conformal = ConformalLatitude.FromTangent(phi.Sin / phi.Cos);
-        var zeta = new Complex(
-            Math.Atan2(conformal, lambda.Cos),
-            Math.Asinh(lambda.Sin / ConformalLatitude.Hypot(conformal, lambda.Cos)));
+        var zeta = new Complex(Math.Atan2(conformal, lambda.Cos), Math.Asinh(lambda.Sin / ConformalLatitude.Hypot(conformal, lambda.Cos)));
         zeta += SineSum(Alpha, zeta);
         return (Radius * Scale * zeta.Imaginary, Radius * Scale * zeta.Real);
     }
@@ -62,7 +62,8 @@ internal static class TransverseMercator
     private static Complex SineSum(double[] c, Complex zeta)
     {
         var twiceCos = 2 * Complex.Cos(2 * zeta);
-        Complex b = 0, previous = 0;
+        Complex b = 0,
+            previous = 0;
         for (var j = c.Length - 1; j >= 0; j--)
             (b, previous) = ((twiceCos * b) - previous + c[j], b);
         return Complex.Sin(2 * zeta) * b;

@@ -43,19 +43,20 @@ internal sealed class XmlDecoder
     }
 
     /// <returns>An encoding of two or four bytes a unit, or null; and the length of the byte order mark.</returns>
-    private static (Encoding? Wide, int Mark) First(ReadOnlySpan<byte> bytes) => bytes switch
-    {
-        [0xFF, 0xFE, 0, 0, ..] => (Encoding.UTF32, 4),
-        [0, 0, 0xFE, 0xFF, ..] => (new UTF32Encoding(bigEndian: true, byteOrderMark: false), 4),
-        [0xFF, 0xFE, ..] => (Encoding.Unicode, 2),
-        [0xFE, 0xFF, ..] => (Encoding.BigEndianUnicode, 2),
-        [0xEF, 0xBB, 0xBF, ..] => (null, 3),
-        [(byte)'<', 0, 0, 0, ..] => (Encoding.UTF32, 0),
-        [0, 0, 0, (byte)'<', ..] => (new UTF32Encoding(bigEndian: true, byteOrderMark: false), 0),
-        [(byte)'<', 0, ..] => (Encoding.Unicode, 0),
-        [0, (byte)'<', ..] => (Encoding.BigEndianUnicode, 0),
-        _ => (null, 0),
-    };
+    private static (Encoding? Wide, int Mark) First(ReadOnlySpan<byte> bytes) =>
+        bytes switch
+        {
+            [0xFF, 0xFE, 0, 0, ..] => (Encoding.UTF32, 4),
+            [0, 0, 0xFE, 0xFF, ..] => (new UTF32Encoding(bigEndian: true, byteOrderMark: false), 4),
+            [0xFF, 0xFE, ..] => (Encoding.Unicode, 2),
+            [0xFE, 0xFF, ..] => (Encoding.BigEndianUnicode, 2),
+            [0xEF, 0xBB, 0xBF, ..] => (null, 3),
+            [(byte)'<', 0, 0, 0, ..] => (Encoding.UTF32, 0),
+            [0, 0, 0, (byte)'<', ..] => (new UTF32Encoding(bigEndian: true, byteOrderMark: false), 0),
+            [(byte)'<', 0, ..] => (Encoding.Unicode, 0),
+            [0, (byte)'<', ..] => (Encoding.BigEndianUnicode, 0),
+            _ => (null, 0),
+        };
 
     /// <returns>What an XML declaration at the beginning names; null without one.</returns>
     private static string? Declared(string opening)

@@ -10,7 +10,7 @@ internal sealed class XmlLines
 
     public void Add(ReadOnlySpan<char> text)
     {
-        for (int at = 0, found; (found = text[at..].IndexOfAny('\r', '\n')) >= 0;)
+        for (int at = 0, found; (found = text[at..].IndexOfAny('\r', '\n')) >= 0; )
         {
             at += found + 1;
             var start = length + at;

@@ -10,11 +10,17 @@ namespace Farhold.WayOut.Pace;
 /// </remarks>
 public static class Campbell
 {
-    private static readonly ImmutableArray<(double A, double B, double C, double D, double E)> deciles =
+    private static readonly ImmutableArray<(double A, double B, double C, double D, double E)> Deciles =
     [
-        (-1.568, 13.328, 38.892, 0.404, -0.003), (-1.71, 10.154, 36.905, 0.557, -0.004), (-1.858, 8.412, 39.994, 0.645, -0.004),
-        (-1.958, 8.96, 50.34, 0.649, -0.005), (-2.171, 10.064, 63.66, 0.628, -0.005), (-2.459, 11.311, 79.287, 0.599, -0.005),
-        (-2.823, 12.784, 98.697, 0.566, -0.005), (-3.371, 15.395, 134.409, 0.443, -0.005), (-3.06, 16.653, 138.875, 0.823, -0.0139),
+        (-1.568, 13.328, 38.892, 0.404, -0.003),
+        (-1.71, 10.154, 36.905, 0.557, -0.004),
+        (-1.858, 8.412, 39.994, 0.645, -0.004),
+        (-1.958, 8.96, 50.34, 0.649, -0.005),
+        (-2.171, 10.064, 63.66, 0.628, -0.005),
+        (-2.459, 11.311, 79.287, 0.599, -0.005),
+        (-2.823, 12.784, 98.697, 0.566, -0.005),
+        (-3.371, 15.395, 134.409, 0.443, -0.005),
+        (-3.06, 16.653, 138.875, 0.823, -0.0139),
     ];
 
     /// <param name="slopeDegrees">Negative downhill; the fit was made on −30 to 30.</param>
@@ -24,7 +30,7 @@ public static class Campbell
     {
         if (decile is < 10 or > 90 || decile % 10 != 0)
             throw new ArgumentOutOfRangeException(nameof(decile), decile, "A decile is 10, 20 and so on to 90.");
-        var (a, b, c, d, e) = deciles[(decile / 10) - 1];
+        var (a, b, c, d, e) = Deciles[(decile / 10) - 1];
         var x = (slopeDegrees - a) / b;
         return (c / (Math.PI * b * (1 + (x * x)))) + d + (e * slopeDegrees);
     }

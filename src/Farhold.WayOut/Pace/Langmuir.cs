@@ -20,6 +20,8 @@ public static class Langmuir
         if (falling.DescentM == 0)
             return 0;
         var degrees = double.RadiansToDegrees(Math.Atan2(falling.DescentM, 1000 * falling.DistanceKm));
-        return degrees < GentleFromDegrees ? 0 : degrees <= SteepFromDegrees ? -1 : 1;
+        return degrees < GentleFromDegrees ? 0
+            : degrees <= SteepFromDegrees ? -1
+            : 1;
     }
 }

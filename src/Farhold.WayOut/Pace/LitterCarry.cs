@@ -5,24 +5,30 @@ namespace Farhold.WayOut.Pace;
 /// <param name="SnowCm">How deep the boot sinks.</param>
 public sealed record LitterCarry(Stretch Stretch, Surface Surface, int? Bearers = null, bool Wheel = false, double SnowCm = 0)
 {
-    /// <summary>Speed on a trail in daylight with a full party, fitted to seven reported carries of 0.70 to 2.68 km/h (median 1.54, sigma 0.427).</summary>
-    /// <remarks>Sources: litter_cases.csv, c01 to c07; long carries are likelier to be written up. No published distribution was found.</remarks>
-    public static LogNormal OnTrailKmh { get; } = LogNormal.FromMedian(1.5, 0.43);
+    private static readonly Figure Trail = PriorTable.Figure("litter-trail-kmh");
+    private static readonly Figure Rough = PriorTable.Figure("litter-rough-kmh");
+    private static readonly Figure Dark = PriorTable.Figure("litter-night");
+    private static readonly Figure SoftFloor = PriorTable.Figure("litter-snow-floor");
+    private static readonly Figure Wheeled = PriorTable.Figure("litter-wheel");
 
-    /// <summary>Off trail, boulders, thick brush: an assumption around case c07 (0.7 km/h).</summary>
-    public static LogNormal OnRoughGroundKmh { get; } = LogNormal.FromMedian(0.7, 0.5);
+    /// <summary>Speed on a trail in daylight with a full party.</summary>
+    /// <remarks>Long carries are likelier to be written up. No published distribution was found.</remarks>
+    public static LogNormal OnTrailKmh { get; } = LogNormal.FromMedian(Trail.Value, Trail.Spread!.Value);
 
-    /// <summary>The low end of 1.5 to 2 on a smooth path; no published speed was found.</summary>
-    public const double WheelFactor = 1.5;
+    /// <summary>Off trail, boulders, thick brush.</summary>
+    public static LogNormal OnRoughGroundKmh { get; } = LogNormal.FromMedian(Rough.Value, Rough.Spread!.Value);
+
+    /// <summary>Speed in the dark against daylight, wherever it is carried.</summary>
+    public static double InTheDark => Dark.Value;
 
     private bool WheelRuns => Wheel && !Surface.OffPath && SnowCm == 0;
 
     /// <summary>Everything that slows or speeds the carry beside the spread of the prior; 1 is a full party on a trail by day.</summary>
     public double SpeedFactor =>
-        (Surface.Rough ? 1 : Surface.SpeedFactor)
-        * (Bearers is { } people ? LitterTeam.SpeedFactor(people, Stretch.DistanceKm, WheelRuns) : 1)
-        * (WheelRuns ? WheelFactor : 1)
-        * Snow.SpeedFactor(SnowCm);
+        Soft * (Bearers is { } people ? LitterTeam.SpeedFactor(people, WheelRuns) : 1) * (WheelRuns ? Wheeled.Value : 1);
+
+    /// <summary>Ground and snow together, no slower than on a trail that many feet have trodden.</summary>
+    private double Soft => Math.Max(SoftFloor.Value, (Surface.Rough ? 1 : Surface.SpeedFactor) * Snow.SpeedFactor(SnowCm));
 
     /// <summary>Climbing counts as Scarf's eight to one: our choice, since the fitted carries went mostly down.</summary>
     public double EquivalentKm => Scarf.EquivalentKm(Stretch);
@@ -31,29 +37,39 @@ public sealed record LitterCarry(Stretch Stretch, Surface Surface, int? Bearers 
     public LogNormal TimeSeconds()
     {
         var pace = Surface.Rough ? OnRoughGroundKmh : OnTrailKmh;
-        return LogNormal.FromMedian(3600 * EquivalentKm / (pace.Median * SpeedFactor), pace.Sigma);
+        return LogNormal.FromMedian(3600 * EquivalentKm / (pace.Median * SpeedFactor), Sigma);
     }
 
-    /// <summary>Getting the casualty onto the litter, minutes: 20, 30 and 60 at P10, P50 and P90.</summary>
-    public static LogNormal PackagingMinutes { get; } = LogNormal.FromQuantiles(20, 30, 60);
-
-    /// <summary>Setting up ropes, minutes a pitch: 20 to 60, taken as P10 and P90.</summary>
-    public static LogNormal RopePitchMinutes { get; } = LogNormal.FromQuantiles(20, 60);
+    /// <summary>Spread of the pace (log): a small party is less sure.</summary>
+    public double Sigma =>
+        (Surface.Rough ? OnRoughGroundKmh : OnTrailKmh).Sigma + (Bearers is { } people ? LitterTeam.AddedSpread(people, WheelRuns) : 0);
 
     public IEnumerable<Basis> Rests()
     {
-        yield return Surface.Rough
-            ? new("Litter on rough ground: 0.7 km/h, spread 0.5 (log)", Evidence.Assumption, "one reported carry (c07) and a rule of thumb")
-            : new("Litter on a trail: 1.5 km/h, 0.9 to 2.7 in eight of ten", Evidence.Computed, "fit to seven reported carries, c01 to c07");
+        yield return (Surface.Rough ? Rough : Trail).Basis;
         if (Bearers is null)
-            yield return new("Bearers not stated: a full party of 18 or more is assumed", Evidence.Assumption, "as in the reported carries");
+            yield return new(
+                $"Bearers not stated: a full party of {LitterTeam.Full} or more is assumed",
+                Evidence.Assumption,
+                "as in the reported carries"
+            );
         else
-            yield return new($"{Bearers} bearers: a full party is 18 or more", Evidence.Assumption, "endurance of bearers, Knapik 2000, Rice 1996");
+            yield return new(
+                FormattableString.Invariant(
+                    $"{Bearers} bearers: speed times {LitterTeam.SpeedFactor(Bearers.Value, WheelRuns):0.00} against a full party"
+                ),
+                PriorTable.Figure("litter-team-power").Mark,
+                PriorTable.Figure("litter-team-power").Source
+            );
         if (Stretch.AscentM > 0)
             yield return new("Climbing with a litter counts eight to one as distance", Evidence.Assumption, "Scarf, made for walkers");
         if (WheelRuns)
-            yield return new("A wheel on smooth ground: half as fast again", Evidence.Assumption, "no published speed found");
+            yield return Wheeled.Basis;
         if (SnowCm > 0)
-            yield return new($"Boots sinking {SnowCm:0} cm: speed times {Snow.SpeedFactor(SnowCm):0.00}", Evidence.Computed, "ERDC regression at equal effort");
+            yield return new(
+                FormattableString.Invariant($"Boots sinking {SnowCm:0} cm, on a trodden trail: speed times {Soft:0.00}"),
+                SoftFloor.Mark,
+                SoftFloor.Source
+            );
     }
 }

@@ -3,7 +3,9 @@ using NodaTime;
 namespace Farhold.WayOut.Pace;
 
 /// <summary>An hour for every 5 km, and one more for every 600 m climbed.</summary>
-/// <remarks>Source: Naismith 1892 in its metric form, read at docsbay.net/naismiths-rule. Aitken walks 4 km/h off paths (same page).</remarks>
+/// <remarks>
+/// Source: Naismith 1892 in its metric form, read at docsbay.net/naismiths-rule. Aitken walks 4 km/h off paths (same page).
+/// </remarks>
 public static class Naismith
 {
     public static Duration Time(Stretch stretch, double flatKmh = 5) =>

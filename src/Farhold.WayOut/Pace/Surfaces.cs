@@ -9,7 +9,15 @@ namespace Farhold.WayOut.Pace;
 /// <param name="OffPath">Whether night slows it as it slows ground without a path.</param>
 /// <param name="Rough">Whether a litter goes at the pace of rough ground.</param>
 public sealed record Surface(
-    string Id, string Name, double? Energy, double SpeedFactor, Evidence Mark, string Source, bool OffPath = false, bool Rough = false);
+    string Id,
+    string Name,
+    double? Energy,
+    double SpeedFactor,
+    Evidence Mark,
+    string Source,
+    bool OffPath = false,
+    bool Rough = false
+);
 
 public static class Surfaces
 {
@@ -23,10 +31,23 @@ public static class Surfaces
         Path,
         AtEqualEffort("road", "blacktop", 1.0),
         AtEqualEffort("dirt-road", "dirt road", 1.1),
-        AtEqualEffort("light-brush", "light brush", 1.2) with { OffPath = true },
-        AtEqualEffort("heavy-brush", "heavy brush", 1.5) with { OffPath = true, Rough = true },
-        AtEqualEffort("swamp", "swamp", 1.8) with { OffPath = true },
-        AtEqualEffort("sand", "loose sand", 2.1) with { OffPath = true },
+        AtEqualEffort("light-brush", "light brush", 1.2) with
+        {
+            OffPath = true,
+        },
+        AtEqualEffort("heavy-brush", "heavy brush", 1.5) with
+        {
+            OffPath = true,
+            Rough = true,
+        },
+        AtEqualEffort("swamp", "swamp", 1.8) with
+        {
+            OffPath = true,
+        },
+        AtEqualEffort("sand", "loose sand", 2.1) with
+        {
+            OffPath = true,
+        },
         new("off-path", "off path (Tobler)", null, Tobler.OffPath, Evidence.Read, "Tobler 1993, read at friendlywiki.com", true, true),
         new("boulders", "boulders", null, Tobler.OffPath, Evidence.Assumption, "taken as off path", true, true),
     ];

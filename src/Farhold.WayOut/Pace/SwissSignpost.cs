@@ -10,10 +10,24 @@ namespace Farhold.WayOut.Pace;
 public static class SwissSignpost
 {
     /// <summary>Constant term first, slope in tenths.</summary>
-    private static readonly double[] coefficients =
+    private static readonly double[] Coefficients =
     [
-        14.271, 3.6991, 2.5922, -1.4384, 0.32105, 0.81542, -0.090261, -0.20757,
-        0.010192, 0.028588, -0.00057466, -0.0021842, 1.5176e-5, 8.6894e-5, -1.3584e-7, -1.4026e-6,
+        14.271,
+        3.6991,
+        2.5922,
+        -1.4384,
+        0.32105,
+        0.81542,
+        -0.090261,
+        -0.20757,
+        0.010192,
+        0.028588,
+        -0.00057466,
+        -0.0021842,
+        1.5176e-5,
+        8.6894e-5,
+        -1.3584e-7,
+        -1.4026e-6,
     ];
 
     /// <param name="slope">Rise over run, negative downhill.</param>
@@ -25,8 +39,8 @@ public static class SwissSignpost
         if (tenths <= -4)
             return -9 * tenths;
         var sum = 0.0;
-        for (var i = coefficients.Length - 1; i >= 0; i--)
-            sum = (sum * tenths) + coefficients[i];
+        for (var i = Coefficients.Length - 1; i >= 0; i--)
+            sum = (sum * tenths) + Coefficients[i];
         return sum;
     }
 

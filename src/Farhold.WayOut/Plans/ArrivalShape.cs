@@ -41,9 +41,16 @@ public static class ArrivalShape
         var wide = (to - from) / Classes;
         return
         [
-            .. Enumerable.Range(0, Classes).Select(c => (
-                start + Duration.FromSeconds(from + ((c + 0.5) * wide)),
-                (double)(Simulation.Before(sorted, from + ((c + 1) * wide)).Hits - Simulation.Before(sorted, from + (c * wide)).Hits))),
+            .. Enumerable
+                .Range(0, Classes)
+                .Select(c =>
+                    (
+                        start + Duration.FromSeconds(from + ((c + 0.5) * wide)),
+                        (double)(
+                            Simulation.Before(sorted, from + ((c + 1) * wide)).Hits - Simulation.Before(sorted, from + (c * wide)).Hits
+                        )
+                    )
+                ),
         ];
     }
 }

@@ -43,7 +43,10 @@ public sealed class Darkness
         if (KnownUntil < start + day)
             throw new ArgumentException($"Darkness is known until {KnownUntil}, less than a day after {start}.", nameof(start));
         var all = Stretches.ToList();
-        var lastDay = Of(Stretches.Select(s => (Instant.Max(s.From, KnownUntil - day), s.To)).Where(s => s.Item1 < s.To), KnownUntil).Stretches;
+        var lastDay = Of(
+            Stretches.Select(s => (Instant.Max(s.From, KnownUntil - day), s.To)).Where(s => s.Item1 < s.To),
+            KnownUntil
+        ).Stretches;
         for (var days = 1; KnownUntil + (day * (days - 1)) < start + DarkClock.Horizon; days++)
             all.AddRange(lastDay.Select(s => (s.From + (day * days), s.To + (day * days))));
         var merged = Of(all, start + DarkClock.Horizon).Stretches;
@@ -57,7 +60,7 @@ internal sealed class DarkClock(double[] from, double[] until)
     /// <summary>Who has not arrived by then never does, as far as a forecast goes.</summary>
     public static readonly Duration Horizon = Duration.FromDays(60);
 
-    private static readonly double horizon = Horizon.TotalSeconds;
+    private static readonly double HorizonSeconds = Horizon.TotalSeconds;
 
     public bool IsDark(double at) => Next(at) is var i && i < from.Length && from[i] <= at;
 
@@ -66,7 +69,29 @@ internal sealed class DarkClock(double[] from, double[] until)
     {
         var i = Next(at);
         var light = i < from.Length && from[i] <= at ? until[i] : at;
-        return light < horizon ? light : double.PositiveInfinity;
+        return light < HorizonSeconds ? light : double.PositiveInfinity;
+    }
+
+    /// <summary>How much work gets done between two moments, if only this share of each dark second counts.</summary>
+    public double Work(double at, double to, double rate)
+    {
+        var dark = 0.0;
+        for (var i = Next(at); i < from.Length && from[i] < to; i++)
+            dark += Math.Min(until[i], to) - Math.Max(from[i], at);
+        return Math.Max(0, to - at - dark + (rate * dark));
+    }
+
+    /// <summary>The first take-off from then on whose flight is all by daylight, its landing too; infinite where there is none.</summary>
+    public double TakeOff(double at, double flight)
+    {
+        for (var i = Next(at); i < from.Length; i++)
+        {
+            if (at + flight < from[i])
+                break;
+            at = until[i];
+        }
+
+        return at + flight < HorizonSeconds ? at : double.PositiveInfinity;
     }
 
     /// <summary>When so many seconds of work by day are done, if only this share of each dark second counts.</summary>
@@ -93,13 +118,14 @@ internal sealed class DarkClock(double[] from, double[] until)
             at = until[i];
         }
 
-        return at + work < horizon ? at + work : double.PositiveInfinity;
+        return at + work < HorizonSeconds ? at + work : double.PositiveInfinity;
     }
 
     /// <summary>The first stretch that ends after then.</summary>
     private int Next(double at)
     {
-        int low = 0, high = until.Length;
+        int low = 0,
+            high = until.Length;
         while (low < high)
         {
             var middle = (low + high) >>> 1;

@@ -6,7 +6,9 @@ namespace Farhold.WayOut.Plans;
 /// <summary>A forecast as the record's <c>help.expected</c>.</summary>
 public static class HelpForecast
 {
-    /// <summary>Likely is the median, earliest P10, latest the time by which help has come with the probability that the protocol asks for.</summary>
+    /// <summary>
+    /// Likely is the median, earliest P10, latest the time by which help has come with the probability that the protocol asks for.
+    /// </summary>
     /// <remarks>
     /// The latest time is the upper end of the 95 % interval of that quantile, rounded up to a minute, so that at least that share of the
     /// trials has arrived by it: whoever waits because the latest time is soon waits for nothing less likely.
@@ -29,13 +31,24 @@ public static class HelpForecast
             likely,
             earliest is { } early && early < likely ? early : likely,
             latest is { } late && late < likely ? likely : latest,
-            string.Create(CultureInfo.InvariantCulture,
-                $"{plan.Title ?? "way out"}: {sorted.Length} trials; likely the middle, earliest 1 in 10, latest {100 * soonProbability:0.##} in 100 ({simulation.Rng})"),
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $"{plan.Title ?? "way out"}: {sorted.Length} trials; likely the middle, earliest 1 in 10, latest "
+                    + $"{100 * soonProbability:0.##} in 100 ({simulation.Rng})"
+            ),
             plan.Id,
-            care);
+            care
+        );
 
-        Instant? At(double seconds) => double.IsFinite(seconds)
-            ? Instant.FromUnixTimeSeconds(60 * (long)Math.Ceiling((plan.Start + Duration.FromSeconds(seconds)).ToUnixTimeTicks() / (double)NodaConstants.TicksPerMinute))
-            : null;
+        Instant? At(double seconds) =>
+            double.IsFinite(seconds)
+                ? Instant.FromUnixTimeSeconds(
+                    60
+                        * (long)
+                            Math.Ceiling(
+                                (plan.Start + Duration.FromSeconds(seconds)).ToUnixTimeTicks() / (double)NodaConstants.TicksPerMinute
+                            )
+                )
+                : null;
     }
 }

@@ -5,51 +5,54 @@ using NodaTime;
 namespace Farhold.WayOut.Plans;
 
 /// <summary>Reads legs in the order written and gives each its slot.</summary>
-internal sealed class LegReader(Complaints complaints)
+internal sealed class LegReader(LocatedJson file)
 {
-    private static readonly string[] choices = ["branches", "first", "all"];
+    private static readonly string[] Choices = ["branches", "first", "all", "waitFor"];
 
     private int slots;
     private bool onLitter;
 
-    public ImmutableArray<Leg> Legs(Located? json, string what, int at, bool mayBeEmpty)
+    public ImmutableArray<Leg> Legs(LocatedObject of, bool mayBeEmpty)
     {
-        if (json is null)
+        const string name = "legs";
+        if (of.Any(name) is not { } json)
             return [];
         if (json.Kind != JsonValueKind.Array)
-            complaints.Add(json.Offset, $"'{what}' is a list in square brackets.");
+            file.RefuseValue(json, name, "a list");
         else if (json.Items.Length == 0 && !mayBeEmpty)
-            complaints.Add(at, "No leg here: a way needs an end to arrive at.");
+            file.Refuse(json.Offset, "there is no stage here: a way needs an end to arrive at");
         return [.. json.Items.Select(Leg).OfType<Leg>()];
     }
 
     private Leg? Leg(Located json)
     {
-        var fields = new PlacedFields(json, complaints, "A leg");
+        var fields = new LocatedObject(file, json, "a stage");
         if (++slots == PlanReader.MostLegs + 1)
-            complaints.Add(json.Offset, $"A plan has at most {PlanReader.MostLegs} legs.");
+            file.Refuse(json.Offset, $"a plan has at most {PlanReader.MostLegs} stages");
         if (!fields.IsObject || slots > PlanReader.MostLegs)
             return null;
         var slot = slots;
-        var kinds = choices.Where(fields.Has).ToArray();
+        var kinds = Choices.Where(fields.Has).ToArray();
         if (kinds.Length + (fields.Has("mode") ? 1 : 0) != 1)
         {
-            complaints.Add(json.Offset, "A leg has exactly one of 'mode', 'branches', 'first' and 'all'.");
+            file.Refuse(json.Offset, "a stage has exactly one of mode, branches, first, all and waitFor");
             return null;
         }
 
-        var name = fields.Text("name", 200);
-        fields.Text("note");
-        return kinds is [var kind] ? ChoiceOf(fields, slot, name, kind) : new TravelReader(fields, complaints).Travel(slot, name, ref onLitter);
+        var name = fields.Text("name", PlanReader.LongestName);
+        fields.Text("note", PlanReader.LongestNote);
+        return kinds is [var kind] ? ChoiceOf(fields, slot, name, kind) : new TravelReader(fields).Travel(slot, name, ref onLitter);
     }
 
-    private Choice? ChoiceOf(PlacedFields fields, int slot, string? name, string kind)
+    private Choice? ChoiceOf(LocatedObject fields, int slot, string? name, string kind)
     {
+        if (kind == "waitFor")
+            return Waiting(fields, slot, name);
         var json = fields.Any(kind)!;
-        fields.Done($"a leg with '{kind}'");
+        fields.Done();
         if (json.Kind != JsonValueKind.Array || json.Items.Length is < 2 or > PlanReader.MostWays)
         {
-            complaints.Add(json.Offset, $"'{kind}' is a list of 2 to {PlanReader.MostWays} ways.");
+            file.RefuseValue(json, kind, $"a list of 2 to {PlanReader.MostWays} ways");
             return null;
         }
 
@@ -67,22 +70,46 @@ internal sealed class LegReader(Complaints complaints)
         return kind switch
         {
             "branches" => new Choice(slot, name, ChoiceKind.Branches, Shared(read, json)),
-            "first" => new Choice(slot, name, ChoiceKind.First, Certain(read, json)),
+            "first" => new Choice(slot, name, ChoiceKind.First, Coming(read)),
             _ => new Choice(slot, name, ChoiceKind.All, [.. read.Select(r => r.Way with { Probability = 1 })]),
         };
     }
 
+    /// <summary>Wait for one way until a moment, else go another.</summary>
+    private Choice? Waiting(LocatedObject fields, int slot, string? name)
+    {
+        fields.Required("otherwise", "the way that sets out if what is waited for is not there in time");
+        var until = fields.SpanOrMinutes("until");
+        var before = onLitter;
+        var help = fields.Any("waitFor") is { } first ? WayOf(first, "first") : null;
+        var onward = fields.Any("onward") is { } then ? WayOf(then, "all") : (null, new Way(null, 1, []));
+        onLitter = before;
+        var other = fields.Any("otherwise") is { } last ? WayOf(last, "all") : null;
+        fields.Done();
+        return help is var (probability, wait) && onward is var (_, on) && other is var (_, go)
+            ? new(
+                slot,
+                name,
+                ChoiceKind.Until,
+                [wait with { Probability = probability ?? 1 }, on with { Probability = 1 }, go with { Probability = 1 }]
+            )
+            {
+                Until = until,
+            }
+            : null;
+    }
+
     private (double? Probability, Way Way)? WayOf(Located json, string kind)
     {
-        var fields = new PlacedFields(json, complaints, $"A way of '{kind}'");
+        var fields = new LocatedObject(file, json, $"a way of {kind}");
         if (!fields.IsObject)
             return null;
-        var name = fields.Text("name", 200);
-        fields.Text("note");
-        fields.Missing("legs", "the legs of this way.");
-        var probability = kind == "all" ? null : fields.Number("probability", 0, 1, "");
-        var legs = Legs(fields.Any("legs"), "legs", fields.At("legs"), mayBeEmpty: kind == "branches");
-        fields.Done($"a way of '{kind}'");
+        var name = fields.Text("name", PlanReader.LongestName);
+        fields.Text("note", PlanReader.LongestNote);
+        fields.Required("legs", "a list of the stages of this way");
+        var probability = kind == "all" ? null : fields.Number("probability", 0, 1);
+        var legs = Legs(fields, mayBeEmpty: kind == "branches");
+        fields.Done();
         // A probability that was refused is no omitted one.
         return (fields.Has("probability") ? probability ?? double.NaN : null, new Way(name, 0, legs));
     }
@@ -93,18 +120,15 @@ internal sealed class LegReader(Complaints complaints)
         var given = ways.Sum(w => w.Probability ?? 0);
         var open = ways.Count(w => w.Probability is null);
         if (open > 1)
-            complaints.Add(json.Offset, "Only one way may leave its probability out.");
+            file.Refuse(json.Offset, "only one way may leave its probability out");
         else if (given > 1 + 1e-9)
-            complaints.Add(json.Offset, FormattableString.Invariant($"The probabilities of these ways add up to {given:0.####}, more than 1."));
+            file.Refuse(json.Offset, FormattableString.Invariant($"the probabilities of these ways add up to {given:0.####}, more than 1"));
         else if (open == 0 && given < 1 - 1e-9)
-            complaints.Add(json.Offset, FormattableString.Invariant($"The probabilities of these ways add up to {given:0.####}, not 1."));
+            file.Refuse(json.Offset, FormattableString.Invariant($"the probabilities of these ways add up to {given:0.####}, not 1"));
         return [.. ways.Select(w => w.Way with { Probability = w.Probability ?? Math.Max(0, 1 - given) })];
     }
 
-    private ImmutableArray<Way> Certain(List<(double? Probability, Way Way)> ways, Located json)
-    {
-        if (ways.Count > 0 && ways.All(w => w.Probability < 1))
-            complaints.Add(json.Offset, "None of these is sure to come, so the plan may have no end: leave the probability of one out.");
-        return [.. ways.Select(w => w.Way with { Probability = w.Probability ?? 1 })];
-    }
+    /// <summary>None need be sure: a way may fail, and then nothing comes.</summary>
+    private static ImmutableArray<Way> Coming(List<(double? Probability, Way Way)> ways) =>
+        [.. ways.Select(w => w.Way with { Probability = w.Probability ?? 1 })];
 }

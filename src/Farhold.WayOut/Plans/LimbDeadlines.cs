@@ -13,18 +13,26 @@ public static class LimbDeadlines
 
     /// <summary>The same, each with its limb and its limit.</summary>
     public static ImmutableArray<LimbDeadline> Each(Judgement judgement) =>
-    [
-        .. judgement.Limbs.SelectMany(limb => Of(judgement.Protocol.Clock).Select(after => new LimbDeadline(limb.Limb, after,
-            new($"{Wire.Word(limb.Limb)} {after.Id}", limb.Clock.FirstTightened.Earliest + after.After))))
-            .OrderBy(d => d.Deadline.At),
-    ];
+        [
+            .. judgement
+                .Limbs.SelectMany(limb =>
+                    Of(judgement.Protocol.Clock)
+                        .Select(after => new LimbDeadline(
+                            limb.Limb,
+                            after,
+                            new($"{Wire.Word(limb.Limb)} {after.Id}", limb.Clock.FirstTightened.Earliest + after.After)
+                        ))
+                )
+                .OrderBy(d => d.Deadline.At),
+        ];
 
-    /// <summary>The protocol's window and limit since tightening, named as the clock's events are: <c>window-2h</c>, <c>limit-6h</c>.</summary>
+    /// <summary>
+    /// The protocol's window and limit since tightening, named as the clock's events are: <c>window-2h</c>, <c>limit-6h</c>.
+    /// </summary>
     public static ImmutableArray<LimitAfter> Of(ClockLimits clock) =>
         [new($"window-{Hours(clock.Window)}", clock.Window), new($"limit-{Hours(clock.Limit)}", clock.Limit)];
 
-    private static string Hours(Duration span) =>
-        string.Create(CultureInfo.InvariantCulture, $"{span.TotalHours:0.##}h");
+    private static string Hours(Duration span) => string.Create(CultureInfo.InvariantCulture, $"{span.TotalHours:0.##}h");
 }
 
 /// <summary>A limit on the time since a tourniquet was tightened.</summary>

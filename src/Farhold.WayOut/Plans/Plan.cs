@@ -28,14 +28,26 @@ public sealed record Plan(
     DateTimeZone? TimeZone,
     double Correlation,
     double Lambda,
-    ImmutableArray<Leg> Legs)
+    ImmutableArray<Leg> Legs
+)
 {
-    public const double UsualCorrelation = 0.5;
     public const double ClassicalLambda = 4;
 
+    public static double UsualCorrelation { get; } = PriorTable.Figure("delays-together").Value;
+    public static double UsualWeather { get; } = PriorTable.Figure("weather-together").Value;
+
+    /// <summary>How much one weather decides what comes, what is held and what closes, 0 to 1.</summary>
+    public double Weather { get; init; } = UsualWeather;
+
     /// <summary>GPX files named by legs, in order; the edge reads them and calls <see cref="WithTracks"/>.</summary>
-    public IEnumerable<string> Tracks => Legs.SelectMany(Leg.Inside).OfType<Travel>()
-        .Select(leg => leg.Extent).OfType<Measured>().Select(m => m.Track).OfType<string>().Distinct();
+    public IEnumerable<string> Tracks =>
+        Legs.SelectMany(Leg.Inside)
+            .OfType<Travel>()
+            .Select(leg => leg.Extent)
+            .OfType<Measured>()
+            .Select(m => m.Track)
+            .OfType<string>()
+            .Distinct();
 
     /// <summary>Every leg, choices and what they hold, in the order written.</summary>
     public IEnumerable<Leg> All => Legs.SelectMany(Leg.Inside);
@@ -44,10 +56,15 @@ public sealed record Plan(
     public bool NeedsLight => All.OfType<Travel>().Any(leg => leg.Dark == DarkRule.Stop || leg.Window == FlightWindow.Daylight);
 
     /// <param name="measure">The stretch of a track; nothing leaves the leg unmeasured.</param>
-    public Plan WithTracks(Func<string, Stretch?> measure) => Mapped(leg =>
-        leg is Travel { Extent: Measured { Track: { } track, Stretch: null } m } travel
-            ? travel with { Extent = m with { Stretch = measure(track) } }
-            : leg);
+    public Plan WithTracks(Func<string, Stretch?> measure) =>
+        Mapped(leg =>
+            leg is Travel { Extent: Measured { Track: { } track, Stretch: null } m } travel
+                ? travel with
+                {
+                    Extent = m with { Stretch = measure(track) },
+                }
+                : leg
+        );
 
     /// <summary>The same plan with each leg, innermost first, replaced; what becomes nothing is left out.</summary>
     public Plan Mapped(Func<Leg, Leg?> change) => this with { Legs = Leg.Mapped(Legs, change) };
@@ -64,16 +81,23 @@ public abstract record Leg
     /// <summary>What people call it; null where nobody named it.</summary>
     public string? Name { get; init; }
 
-    internal static IEnumerable<Leg> Inside(Leg leg) => leg is Choice choice
-        ? choice.Ways.SelectMany(way => way.Legs).SelectMany(Inside).Prepend(leg)
-        : [leg];
+    internal static IEnumerable<Leg> Inside(Leg leg) =>
+        leg is Choice choice ? choice.Ways.SelectMany(way => way.Legs).SelectMany(Inside).Prepend(leg) : [leg];
 
     internal static ImmutableArray<Leg> Mapped(ImmutableArray<Leg> legs, Func<Leg, Leg?> change) =>
-    [
-        .. legs.Select(leg => change(leg is Choice choice
-            ? choice with { Ways = [.. choice.Ways.Select(way => way with { Legs = Mapped(way.Legs, change) })] }
-            : leg)).OfType<Leg>(),
-    ];
+        [
+            .. legs.Select(leg =>
+                    change(
+                        leg is Choice choice
+                            ? choice with
+                            {
+                                Ways = [.. choice.Ways.Select(way => way with { Legs = Mapped(way.Legs, change) })],
+                            }
+                            : leg
+                    )
+                )
+                .OfType<Leg>(),
+        ];
 }
 
 /// <summary>One leg by one mode.</summary>
@@ -82,7 +106,11 @@ public sealed record Travel(int Slot, string? Name, TravelMode Mode, Extent Exte
     : Leg(Slot, Name);
 
 /// <summary>Several ways at one point of the plan.</summary>
-public sealed record Choice(int Slot, string? Name, ChoiceKind Kind, ImmutableArray<Way> Ways) : Leg(Slot, Name);
+public sealed record Choice(int Slot, string? Name, ChoiceKind Kind, ImmutableArray<Way> Ways) : Leg(Slot, Name)
+{
+    /// <summary>Of <see cref="ChoiceKind.Until"/>, until when to wait, from the plan's start; null for ever.</summary>
+    public Duration? Until { get; init; }
+}
 
 public enum ChoiceKind
 {
@@ -94,6 +122,11 @@ public enum ChoiceKind
 
     /// <summary>All are needed; the last to arrive counts.</summary>
     All,
+
+    /// <summary>
+    /// The first way is waited for, until a moment; if it is there by then the second goes on from there, if not the third sets out.
+    /// </summary>
+    Until,
 }
 
 /// <param name="Probability">Of being the way taken, or of coming at all, by the kind of choice.</param>
@@ -112,7 +145,7 @@ public enum FlightWindow
 {
     AnyHour,
 
-    /// <summary>Takes off only in daylight; once off, it flies on.</summary>
+    /// <summary>Flies only by daylight, its landing included.</summary>
     Daylight,
 }
 
@@ -122,9 +155,7 @@ public sealed record Hold(double Probability, ThreePoint Time);
 /// <summary>How long a leg is. A closed family.</summary>
 public abstract record Extent
 {
-    private protected Extent()
-    {
-    }
+    private protected Extent() { }
 }
 
 /// <summary>Least, likeliest and greatest time.</summary>
@@ -149,4 +180,20 @@ public sealed record Measured(
     int? Bearers,
     bool Wheel,
     int RopePitches,
-    bool Packaging) : Extent;
+    bool Packaging
+) : Extent
+{
+    /// <summary>More hands on their way to a carry; null where nobody joins.</summary>
+    public Joining? Joining { get; init; }
+
+    /// <summary>Halts of a carry for the casualty's care; null where there are none.</summary>
+    public Halts? Halts { get; init; }
+}
+
+/// <summary>Bearers who join a carry wherever it then is.</summary>
+/// <param name="Time">From the plan's start until they are there.</param>
+public sealed record Joining(int Bearers, Extent Time);
+
+/// <param name="Every">On the move between two halts.</param>
+/// <param name="For">How long a halt lasts.</param>
+public sealed record Halts(Duration Every, Duration For);

@@ -5,115 +5,358 @@ using NodaTime;
 namespace Farhold.WayOut.Plans;
 
 /// <summary>Turns legs into steps, noting on the way what they rest on.</summary>
-internal sealed class PlanCompiler(Plan plan, DarkClock? dark)
+internal sealed class PlanCompiler(Plan plan, DarkClock? dark, SoFar? soFar)
 {
     /// <summary>Spread of a walking time about its rule: standard deviation of the logarithm.</summary>
-    public const double UsualSpread = 0.25;
+    public static double UsualSpread { get; } = PriorTable.Figure("walk-spread").Value;
 
     private readonly Copula copula = new(plan.Correlation);
+    private readonly Copula weather = new(plan.Weather);
+
+    public Clues Clues { get; } = new(new(plan.Correlation), new(plan.Weather));
+
+    public bool MayReject { get; private set; }
 
     public List<LegPlace> Places { get; } = [];
 
     public List<Basis> Rests { get; } =
     [
-        new(string.Create(CultureInfo.InvariantCulture, $"Legs share their luck (weather, light, ground, party) with correlation {plan.Correlation:0.##}"),
-            Evidence.Assumption, "one common factor"),
+        new(
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $"Delays hit all stages together (weather, light, ground, party), with correlation {plan.Correlation:0.##}"
+            ),
+            Evidence.Assumption,
+            "one common factor"
+        ),
+        new(
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $"One weather decides what comes, what it holds and which way is open, with correlation {plan.Weather:0.##}; bad weather "
+                    + $"also slows"
+            ),
+            PriorTable.Figure("weather-together").Mark,
+            PriorTable.Figure("weather-together").Source
+        ),
     ];
 
-    public List<Draw> Draws { get; } = plan.Correlation > 0 ? [new("luck shared by all legs", 0, 0, null)] : [];
+    public List<Draw> Draws { get; } = plan.Correlation > 0 ? [new("delays that hit all stages together", 0, 0, null)] : [];
 
-    public ImmutableArray<Step> Steps(ImmutableArray<Leg> legs, string path)
+    public ImmutableArray<Step> Steps(ImmutableArray<Leg> legs, string path = "") =>
+        Steps(legs, path, Party.Fresh, soFar is null ? null : new(0, Seen: true));
+
+    /// <param name="row">What is known of where these legs begin; null where nobody has begun.</param>
+    private ImmutableArray<Step> Steps(ImmutableArray<Leg> legs, string path, Party party, RowSoFar? row)
     {
         var steps = ImmutableArray.CreateBuilder<Step>();
         for (var i = 0; i < legs.Length; i++)
-            steps.Add(legs[i] is Choice choice ? Chosen(choice, $"{path}{i + 1}") : Travelled((Travel)legs[i], $"{path}{i + 1}"));
+        {
+            var here = $"{path}{i + 1}";
+            steps.Add(legs[i] is Choice choice ? Chosen(choice, here, party, row) : Travelled((Travel)legs[i], here, party, row));
+            row = row is null
+                ? null
+                : row with
+                {
+                    From = soFar!.Of(here, StageState.Done) is { } done ? Seconds(done.At) : null,
+                    Unseen = false,
+                };
+            party = party.After(legs[i]);
+        }
+
         return steps.ToImmutable();
     }
 
-    private ChoiceStep Chosen(Choice choice, string path)
+    private ChoiceStep Chosen(Choice choice, string path, Party party, RowSoFar? row)
     {
-        var label = choice.Name ?? choice.Kind switch
-        {
-            ChoiceKind.Branches => "one of " + Ways(choice),
-            ChoiceKind.First => "whichever comes first of " + Ways(choice),
-            _ => "all of " + Ways(choice),
-        };
+        var label =
+            choice.Name
+            ?? choice.Kind switch
+            {
+                ChoiceKind.Branches => "one of " + Ways(choice),
+                ChoiceKind.Until => $"wait for {choice.Ways[0].Name ?? "help"}"
+                    + (choice.Until is { } until ? $" for {ArrivalWords.Length(until)}" : "")
+                    + $", else {choice.Ways[2].Name ?? "go"}",
+                ChoiceKind.First => "whichever comes first of " + Ways(choice),
+                _ => "all of " + Ways(choice),
+            };
         var index = Place(path, label, null);
+        var taken = Order(choice);
         if (choice.Kind == ChoiceKind.Branches)
-            Draws.Add(new(label, choice.Slot, ChoiceStep.Which, [.. choice.Ways.Select((_, w) => choice.Ways.Take(w + 1).Sum(x => x.Probability))]));
-        var ways = choice.Ways.Select((way, w) =>
-        {
-            if (choice.Kind == ChoiceKind.First && way.Probability is > 0 and < 1)
-                Draws.Add(new($"whether {way.Name ?? $"way {w + 1}"} comes", choice.Slot, ChoiceStep.FirstWay + w, [way.Probability, 1]));
-            return (way.Probability, Steps(way.Legs, $"{path}.{w + 1}."));
-        });
-        return new(index, choice.Slot, choice.Kind, [.. ways]);
+            Draws.Add(
+                new(label, choice.Slot, ChoiceStep.Which, Shares([.. taken.Select(w => choice.Ways[w].Probability)]))
+                {
+                    Weather = Weathered(choice.Ways.SelectMany(w => w.Legs)),
+                }
+            );
+        var ways = choice.Ways.Select(
+            (way, w) =>
+            {
+                var outdoors = Weathered(way.Legs);
+                if ((choice.Kind == ChoiceKind.First || (choice.Kind == ChoiceKind.Until && w == 0)) && way.Probability is > 0 and < 1)
+                    Draws.Add(
+                        new($"whether {way.Name ?? $"way {w + 1}"} comes", choice.Slot, ChoiceStep.FirstWay + w, [way.Probability, 1])
+                        {
+                            Weather = outdoors,
+                        }
+                    );
+                return new WaySteps(
+                    way.Probability,
+                    outdoors,
+                    Steps(way.Legs, $"{path}.{w + 1}.", party.On(choice, w), Into(choice, way, $"{path}.{w + 1}", row))
+                );
+            }
+        );
+        return new(index, choice.Slot, choice.Kind, [.. ways], taken, weather, Until(choice, path), Known(choice, path, taken));
     }
+
+    private static ImmutableArray<double> Shares(ImmutableArray<double> probabilities) =>
+        [.. probabilities.Select((_, w) => probabilities.Take(w + 1).Sum())];
+
+    /// <summary>Weather has no say in a wait, such as a message that gets through or not.</summary>
+    private static bool Weathered(IEnumerable<Leg> legs) =>
+        legs.SelectMany(Leg.Inside).OfType<Travel>().Any(leg => leg.Mode != TravelMode.Wait);
+
+    /// <summary>Of branches the shorter are for good weather: what closes, closes in bad.</summary>
+    private ImmutableArray<int> Order(Choice choice) =>
+        [.. Enumerable.Range(0, choice.Ways.Length).OrderBy(w => choice.Kind == ChoiceKind.Branches ? Typical(choice.Ways[w].Legs) : 0)];
+
+    private double Typical(ImmutableArray<Leg> legs) =>
+        legs.Sum(leg =>
+            leg switch
+            {
+                Travel travel => travel.Extent switch
+                {
+                    Measured m => m.Stretch?.DistanceKm * 3600 / (travel.Mode is TravelMode.Walk or TravelMode.Carry ? 3 : 50) ?? 0,
+                    var time => TimeLaws.Of(time, plan.Lambda).Quantile(0.5),
+                },
+                Choice { Ways: var ways } => ways.Min(way => Typical(way.Legs)),
+                _ => 0,
+            }
+        );
 
     private static string Ways(Choice choice) =>
         string.Join(", ", choice.Ways.Select((way, w) => way.Name ?? (way.Legs.FirstOrDefault() is { } leg ? Label(leg) : $"way {w + 1}")));
 
-    private TravelStep Travelled(Travel leg, string path)
+    private TravelStep Travelled(Travel leg, string path, Party party, RowSoFar? row)
     {
         var label = Label(leg);
         var index = Place(path, label, leg.Mode);
-        var parts = Parts(leg).ToImmutableArray();
+        var parts = Parts(leg, party).ToImmutableArray();
         var hold = leg.Hold is { } h ? TimeLaws.Of(h.Time, plan.Lambda) : null;
         if (leg.Hold is { Probability: > 0 } held)
         {
             if (held.Probability < 1)
-                Draws.Add(new($"{label}: whether weather holds it", leg.Slot, TravelStep.Held, [held.Probability, 1]));
+                Draws.Add(
+                    new($"{label}: whether weather holds it", leg.Slot, TravelStep.Held, [1 - held.Probability, 1]) { Weather = true }
+                );
             Draws.Add(new($"{label}: how long weather holds it", leg.Slot, TravelStep.HeldFor, null));
         }
 
-        for (var p = 0; p < parts.Length; p++)
-            if (parts[p].Law.Variance > 0)
-                Draws.Add(new($"{label}: {parts[p].Name}", leg.Slot, TravelStep.FirstPart + p, null));
+        foreach (var part in parts.Where(p => p.Law.Variance > 0))
+        {
+            var draw = new Draw($"{label}: {part.Name}", part.Slot, part.Place, null);
+            if (!Draws.Exists(d => d.Slot == draw.Slot && d.Place == draw.Place))
+                Draws.Add(draw);
+        }
+
         if (leg is { Mode: TravelMode.Aircraft, Window: FlightWindow.AnyHour })
             Rests.Add(new($"{label}: flies at any hour, as the plan says nothing else", Evidence.Assumption, "the plan"));
-        return new(index, leg.Slot, leg.Hold?.Probability ?? 0, hold, leg.Window == FlightWindow.Daylight, parts, copula, dark);
+        var marked = Mark(leg, path, ref parts, row);
+        return new(
+            index,
+            leg.Slot,
+            leg.Hold?.Probability ?? 0,
+            hold,
+            leg.Window == FlightWindow.Daylight,
+            parts,
+            copula,
+            weather,
+            dark,
+            marked
+        );
     }
 
-    private List<Part> Parts(Travel leg)
+    /// <summary>What is known of a leg, and what that tells of the luck of the rest.</summary>
+    private Marked? Mark(Travel leg, string path, ref ImmutableArray<Part> parts, RowSoFar? row)
+    {
+        if (row is null)
+            return null;
+        var now = Seconds(soFar!.Now);
+        var unseen = row.Unseen && leg.Mode is not (TravelMode.Wait or TravelMode.Carry);
+        MayReject |= unseen;
+        if (!row.Seen)
+            return new(now, null, null, false, null, NotBefore: leg.Mode == TravelMode.Carry, unseen);
+        var (begun, done) = (soFar.Of(path, StageState.Begun), soFar.Of(path, StageState.Done));
+        var failed = soFar.Of(path, StageState.Failed) is not null;
+        // Nobody says that it was begun: it was, when the one before was done, unless weather or light may hold it.
+        var from =
+            begun is not null ? Seconds(begun.At)
+            : leg.Hold is null && leg.Window == FlightWindow.AnyHour ? row.From
+            : null;
+        double? cut = null;
+        if (done is null && !failed && begun is { Share: { } share, Since: { } setOut } && parts is [.., { Law: LogNormal whole } moving])
+        {
+            // What was covered tells of the pace, and what is left goes on from there.
+            Clues.Pace(
+                moving,
+                [.. parts.SkipLast(1).Select(p => p.Law)],
+                Part(whole, share),
+                Seconds(begun.At) - Seconds(setOut),
+                done: true
+            );
+            parts = [moving with { Law = Part(whole, 1 - share) }];
+        }
+        else if (from is { } since && !failed && parts.Length > 0)
+            cut = Learn(parts, since, done is null ? now : Seconds(done.At), done is not null);
+        return new(now, from, done is null ? null : Seconds(done.At), failed, done is null ? cut : null, NotBefore: true, Unseen: false);
+    }
+
+    private static LogNormal Part(LogNormal whole, double share) => LogNormal.FromMedian(whole.Median * share, whole.Sigma);
+
+    private double? Learn(ImmutableArray<Part> parts, double from, double to, bool done)
+    {
+        var last = parts[^1];
+        if (last.Law is Constant || last.Law.Variance == 0)
+            return null;
+        var took =
+            last.DarkRate == 1 ? to - from
+            : dark is null ? (to - from) * last.DarkRate
+            : dark.Work(from, to, last.DarkRate);
+        took = Math.Max(took, 1);
+        if (last.Place >= TravelStep.FirstPace)
+            Clues.Pace(last, [.. parts.SkipLast(1).Select(p => p.Law)], last.Law, took, done);
+        else if (parts.Length == 1)
+            Clues.Time(last.Law, took, done);
+        else
+            return null;
+        return last.Place < TravelStep.FirstPace && !done ? Clues.Score(last.Law, took) : null;
+    }
+
+    /// <summary>Of a way nobody has said anything of, whoever takes it is not seen until they are there.</summary>
+    private RowSoFar? Into(Choice choice, Way way, string path, RowSoFar? row) =>
+        row is null ? null
+        : !row.Seen ? row with { Unseen = false }
+        : soFar!.Knows(path) || choice.Kind == ChoiceKind.Branches ? row
+        : choice.Kind == ChoiceKind.Until && way == choice.Ways[2] ? new(null, Seen: true)
+        : new(null, Seen: false) { Unseen = choice.Kind != ChoiceKind.All };
+
+    /// <summary>Whoever has set out waits no more, nor does whoever knows that nothing comes.</summary>
+    private double Until(Choice choice, string path)
+    {
+        var planned = choice.Until?.TotalSeconds ?? double.PositiveInfinity;
+        if (soFar is null || choice.Kind != ChoiceKind.Until)
+            return planned;
+        return soFar.Comes($"{path}.3") ? 0
+            : soFar.FailedAt($"{path}.1") is { } given ? Math.Min(planned, Seconds(given))
+            : planned;
+    }
+
+    /// <summary>Which ways are known to come or not, and what that tells of the weather.</summary>
+    private ImmutableArray<double?> Known(Choice choice, string path, ImmutableArray<int> taken)
+    {
+        var known = new double?[choice.Ways.Length];
+        if (soFar is null)
+            return [.. known];
+        var from = double.NegativeInfinity;
+        var share = 0.0;
+        foreach (var w in taken)
+        {
+            var (way, here) = (choice.Ways[w], $"{path}.{w + 1}");
+            share = Math.Min(1, share + way.Probability);
+            var to = NormalLaw.Quantile(choice.Kind == ChoiceKind.Branches ? share : way.Probability);
+            var (comes, fails) = (soFar.Comes(here), soFar.Fails(here));
+            var outdoors = Weathered(choice.Kind == ChoiceKind.Branches ? choice.Ways.SelectMany(x => x.Legs) : way.Legs);
+            if (choice.Kind == ChoiceKind.Branches ? comes : comes && !fails)
+                known[w] = 1;
+            else if (fails && choice.Kind != ChoiceKind.Branches)
+                known[w] = 0;
+            if (choice.Kind == ChoiceKind.All)
+                known[w] = null;
+            else if (known[w] is { } certain && way.Probability is > 0 and < 1)
+                Clues.Weather(
+                    certain == 1 ? (choice.Kind == ChoiceKind.Branches ? from : double.NegativeInfinity) : to,
+                    certain == 1 ? to : double.PositiveInfinity,
+                    outdoors
+                );
+            from = to;
+        }
+
+        return [.. known];
+    }
+
+    private double Seconds(Instant at) => (at - plan.Start).TotalSeconds;
+
+    /// <param name="From">When the leg before was done; null where that is not known.</param>
+    /// <param name="Seen">Whether the record tells of whoever goes here.</param>
+    private sealed record RowSoFar(double? From, bool Seen)
+    {
+        /// <summary>Whether the end of the first stage that is no wait would have been noticed.</summary>
+        public bool Unseen { get; init; }
+    }
+
+    private List<Part> Parts(Travel leg, Party party)
     {
         var whole = leg.Dark == DarkRule.Stop ? 0.0 : 1;
         switch (leg.Extent)
         {
             case ThreePoint three:
-                return [new("time", TimeLaws.Of(three, plan.Lambda), whole)];
+                return [new("time", TimeLaws.Of(three, plan.Lambda), whole, leg.Slot, TravelStep.FirstPart)];
             case Percentiles tenths:
-                return [new("time", Tenths(leg, tenths), whole)];
+                return [new("time", Tenths(leg, tenths), whole, leg.Slot, TravelStep.FirstPart)];
             case Measured measured:
-                var stretch = measured.Stretch ?? throw new ArgumentException($"Track '{measured.Track}' has not been measured.", nameof(leg));
+                var stretch =
+                    measured.Stretch ?? throw new ArgumentException($"Track '{measured.Track}' has not been measured.", nameof(leg));
                 return leg.Mode switch
                 {
-                    TravelMode.Walk => Walked(leg, measured, stretch),
-                    TravelMode.Carry => Carried(leg, measured, stretch),
-                    _ => Ridden(leg, measured, stretch, whole),
+                    TravelMode.Walk => Walked(leg, measured, stretch, party),
+                    TravelMode.Carry => Carried(leg, measured, stretch, party),
+                    _ => Ridden(leg, measured, stretch, whole, party),
                 };
             default:
                 throw new System.Diagnostics.UnreachableException();
         }
     }
 
-    private List<Part> Walked(Travel leg, Measured m, Stretch stretch)
+    private List<Part> Walked(Travel leg, Measured m, Stretch stretch, Party party)
     {
         var rule = m.Rule ?? PaceRules.Default;
         var surface = m.Surface ?? Surfaces.Path;
         var spread = m.Spread ?? (rule.Id == "campbell" ? CampbellSpread(stretch) : UsualSpread);
         var seconds = rule.Time(stretch).TotalSeconds / (surface.SpeedFactor * Snow.SpeedFactor(m.SnowCm));
         Rests.Add(new($"Walking by {rule.Name}. {rule.Caution}", rule.Mark, rule.Source));
-        Rests.Add(new(
-            string.Create(CultureInfo.InvariantCulture, $"Walkers differ by a spread of {spread:0.##} (log)"), Evidence.Assumption, "no one rule says how much"));
+        Rests.Add(
+            new(
+                string.Create(CultureInfo.InvariantCulture, $"Walkers differ by a spread of {spread:0.##} (log)"),
+                Evidence.Assumption,
+                "no one rule says how much"
+            )
+        );
         if (surface != Surfaces.Path)
-            Rests.Add(new(string.Create(CultureInfo.InvariantCulture, $"On {surface.Name}: speed times {surface.SpeedFactor:0.00}"), surface.Mark, surface.Source));
-        return Moving("pace", seconds, spread, DarkRate(leg, surface));
+            Rests.Add(
+                new(
+                    string.Create(CultureInfo.InvariantCulture, $"On {surface.Name}: speed times {surface.SpeedFactor:0.00}"),
+                    surface.Mark,
+                    surface.Source
+                )
+            );
+        return seconds > 0
+            ?
+            [
+                new(
+                    "pace",
+                    LogNormal.FromMedian(seconds, spread),
+                    DarkRate(leg, Night.SpeedFactor(surface)),
+                    party.Slot,
+                    party.PaceOf(leg.Mode)
+                ),
+            ]
+            : [];
     }
 
-    private static double CampbellSpread(Stretch stretch) => stretch.DistanceKm == 0 ? 0
-        : Math.Log(Campbell.Time(stretch, 10) / Campbell.Time(stretch, 90)) / (2 * NormalLaw.Z90);
+    private static double CampbellSpread(Stretch stretch) =>
+        stretch.DistanceKm == 0 ? 0 : Math.Log(Campbell.Time(stretch, 10) / Campbell.Time(stretch, 90)) / (2 * NormalLaw.Z90);
 
-    private List<Part> Carried(Travel leg, Measured m, Stretch stretch)
+    private List<Part> Carried(Travel leg, Measured m, Stretch stretch, Party party)
     {
         var surface = m.Surface ?? Surfaces.Path;
         var carry = new LitterCarry(stretch, surface, m.Bearers, m.Wheel, m.SnowCm);
@@ -121,58 +364,132 @@ internal sealed class PlanCompiler(Plan plan, DarkClock? dark)
         var parts = new List<Part>();
         if (m.Packaging)
         {
-            Rests.Add(new("Getting the casualty onto the litter: 20 to 60 min, about 30", Evidence.Assumption, "no source found"));
-            parts.Add(new("packaging", LogNormal.FromQuantiles(20 * 60, 30 * 60, 60 * 60), 1));
+            var prior = Priors.Packaging;
+            Rests.Add(
+                new(
+                    string.Create(
+                        CultureInfo.InvariantCulture,
+                        $"Getting the casualty onto the litter: {prior.P10Minutes:0} to {prior.P90Minutes:0} min, about {prior.P50Minutes:0}"
+                    ),
+                    prior.Mark,
+                    prior.Source
+                )
+            );
+            parts.Add(new("packaging", TimeLaws.Of(prior), 1, leg.Slot, TravelStep.FirstPart));
         }
 
         if (m.RopePitches > 0)
         {
             Rests.Add(new("Ropes: 20 to 60 min a pitch, all pitches alike", Evidence.Assumption, "no source found"));
-            parts.Add(new("ropes", LogNormal.FromQuantiles(m.RopePitches * 20 * 60, m.RopePitches * 60 * 60), 1));
+            parts.Add(
+                new(
+                    "ropes",
+                    LogNormal.FromQuantiles(m.RopePitches * 20 * 60, m.RopePitches * 60 * 60),
+                    1,
+                    leg.Slot,
+                    TravelStep.FirstPart + 1
+                )
+            );
         }
 
         if (carry.EquivalentKm > 0)
-            parts.Add(new("pace", carry.TimeSeconds(), DarkRate(leg, surface)));
+            parts.Add(
+                new("pace", carry.TimeSeconds(), DarkRate(leg, LitterCarry.InTheDark), party.Slot, party.PaceOf(leg.Mode))
+                {
+                    Work = WorkOf(leg, m, carry, party),
+                }
+            );
         return parts;
     }
 
-    private List<Part> Ridden(Travel leg, Measured m, Stretch stretch, double darkRate)
+    private CarryWork WorkOf(Travel leg, Measured m, LitterCarry carry, Party party)
     {
-        var speed = m.SpeedKmh is { } given ? TravelSpeed.Given(given)
+        Rests.AddRange(BearerLimits.Rests);
+        var people = m.Bearers ?? LitterTeam.Full;
+        if (m.Joining is { } more)
+            Rests.Add(new($"{more.Bearers} more bearers join while it is carried", Evidence.Assumption, "the plan"));
+        if (m.Halts is { } halts)
+            Rests.Add(
+                new(
+                    $"Halts for the casualty: {ArrivalWords.Length(halts.For)} in every {ArrivalWords.Length(halts.Every)} on the move",
+                    Evidence.Assumption,
+                    "the plan"
+                )
+            );
+        var all = people + (m.Joining?.Bearers ?? 0);
+        // Work counts at the pace of those who set out, so hands that join stretch what the party can do.
+        var faster = (carry with { Bearers = all }).SpeedFactor / (carry with { Bearers = people }).SpeedFactor;
+        return new(
+            [
+                .. party
+                    .Carried.Select(before => new LitterCarry(
+                        before.Stretch ?? default,
+                        before.Surface ?? Surfaces.Path,
+                        before.Bearers,
+                        before.Wheel,
+                        before.SnowCm
+                    ))
+                    .Where(before => before.EquivalentKm > 0)
+                    .Select(before => before.TimeSeconds()),
+            ],
+            faster * BearerLimits.TireSeconds(all),
+            faster * BearerLimits.LastSeconds(all),
+            m.Halts is { } stop ? 1 + (stop.For / stop.Every) : 1,
+            m.Joining is { } joining ? new(TimeLaws.Of(joining.Time, plan.Lambda), faster, party.Slot, party.PaceOf(TravelMode.Wait)) : null
+        );
+    }
+
+    private List<Part> Ridden(Travel leg, Measured m, Stretch stretch, double darkRate, Party party)
+    {
+        var speed =
+            m.SpeedKmh is { } given ? TravelSpeed.Given(given)
             : leg.Mode == TravelMode.Aircraft ? TravelSpeed.InFlight
             : TravelSpeed.OnGround(m.Surface);
         Rests.Add(new(speed.What, speed.Mark, speed.Source));
         var parts = new List<Part>();
-        if (speed.FixedMinutes > 0)
-            parts.Add(new("fixed", new Constant(60 * speed.FixedMinutes), 1));
+        // Getting in and off is counted once of a ride in pieces; every flight has a landing of its own.
+        if (speed.FixedMinutes > 0 && (leg.Mode == TravelMode.Aircraft || party.Last != leg.Mode))
+            parts.Add(new("fixed", new Constant(60 * speed.FixedMinutes), 1, leg.Slot, TravelStep.FirstPart));
         if (stretch.DistanceKm > 0)
-            parts.Add(new("speed", speed.TimeSeconds(stretch.DistanceKm), darkRate));
+            parts.Add(new("speed", speed.TimeSeconds(stretch.DistanceKm), darkRate, party.Slot, party.PaceOf(leg.Mode)));
         return parts;
     }
 
-    private static List<Part> Moving(string name, double seconds, double spread, double darkRate) =>
-        seconds > 0 ? [new(name, LogNormal.FromMedian(seconds, spread), darkRate)] : [];
-
-    private double DarkRate(Travel leg, Surface surface)
+    private double DarkRate(Travel leg, double inTheDark)
     {
         if (leg.Dark == DarkRule.Stop)
             return 0;
-        Rests.Add(dark is null
-            ? new("No place given, so light is unknown: on foot all is timed as in the dark", Evidence.Assumption, "the worse of the two")
-            : new("In the dark on foot: speed times 0.8 on a path, 0.64 off it", Evidence.Computed, "foot-march planning speeds, mtntactical.com"));
-        return Night.SpeedFactor(surface);
+        Rests.Add(
+            dark is null
+                ? new(
+                    "No place given, so light is unknown: on foot all is timed as in the dark",
+                    Evidence.Assumption,
+                    "the worse of the two"
+                )
+                : new(
+                    string.Create(CultureInfo.InvariantCulture, $"In the dark on foot: speed times {inTheDark:0.##}"),
+                    Evidence.Computed,
+                    "foot-march planning speeds, mtntactical.com"
+                )
+        );
+        return inTheDark;
     }
 
-    private LogNormal Tenths(Travel leg, Percentiles t)
+    private Distribution Tenths(Travel leg, Percentiles t)
     {
-        var law = TimeLaws.Of(t);
         if (Priors.Behind(leg) is { } prior)
-            Rests.Add(new(
-                string.Create(CultureInfo.InvariantCulture, $"{Label(leg)}: {prior.P10Minutes:0}, {prior.P50Minutes:0} and {prior.P90Minutes:0} min in one, five and nine of ten cases, as suggested"),
-                prior.Mark, prior.Source));
-        if (t.P50 is { } middle && Math.Abs((law.Quantile(0.5) / middle.TotalSeconds) - 1) > 0.02)
-            Rests.Add(new($"{Label(leg)}: p10 and p90 hold, p50 gives way, as no lognormal passes all three", Evidence.Assumption, "the plan"));
-        return law;
+            Rests.Add(
+                new(
+                    string.Create(
+                        CultureInfo.InvariantCulture,
+                        $"{Label(leg)}: {prior.P10Minutes:0}, {prior.P50Minutes:0} and {prior.P90Minutes:0} min in one, five and nine "
+                            + $"of ten cases, as suggested"
+                    ),
+                    prior.Mark,
+                    prior.Source
+                )
+            );
+        return TimeLaws.Of(t);
     }
 
     private int Place(string path, string label, TravelMode? mode)
@@ -181,8 +498,16 @@ internal sealed class PlanCompiler(Plan plan, DarkClock? dark)
         return Places.Count - 1;
     }
 
-    private static string Label(Leg leg) => leg.Name ?? (leg is Travel travel
-        ? TravelReader.Word(travel.Mode) + (travel.Extent is Measured { Stretch: { } s }
-            ? string.Create(CultureInfo.InvariantCulture, $" {s.DistanceKm:0.#} km") : "")
-        : "choice");
+    internal static string Label(Leg leg) =>
+        leg.Name
+        ?? (
+            leg is Travel travel
+                ? TravelReader.Word(travel.Mode)
+                    + (
+                        travel.Extent is Measured { Stretch: { } s }
+                            ? string.Create(CultureInfo.InvariantCulture, $" {s.DistanceKm:0.#} km")
+                            : ""
+                    )
+                : "choice"
+        );
 }

@@ -25,35 +25,58 @@ public static class PlanEdits
     public static Plan Earlier(this Plan plan, int slot) => plan with { Legs = Earlier(plan.Legs, slot) };
 
     /// <summary>The chance of one way; of two branches the other takes what is left.</summary>
-    public static Plan WithChance(this Plan plan, LegRow way, double probability) => plan.Mapped(leg =>
-        leg is Choice choice && choice.Slot == way.Choice
-            ? choice with
-            {
-                Ways = [.. choice.Ways.Select((w, i) => i == way.Way ? w with { Probability = probability }
-                    : choice is { Kind: ChoiceKind.Branches, Ways.Length: 2 } ? w with { Probability = 1 - probability } : w)],
-            }
-            : leg);
+    public static Plan WithChance(this Plan plan, LegRow way, double probability) =>
+        plan.Mapped(leg =>
+            leg is Choice choice && choice.Slot == way.Choice
+                ? choice with
+                {
+                    Ways =
+                    [
+                        .. choice.Ways.Select(
+                            (w, i) =>
+                                i == way.Way ? w with { Probability = probability }
+                                : choice is { Kind: ChoiceKind.Branches, Ways.Length: 2 } ? w with { Probability = 1 - probability }
+                                : w
+                        ),
+                    ],
+                }
+                : leg
+        );
 
     /// <summary>As it would be read back: slots in the order written, or why it is no plan yet.</summary>
     public static Read<Plan> Settled(this Plan plan)
     {
         var name = plan.Title ?? "plan";
         return plan.NeedsLight && plan.From is null
-            ? new Read<Plan>.Refused([new(name, 1, 1, "A leg waits for daylight: say where you are, so that the sun is known.")])
+            ? new Read<Plan>.Refused([new(name, 1, 1, "a stage waits for daylight: say where you are, so that the sun is known")])
             : PlanReader.Read(PlanWriter.Write(plan).Utf8, name);
     }
 
-    private static Plan Rowed(this Plan plan, LegRow row, Func<ImmutableArray<Leg>, ImmutableArray<Leg>> change) => row.Choice == 0
-        ? plan with { Legs = change(plan.Legs) }
-        : plan.Mapped(leg => leg is Choice choice && choice.Slot == row.Choice
-            ? choice with { Ways = [.. choice.Ways.Select((w, i) => i == row.Way ? w with { Legs = change(w.Legs) } : w)] }
-            : leg);
+    private static Plan Rowed(this Plan plan, LegRow row, Func<ImmutableArray<Leg>, ImmutableArray<Leg>> change) =>
+        row.Choice == 0
+            ? plan with
+            {
+                Legs = change(plan.Legs),
+            }
+            : plan.Mapped(leg =>
+                leg is Choice choice && choice.Slot == row.Choice
+                    ? choice with
+                    {
+                        Ways = [.. choice.Ways.Select((w, i) => i == row.Way ? w with { Legs = change(w.Legs) } : w)],
+                    }
+                    : leg
+            );
 
     private static ImmutableArray<Leg> Earlier(ImmutableArray<Leg> legs, int slot)
     {
         for (var i = 1; i < legs.Length; i++)
             if (legs[i].Slot == slot)
                 return legs.SetItem(i, legs[i - 1]).SetItem(i - 1, legs[i]);
-        return [.. legs.Select(leg => leg is Choice choice ? choice with { Ways = [.. choice.Ways.Select(w => w with { Legs = Earlier(w.Legs, slot) })] } : leg)];
+        return
+        [
+            .. legs.Select(leg =>
+                leg is Choice choice ? choice with { Ways = [.. choice.Ways.Select(w => w with { Legs = Earlier(w.Legs, slot) })] } : leg
+            ),
+        ];
     }
 }

@@ -35,6 +35,8 @@ public static class PlanTracks
         return new Read<MeasuredPlan>.Usable(new(measured, [.. plan.Tracks.Select(name => tracks[name])]));
     }
 
-    private static bool OnFoot(Plan plan, string track) => plan.All.OfType<Travel>().Any(leg =>
-        leg.Mode is TravelMode.Walk or TravelMode.Carry && leg.Extent is Measured m && m.Track == track);
+    private static bool OnFoot(Plan plan, string track) =>
+        plan
+            .All.OfType<Travel>()
+            .Any(leg => leg.Mode is TravelMode.Walk or TravelMode.Carry && leg.Extent is Measured m && m.Track == track);
 }

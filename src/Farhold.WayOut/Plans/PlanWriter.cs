@@ -2,7 +2,6 @@ using System.Buffers;
 using System.Collections.Immutable;
 using System.Text.Json;
 using NodaTime;
-using NodaTime.Text;
 
 namespace Farhold.WayOut.Plans;
 
@@ -22,7 +21,7 @@ public static class PlanWriter
         json.WriteStartObject();
         Text(json, "id", plan.Id);
         Text(json, "title", plan.Title);
-        json.WriteString("start", InstantPattern.ExtendedIso.Format(plan.Start));
+        json.WriteString("start", WrittenInstant.Write(plan.Start));
         if (plan.From is { } from)
         {
             json.WriteStartObject("from");
@@ -33,6 +32,7 @@ public static class PlanWriter
 
         Text(json, "timeZone", plan.TimeZone?.Id);
         json.WriteNumber("correlation", plan.Correlation);
+        json.WriteNumber("weather", plan.Weather);
         json.WriteNumber("lambda", plan.Lambda);
         Legs(json, plan.Legs);
         json.WriteEndObject();
@@ -45,7 +45,9 @@ public static class PlanWriter
         {
             json.WriteStartObject();
             Text(json, "name", leg.Name);
-            if (leg is Choice choice)
+            if (leg is Choice { Kind: ChoiceKind.Until } waiting)
+                Waiting(json, waiting);
+            else if (leg is Choice choice)
                 Ways(json, choice);
             else
                 Travelled(json, (Travel)leg);
@@ -57,44 +59,52 @@ public static class PlanWriter
 
     private static void Ways(Utf8JsonWriter json, Choice choice)
     {
-        json.WriteStartArray(choice.Kind switch
-        {
-            ChoiceKind.Branches => "branches",
-            ChoiceKind.First => "first",
-            _ => "all",
-        });
+        json.WriteStartArray(
+            choice.Kind switch
+            {
+                ChoiceKind.Branches => "branches",
+                ChoiceKind.First => "first",
+                _ => "all",
+            }
+        );
         foreach (var way in choice.Ways)
+            One(json, way, choice.Kind != ChoiceKind.All);
+        json.WriteEndArray();
+    }
+
+    private static void Waiting(Utf8JsonWriter json, Choice choice)
+    {
+        json.WritePropertyName("waitFor");
+        One(json, choice.Ways[0], likely: true);
+        if (choice.Until is { } until)
+            Time(json, "until", until);
+        if (!choice.Ways[1].Legs.IsEmpty)
         {
-            json.WriteStartObject();
-            Text(json, "name", way.Name);
-            if (choice.Kind != ChoiceKind.All)
-                json.WriteNumber("probability", way.Probability);
-            Legs(json, way.Legs);
-            json.WriteEndObject();
+            json.WritePropertyName("onward");
+            One(json, choice.Ways[1], likely: false);
         }
 
-        json.WriteEndArray();
+        json.WritePropertyName("otherwise");
+        One(json, choice.Ways[2], likely: false);
+    }
+
+    private static void One(Utf8JsonWriter json, Way way, bool likely)
+    {
+        json.WriteStartObject();
+        Text(json, "name", way.Name);
+        if (likely)
+            json.WriteNumber("probability", way.Probability);
+        Legs(json, way.Legs);
+        json.WriteEndObject();
     }
 
     private static void Travelled(Utf8JsonWriter json, Travel leg)
     {
         json.WriteString("mode", TravelReader.Word(leg.Mode));
-        switch (leg.Extent)
-        {
-            case ThreePoint three:
-                Three(json, three);
-                break;
-            case Percentiles tenths:
-                Time(json, "p10", tenths.P10);
-                if (tenths.P50 is { } middle)
-                    Time(json, "p50", middle);
-                Time(json, "p90", tenths.P90);
-                break;
-            case Measured ground:
-                Ground(json, leg.Mode, ground);
-                break;
-        }
-
+        if (leg.Extent is Measured ground)
+            Ground(json, leg.Mode, ground);
+        else
+            Times(json, leg.Extent);
         if (leg.Dark == DarkRule.Stop)
             json.WriteString("dark", "stop");
         if (leg.Window == FlightWindow.Daylight)
@@ -135,6 +145,37 @@ public static class PlanWriter
             json.WriteNumber("ropePitches", ground.RopePitches);
         if (mode == TravelMode.Carry)
             json.WriteBoolean("packaging", ground.Packaging);
+        if (ground.Joining is { } joining)
+        {
+            json.WriteStartObject("joining");
+            json.WriteNumber("bearers", joining.Bearers);
+            Times(json, joining.Time);
+            json.WriteEndObject();
+        }
+
+        if (ground.Halts is { } halts)
+        {
+            json.WriteStartObject("halts");
+            Time(json, "every", halts.Every);
+            Time(json, "for", halts.For);
+            json.WriteEndObject();
+        }
+    }
+
+    private static void Times(Utf8JsonWriter json, Extent time)
+    {
+        switch (time)
+        {
+            case ThreePoint three:
+                Three(json, three);
+                break;
+            case Percentiles tenths:
+                Time(json, "p10", tenths.P10);
+                if (tenths.P50 is { } middle)
+                    Time(json, "p50", middle);
+                Time(json, "p90", tenths.P90);
+                break;
+        }
     }
 
     private static void Three(Utf8JsonWriter json, ThreePoint three)
@@ -148,7 +189,7 @@ public static class PlanWriter
     private static void Time(Utf8JsonWriter json, string name, Duration time)
     {
         if (time == Duration.FromSeconds(Math.Round(time.TotalSeconds)))
-            json.WriteString(name, DurationText.Write(time));
+            json.WriteString(name, IsoSpan.WriteNearest(time));
         else
             json.WriteNumber(name, time.TotalMinutes);
     }

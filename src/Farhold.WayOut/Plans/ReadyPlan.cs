@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using NodaTime;
 
 namespace Farhold.WayOut.Plans;
 
@@ -9,13 +10,24 @@ public sealed record ReadyPlan(CompiledPlan Compiled, ImmutableArray<TrackFile> 
     public IEnumerable<Refusal> Oddities => Tracks.SelectMany(track => track.Oddities);
 
     /// <param name="read">A track the plan names, or why there is none.</param>
-    public static Read<ReadyPlan> Of(Plan plan, Func<string, Read<TrackFile>> read) => PlanTracks.Join(plan, read) switch
-    {
-        Read<MeasuredPlan>.Usable(var measured) =>
-            new Read<ReadyPlan>.Usable(new(CompiledPlan.Of(measured.Plan, Nightfall.Of(measured.Plan)), measured.Tracks)),
-        Read<MeasuredPlan>.Refused(var why) => new Read<ReadyPlan>.Refused(why),
-        _ => throw new System.Diagnostics.UnreachableException(),
-    };
+    public static Read<ReadyPlan> Of(Plan plan, Func<string, Read<TrackFile>> read) =>
+        PlanTracks.Join(plan, read) switch
+        {
+            Read<MeasuredPlan>.Usable(var measured) => new Read<ReadyPlan>.Usable(
+                new(CompiledPlan.Of(measured.Plan, Nightfall.Of(measured.Plan)), measured.Tracks)
+            ),
+            Read<MeasuredPlan>.Refused(var why) => new Read<ReadyPlan>.Refused(why),
+            _ => throw new System.Diagnostics.UnreachableException(),
+        };
+
+    /// <summary>The same plan with what is known of how it has gone; as it is where nothing is.</summary>
+    public ReadyPlan Since(State state, Instant now) =>
+        RecordSoFar.Of(state, Compiled.Plan, now, name => Tracks.FirstOrDefault(t => t.Name == name)?.Track) is { } soFar
+            ? this with
+            {
+                Compiled = CompiledPlan.Of(Compiled.Plan, Compiled.Darkness, soFar),
+            }
+            : this;
 
     /// <summary>The trials under way; a screen steps them, anything else runs them.</summary>
     public Simulation Start(Rng rng, SamplingLimits? limits = null, IEnumerable<Deadline>? deadlines = null) =>

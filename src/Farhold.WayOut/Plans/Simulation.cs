@@ -26,7 +26,13 @@ public sealed class Simulation
 
     private readonly ImmutableArray<Instant> deadlines;
     private readonly double[][] arrivals;
+    private readonly List<int> attempts = [];
     private Slice? slice;
+
+    /// <summary>
+    /// Where hardly a trial agrees with what is known, after so many times the trials wanted the rest are taken as they are.
+    /// </summary>
+    private const int MostTried = 32;
 
     /// <param name="deadlines">Moments whose probabilities must reach the precision asked for.</param>
     public Simulation(CompiledPlan plan, Rng rng, SamplingLimits? limits = null, IEnumerable<Instant>? deadlines = null)
@@ -49,6 +55,9 @@ public sealed class Simulation
 
     public int Done { get; private set; }
 
+    /// <summary>Trials run, those that contradict what is known included.</summary>
+    public int Tried { get; private set; }
+
     public bool Finished { get; private set; }
 
     public SimulationProgress Progress => new(Done, Planned, Finished);
@@ -59,12 +68,13 @@ public sealed class Simulation
     public SimulationProgress Step(int maxTrials)
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(maxTrials, 1);
-        slice ??= new(Rng, BlockTrials);
-        for (var left = maxTrials; left > 0 && !Finished;)
+        slice ??= new(Rng, BlockTrials, Plan.Learned);
+        for (var left = maxTrials; left > 0 && !Finished; )
         {
             var count = Math.Min(Math.Min(left, BlockTrials), Planned - Done);
-            slice.Run(Plan.Steps, Done, count, arrivals);
-            (Done, left) = (Done + count, left - count);
+            slice.Run(Plan.Steps, Done, Tried, count, arrivals);
+            var kept = Plan.MayReject ? Keep(count, all: Tried > (long)MostTried * Limits.MostTrials) : count;
+            (Done, Tried, left) = (Done + kept, Tried + count, left - count);
             if (Done == Planned)
                 Settle();
         }
@@ -95,6 +105,26 @@ public sealed class Simulation
         return new(hits, Done);
     }
 
+    /// <summary>Which of the trials tried a trial is: its place in the stream of random numbers.</summary>
+    internal int Attempt(int trial) => attempts.Count == 0 ? trial : attempts[trial];
+
+    /// <summary>Drops the trials of the newest slice that contradict what is known.</summary>
+    private int Keep(int count, bool all)
+    {
+        var kept = 0;
+        for (var i = 0; i < count; i++)
+        {
+            if (slice!.Rejected[i] && !all)
+                continue;
+            foreach (var place in arrivals)
+                place[Done + kept] = place[Done + i];
+            attempts.Add(Tried + i);
+            kept++;
+        }
+
+        return kept;
+    }
+
     private void Settle()
     {
         Finished = Planned >= Limits.MostTrials || Precise();
@@ -121,7 +151,8 @@ public sealed class Simulation
 
     internal static ProbabilityEstimate Before(ReadOnlySpan<double> sorted, double seconds)
     {
-        int low = 0, high = sorted.Length;
+        int low = 0,
+            high = sorted.Length;
         while (low < high)
         {
             var middle = (low + high) >>> 1;

@@ -9,10 +9,19 @@ namespace Farhold.WayOut.Plans;
 public sealed record TrackFile(string Name, Track Track, Climb? Climb, ImmutableArray<Refusal> Oddities)
 {
     /// <summary>What of it may bear on a forecast: when it was recorded does not.</summary>
-    public IEnumerable<string> Cautions => Track.Warnings
-        .Where(w => w.Kind is not (TrackWarningKind.NoTime or TrackWarningKind.SomeTimeMissing or TrackWarningKind.TimeWithoutZone
-            or TrackWarningKind.TimeNotReadable or TrackWarningKind.TimeRunsBack))
-        .Select(w => $"{Name}: {w.Text}");
+    public IEnumerable<string> Cautions =>
+        Track
+            .Warnings.Where(w =>
+                w.Kind
+                    is not (
+                        TrackWarningKind.NoTime
+                        or TrackWarningKind.SomeTimeMissing
+                        or TrackWarningKind.TimeWithoutZone
+                        or TrackWarningKind.TimeNotReadable
+                        or TrackWarningKind.TimeRunsBack
+                    )
+            )
+            .Select(w => $"{Name}: {w.Text}");
 
     /// <summary>Where the way begins.</summary>
     public GeoPoint Start => Track.Segments[0].Points[0].Place;
@@ -52,11 +61,20 @@ public sealed record TrackFile(string Name, Track Track, Climb? Climb, Immutable
             metres += length;
         }
 
-        yield return new(1, new Read<TrackFile>.Usable(new(
-            name, track, Farhold.WayOut.Ground.Climb.Of(track), [.. track.Warnings.Select(w => new Refusal(name, w.Line, w.Column, w.Text))])
-        {
-            Metres = metres,
-        }));
+        yield return new(
+            1,
+            new Read<TrackFile>.Usable(
+                new(
+                    name,
+                    track,
+                    Farhold.WayOut.Ground.Climb.Of(track),
+                    [.. track.Warnings.Select(w => new Refusal(name, w.Line, w.Column, w.Text))]
+                )
+                {
+                    Metres = metres,
+                }
+            )
+        );
     }
 
     /// <summary>Why it can't be timed on foot; nothing where it can.</summary>
@@ -66,9 +84,19 @@ public sealed record TrackFile(string Name, Track Track, Climb? Climb, Immutable
             yield return new(Name, jump.Line, jump.Column, jump.Text + " On foot no such step can be timed: mend the track.");
         if (Climb is not null)
             yield break;
-        var (line, column) = Track.Warnings.FirstOrDefault(w => w.Kind == TrackWarningKind.NoElevation) is { } at ? (at.Line, at.Column) : (1, 1);
-        yield return new(Name, line, column, string.Create(CultureInfo.InvariantCulture,
-            $"The track has no heights, and on foot climbs decide the time: use a track with heights, or write \"distanceKm\": {Metres / 1000:0.0} with \"ascentM\" and \"descentM\" from a map in its place."));
+        var (line, column) = Track.Warnings.FirstOrDefault(w => w.Kind == TrackWarningKind.NoElevation) is { } at
+            ? (at.Line, at.Column)
+            : (1, 1);
+        yield return new(
+            Name,
+            line,
+            column,
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $"The track has no heights, and on foot climbs decide the time: use a track with heights, or write \"distanceKm\": "
+                    + $"{Metres / 1000:0.0} with \"ascentM\" and \"descentM\" from a map in its place."
+            )
+        );
     }
 
     /// <summary>Without heights as if level: for means that climbs don't slow.</summary>

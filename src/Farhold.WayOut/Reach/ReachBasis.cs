@@ -10,17 +10,44 @@ internal static class ReachBasis
     {
         var moving = route.Moving;
         var rests = ImmutableArray.CreateBuilder<Basis>();
-        rests.Add(new("At each point one way is chosen for all trials: the one whose time is beaten in nine of ten", Evidence.Assumption, "whoever sets out does not know their luck"));
-        rests.Add(new(string.Create(CultureInfo.InvariantCulture, $"Times share their luck (weather, light, ground, party) with correlation {route.Correlation:0.##}"),
-            Evidence.Assumption, "one common factor"));
+        rests.Add(
+            new(
+                "At each point one way is chosen for all trials: the one whose time is beaten in nine of ten",
+                Evidence.Assumption,
+                "whoever sets out does not know what will delay them"
+            )
+        );
+        rests.Add(
+            new(
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"Delays hit all ways together (weather, light, ground, party), with correlation {route.Correlation:0.##}"
+                ),
+                Evidence.Assumption,
+                "one common factor"
+            )
+        );
         if (moving.Mode == TravelMode.Walk)
         {
-            rests.Add(new($"Walking by {moving.Rule.Name}, step by step along the route. {moving.Rule.Caution}", moving.Rule.Mark, moving.Rule.Source));
-            rests.Add(new(string.Create(CultureInfo.InvariantCulture, $"Walkers differ by a spread of {moving.Spread:0.##} (log)"), Evidence.Assumption, "no one rule says how much"));
+            rests.Add(
+                new(
+                    $"Walking by {moving.Rule.Name}, step by step along the route. {moving.Rule.Caution}",
+                    moving.Rule.Mark,
+                    moving.Rule.Source
+                )
+            );
+            rests.Add(
+                new(
+                    string.Create(CultureInfo.InvariantCulture, $"Walkers differ by a spread of {moving.Spread:0.##} (log)"),
+                    Evidence.Assumption,
+                    "no one rule says how much"
+                )
+            );
         }
         else
         {
             rests.AddRange(new LitterCarry(new Stretch(1, 1), moving.Surface, moving.Bearers, SnowCm: moving.SnowCm).Rests());
+            rests.AddRange(BearerLimits.Rests);
             if (moving.Packaging)
                 rests.Add(new("Getting the casualty onto the litter: 20 to 60 min, about 30", Evidence.Assumption, "no source found"));
         }
@@ -28,14 +55,37 @@ internal static class ReachBasis
         if (moving.Dark == DarkRule.Stop)
             rests.Add(new("On foot the party halts in the dark", Evidence.Assumption, "the route"));
         else
-            rests.Add(new("In the dark on foot: speed times 0.8 on a path, 0.64 off it", Evidence.Computed, "foot-march planning speeds, mtntactical.com"));
+            rests.Add(
+                new(
+                    moving.Mode == TravelMode.Carry
+                        ? string.Create(CultureInfo.InvariantCulture, $"In the dark on foot: speed times {LitterCarry.InTheDark:0.##}")
+                        : "In the dark on foot: speed times 0.8 on a path, 0.64 off it",
+                    Evidence.Computed,
+                    "foot-march planning speeds, mtntactical.com"
+                )
+            );
         if (route.Hands is null)
-            rests.Add(new("The party at hand sets out at once, without waiting for more people", Evidence.Assumption, "the route gives no 'hands'"));
+            rests.Add(
+                new(
+                    "The party at hand sets out at once, without waiting for more people",
+                    Evidence.Assumption,
+                    "the route gives no 'hands'"
+                )
+            );
         if (route.Call.IsEmpty)
             rests.Add(new("Help is on its way from the moment of the injury", Evidence.Assumption, "the route gives no 'call'"));
         if (route.Helicopter is { } helicopter)
-            rests.Add(new(string.Create(CultureInfo.InvariantCulture,
-                $"A helicopter comes to any point with probability {helicopter.Probability:0.##}, whatever the ground; the party moves meanwhile"), Evidence.Assumption, "the route"));
+            rests.Add(
+                new(
+                    string.Create(
+                        CultureInfo.InvariantCulture,
+                        $"A helicopter comes to any point with probability {helicopter.Probability:0.##}, whatever the ground; the "
+                            + $"party moves meanwhile"
+                    ),
+                    Evidence.Assumption,
+                    "the route"
+                )
+            );
         return rests.ToImmutable();
     }
 

@@ -132,7 +132,10 @@ public static class ReachGeoJson
     /// <summary>Cut where it crosses the antimeridian (section 3.1.9).</summary>
     private static List<List<(double Lon, double Lat, double? Ele)>> Parts(ReachPoint[] points)
     {
-        List<List<(double, double, double?)>> parts = [[]];
+        List<List<(double, double, double?)>> parts =
+        [
+            [],
+        ];
         for (var i = 0; i < points.Length; i++)
         {
             var here = points[i];

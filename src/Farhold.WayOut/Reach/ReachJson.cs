@@ -24,43 +24,59 @@ public static class ReachJson
         json.WriteString("generator", profile.Rng.ToString());
         json.WriteNumber("trials", profile.Trials);
         List("says", ReachWords.Sentences(profile), json.WriteStringValue);
-        List("ways", profile.Ways, way =>
-        {
-            json.WriteStartObject();
-            json.WriteString("letter", way.Letter);
-            json.WriteString("name", way.Name);
-            json.WriteString("kind", ReachWords.Kind(way.Kind));
-            json.WriteNumber("alongM", Math.Round(way.AlongM, 1));
-            Place(json, way.Place);
-            json.WriteEndObject();
-        });
-        List("points", profile.Points, point =>
-        {
-            json.WriteStartObject();
-            json.WriteNumber("alongM", Math.Round(point.AlongM, 1));
-            Place(json, point.Place);
-            json.WriteString("way", profile.Ways[point.Way].Letter);
-            json.WriteString("median", Iso(point.Median));
-            json.WriteString("p90", Iso(point.P90));
-            json.WriteEndObject();
-        });
-        List("overLimit", profile.Stretches, stretch =>
-        {
-            json.WriteStartObject();
-            json.WriteString("limit", stretch.Limit.Id);
-            json.WriteString("measure", ReachWords.Measure(stretch.Measure));
-            json.WriteNumber("fromM", Math.Round(stretch.FromM, 1));
-            json.WriteNumber("toM", Math.Round(stretch.ToM, 1));
-            json.WriteEndObject();
-        });
-        List("restsOn", profile.Rests, rest =>
-        {
-            json.WriteStartObject();
-            json.WriteString("what", rest.What);
-            json.WriteString("mark", rest.Mark.ToString().ToLowerInvariant());
-            json.WriteString("source", rest.Source);
-            json.WriteEndObject();
-        });
+        List(
+            "ways",
+            profile.Ways,
+            way =>
+            {
+                json.WriteStartObject();
+                json.WriteString("letter", way.Letter);
+                json.WriteString("name", way.Name);
+                json.WriteString("kind", ReachWords.Kind(way.Kind));
+                json.WriteNumber("alongM", Math.Round(way.AlongM, 1));
+                Place(json, way.Place);
+                json.WriteEndObject();
+            }
+        );
+        List(
+            "points",
+            profile.Points,
+            point =>
+            {
+                json.WriteStartObject();
+                json.WriteNumber("alongM", Math.Round(point.AlongM, 1));
+                Place(json, point.Place);
+                json.WriteString("way", profile.Ways[point.Way].Letter);
+                json.WriteString("median", Iso(point.Median));
+                json.WriteString("p90", Iso(point.P90));
+                json.WriteEndObject();
+            }
+        );
+        List(
+            "overLimit",
+            profile.Stretches,
+            stretch =>
+            {
+                json.WriteStartObject();
+                json.WriteString("limit", stretch.Limit.Id);
+                json.WriteString("measure", ReachWords.Measure(stretch.Measure));
+                json.WriteNumber("fromM", Math.Round(stretch.FromM, 1));
+                json.WriteNumber("toM", Math.Round(stretch.ToM, 1));
+                json.WriteEndObject();
+            }
+        );
+        List(
+            "restsOn",
+            profile.Rests,
+            rest =>
+            {
+                json.WriteStartObject();
+                json.WriteString("what", rest.What);
+                json.WriteString("mark", rest.Mark.ToString().ToLowerInvariant());
+                json.WriteString("source", rest.Source);
+                json.WriteEndObject();
+            }
+        );
         List("cautions", profile.Cautions, json.WriteStringValue);
         json.WriteEndObject();
 
@@ -79,5 +95,5 @@ public static class ReachJson
         json.WriteNumber("lon", Math.Round(place.Longitude, 6));
     }
 
-    private static string? Iso(Duration? time) => time is { } known ? DurationText.Write(known) : null;
+    private static string? Iso(Duration? time) => time is { } known ? IsoSpan.WriteNearest(known) : null;
 }

@@ -32,7 +32,8 @@ public sealed record ReachProfile(
     ImmutableArray<Basis> Rests,
     ImmutableArray<string> Cautions,
     Rng Rng,
-    int Trials)
+    int Trials
+)
 {
     /// <summary>Trials where nobody asks for more; P90 then has a 95 % interval of about 5 % of the time (design).</summary>
     public const int UsualTrials = 2000;
@@ -49,7 +50,13 @@ public sealed record ReachProfile(
     /// <param name="darkness">Along the route; null where the route has no start.</param>
     /// <exception cref="ArgumentException">Something waits for light and no darkness is given.</exception>
     public static ReachProfile Of(
-        Route route, Darkness? darkness, IEnumerable<LimitAfter> limits, Rng rng, int trials = UsualTrials, CancellationToken cancellation = default)
+        Route route,
+        Darkness? darkness,
+        IEnumerable<LimitAfter> limits,
+        Rng rng,
+        int trials = UsualTrials,
+        CancellationToken cancellation = default
+    )
     {
         ReachProfile? profile = null;
         foreach (var piece in Pieces(route, darkness, limits, rng, trials))
@@ -65,11 +72,20 @@ public sealed record ReachProfile(
     public static Darkness? NightsOf(Route route) => route.Start is { } start ? Nightfall.At(route.Track.Start, start) : null;
 
     /// <summary>The same in small pieces of work: nothing after each but the last, so that a screen can breathe between them.</summary>
-    public static IEnumerable<ReachProfile?> Pieces(Route route, Darkness? darkness, IEnumerable<LimitAfter> limits, Rng rng, int trials = UsualTrials)
+    public static IEnumerable<ReachProfile?> Pieces(
+        Route route,
+        Darkness? darkness,
+        IEnumerable<LimitAfter> limits,
+        Rng rng,
+        int trials = UsualTrials
+    )
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(trials, 1);
         if (route.NeedsLight && (darkness is null || route.Start is null))
-            throw new ArgumentException("Something of this route waits for light: give its start and the darkness along it.", nameof(darkness));
+            throw new ArgumentException(
+                "Something of this route waits for light: give its start and the darkness along it.",
+                nameof(darkness)
+            );
         var line = RouteLine.Of(route.Track.Track, route.SpacingM, route.Moving);
         var luck = new ReachTrials(route, line, route.Start is { } start ? darkness?.Against(start) : null, rng, trials);
         yield return null;
@@ -85,8 +101,16 @@ public sealed record ReachProfile(
         ImmutableArray<LimitAfter> asked = [.. limits];
         var ways = WaysOf(route, line);
         yield return new(
-            route, ways, points.ToImmutable(), asked, ReachStretches.Of(points, asked), ReachBasis.Rests(route), ReachBasis.Cautions(route, darkness),
-            rng, trials);
+            route,
+            ways,
+            points.ToImmutable(),
+            asked,
+            ReachStretches.Of(points, asked),
+            ReachBasis.Rests(route),
+            ReachBasis.Cautions(route, darkness),
+            rng,
+            trials
+        );
     }
 
     /// <summary>One way is taken for all trials: whoever sets out does not know their luck.</summary>
@@ -123,7 +147,8 @@ public sealed record ReachProfile(
             Add(pickUp.Name, ReachWayKind.PickUp, pickUp.Place, pickUp.AlongM);
         return ways.ToImmutable();
 
-        void Add(string name, ReachWayKind kind, GeoPoint place, double along) => ways.Add(new(Letter(ways.Count), name, kind, place, along));
+        void Add(string name, ReachWayKind kind, GeoPoint place, double along) =>
+            ways.Add(new(Letter(ways.Count), name, kind, place, along));
     }
 
     private static string Letter(int index) => (index < 26 ? "" : Letter((index / 26) - 1)) + (char)('A' + (index % 26));

@@ -10,20 +10,35 @@ namespace Farhold.WayOut.Reach;
 internal sealed class ReachTrials
 {
     private const ulong PerTrial = 4096;
-    private const int Shared = 0, Pace = 1, PackagingAt = 2, HandsAt = 3, HelicopterAt = 4, EndsAt = 8, CallAt = 16, ExitsAt = 300, PickUpsAt = 800;
+    private const int Shared = 0,
+        Pace = 1,
+        PackagingAt = 2,
+        HandsAt = 3,
+        HelicopterAt = 4,
+        EndsAt = 8,
+        CallAt = 16,
+        ExitsAt = 300,
+        PickUpsAt = 800;
 
     private readonly Route route;
     private readonly RouteLine line;
     private readonly DarkClock? dark;
     private readonly Rng rng;
     private readonly Copula copula;
-    private readonly double[] shared, setOut, pace, helicopter;
+    private readonly Copula weather = new(Plan.UsualWeather);
+    private readonly double[] shared,
+        setOut,
+        pace,
+        helicopter;
     private readonly Way[] ways;
+    private readonly CarryWork bearers;
     private readonly Dictionary<double, double[]> paces = [];
 
     public ReachTrials(Route route, RouteLine line, DarkClock? dark, Rng rng, int trials)
     {
         (this.route, this.line, this.dark, this.rng, copula, Trials) = (route, line, dark, rng, new Copula(route.Correlation), trials);
+        var people = route.Moving.Bearers ?? LitterTeam.Full;
+        bearers = new([], BearerLimits.TireSeconds(people), BearerLimits.LastSeconds(people), 1, null);
         shared = new double[trials];
         for (var t = 0; t < trials; t++)
             shared[t] = NormalScores.Of(Bits(t, Shared));
@@ -39,7 +54,7 @@ internal sealed class ReachTrials
         }
 
         if (route.Moving is { Mode: TravelMode.Carry, Packaging: true })
-            Add(setOut, Drawn(LogNormal.FromQuantiles(20 * 60, 30 * 60, 60 * 60), PackagingAt));
+            Add(setOut, Drawn(TimeLaws.Of(Priors.Packaging), PackagingAt));
         helicopter = Flown(call);
         ways = [.. Ways(call)];
         foreach (var way in ways.Where(w => w.Ready is not null && w.Comes is not null))
@@ -107,34 +122,36 @@ internal sealed class ReachTrials
     {
         var moving = route.Moving;
         var other = surface is not null && surface != moving.Surface;
-        var whole = piece.Ground.DistanceKm + exit.DistanceKm;
         if (other)
         {
-            Advance(Median(piece.Ground, piece.WalkSeconds, moving.Surface, whole), moving.Surface, clocks);
-            Advance(Median(exit, RouteLine.Seconds(moving, exit), surface!, whole), surface!, clocks);
+            var first = Median(piece.Ground, piece.WalkSeconds, moving.Surface);
+            Advance(first, moving.Surface, clocks, 0);
+            Advance(Median(exit, RouteLine.Seconds(moving, exit), surface!), surface!, clocks, first);
             return;
         }
 
-        var all = new Stretch(whole, piece.Ground.AscentM + exit.AscentM, piece.Ground.DescentM + exit.DescentM);
-        Advance(Median(all, piece.WalkSeconds + RouteLine.Seconds(moving, exit), moving.Surface, whole), moving.Surface, clocks);
+        var all = new Stretch(
+            piece.Ground.DistanceKm + exit.DistanceKm,
+            piece.Ground.AscentM + exit.AscentM,
+            piece.Ground.DescentM + exit.DescentM
+        );
+        Advance(Median(all, piece.WalkSeconds + RouteLine.Seconds(moving, exit), moving.Surface), moving.Surface, clocks, 0);
     }
 
     /// <summary>Seconds by day at the middle pace.</summary>
-    /// <param name="wholeKm">The whole way on foot, which is what tires bearers.</param>
-    private double Median(Stretch ground, double walkSeconds, Surface surface, double wholeKm)
+    private double Median(Stretch ground, double walkSeconds, Surface surface)
     {
         var moving = route.Moving;
         if (moving.Mode == TravelMode.Walk)
             return walkSeconds / (surface.SpeedFactor * Snow.SpeedFactor(moving.SnowCm));
         var carry = new LitterCarry(ground, surface, moving.Bearers, SnowCm: moving.SnowCm);
-        if (carry.EquivalentKm == 0)
-            return 0;
-        var tired = moving.Bearers is { } people ? LitterTeam.SpeedFactor(people, ground.DistanceKm) / LitterTeam.SpeedFactor(people, wholeKm) : 1;
-        return carry.TimeSeconds().Median * tired;
+        return carry.EquivalentKm == 0 ? 0 : carry.TimeSeconds().Median;
     }
 
-    private double Sigma(Surface surface) => route.Moving.Mode == TravelMode.Walk ? route.Moving.Spread
-        : surface.Rough ? LitterCarry.OnRoughGroundKmh.Sigma : LitterCarry.OnTrailKmh.Sigma;
+    private double Sigma(Surface surface) =>
+        route.Moving.Mode == TravelMode.Walk
+            ? route.Moving.Spread
+            : new LitterCarry(default, surface, route.Moving.Bearers, SnowCm: route.Moving.SnowCm).Sigma;
 
     /// <summary>What the middle pace is to be multiplied by, trial by trial.</summary>
     private double[] Paces(double sigma)
@@ -144,18 +161,25 @@ internal sealed class ReachTrials
         return made;
     }
 
-    private void Advance(double median, Surface surface, Span<double> clocks)
+    /// <param name="before">The middle of what was carried before on the same way; bearers tire of all of it.</param>
+    private void Advance(double median, Surface surface, Span<double> clocks, double before)
     {
         if (median == 0)
             return;
         var factors = Paces(Sigma(surface));
-        var rate = route.Moving.Dark == DarkRule.Stop ? 0 : Night.SpeedFactor(surface);
-        if (dark is null)
-            for (var t = 0; t < clocks.Length; t++)
-                clocks[t] += median * factors[t] / rate;
-        else
-            for (var t = 0; t < clocks.Length; t++)
-                clocks[t] = dark.Advance(clocks[t], median * factors[t], rate);
+        var carried = route.Moving.Mode == TravelMode.Carry;
+        var rate =
+            route.Moving.Dark == DarkRule.Stop ? 0
+            : carried ? LitterCarry.InTheDark
+            : Night.SpeedFactor(surface);
+        for (var t = 0; t < clocks.Length; t++)
+        {
+            var work = carried ? bearers.Tired(before * factors[t], median * factors[t]) : median * factors[t];
+            clocks[t] =
+                !double.IsFinite(clocks[t] + work) ? double.PositiveInfinity
+                : dark is null ? clocks[t] + (work / rate)
+                : dark.Advance(clocks[t], work, rate);
+        }
     }
 
     private IEnumerable<Way> Ways(double[] call)
@@ -167,8 +191,15 @@ internal sealed class ReachTrials
         for (var e = 0; e < route.Exits.Length; e++)
         {
             var exit = route.Exits[e];
-            yield return new(exit.AlongM, exit.Ground ?? default, exit.Surface, null, null,
-                Optional(exit.Time, ExitsAt + (2 * e)), Optional(exit.Onward, ExitsAt + (2 * e) + 1));
+            yield return new(
+                exit.AlongM,
+                exit.Ground ?? default,
+                exit.Surface,
+                null,
+                null,
+                Optional(exit.Time, ExitsAt + (2 * e)),
+                Optional(exit.Onward, ExitsAt + (2 * e) + 1)
+            );
         }
 
         for (var p = 0; p < route.PickUps.Length; p++)
@@ -178,8 +209,8 @@ internal sealed class ReachTrials
             var wait = Times(pickUp.Wait, at);
             for (var t = 0; t < Trials; t++)
                 ready[t] = Due(call[t], wait[t], pickUp.Window);
-            var comes = pickUp.Probability < 1
-                ? Enumerable.Range(0, Trials).Select(t => Uniform(t, at + 2) < pickUp.Probability).ToArray() : null;
+            var comes =
+                pickUp.Probability < 1 ? Enumerable.Range(0, Trials).Select(t => Comes(t, at + 2, pickUp.Probability)).ToArray() : null;
             yield return new(pickUp.AlongM, null, null, ready, comes, Zeros(), Optional(pickUp.Onward, at + 1));
         }
     }
@@ -193,14 +224,14 @@ internal sealed class ReachTrials
         var notBefore = h.From is { } from && route.Start is { } start ? Math.Max(0, (from - start).TotalSeconds) : 0;
         var (wait, onward) = (Times(h.Wait, HelicopterAt), Optional(h.Onward, HelicopterAt + 1));
         for (var t = 0; t < Trials; t++)
-            if (Uniform(t, HelicopterAt + 2) < h.Probability)
+            if (Comes(t, HelicopterAt + 2, h.Probability))
                 arrives[t] = Due(Math.Max(call[t], notBefore), wait[t], h.Window) + onward[t];
         return arrives;
     }
 
     /// <summary>By daylight only: it sets out in the light and it takes up the casualty in the light.</summary>
     private double Due(double asked, double wait, FlightWindow window) =>
-        window == FlightWindow.Daylight ? dark!.NextLight(dark.NextLight(asked) + wait) : asked + wait;
+        wait + (window == FlightWindow.Daylight ? dark!.TakeOff(asked, wait) : asked);
 
     private Way BestSure(double fromM)
     {
@@ -240,7 +271,9 @@ internal sealed class ReachTrials
 
     private ulong Bits(int trial, int place) => rng.Bits(((ulong)trial * PerTrial) + (ulong)place);
 
-    private double Uniform(int trial, int place) => rng.Uniform(((ulong)trial * PerTrial) + (ulong)place);
+    /// <summary>One weather decides what comes, and it also slows.</summary>
+    private bool Comes(int trial, int place, double probability) =>
+        weather.Score(shared[trial], NormalScores.Of(Bits(trial, place))) <= NormalLaw.Quantile(probability);
 
     private static void Add(double[] to, double[] times)
     {
@@ -251,8 +284,7 @@ internal sealed class ReachTrials
     /// <param name="Ready">When a pick-up is there, or was due; null for a way on foot.</param>
     /// <param name="Comes">Whether it comes; null where that is sure.</param>
     /// <param name="Own">Seconds of an exit that is given by time.</param>
-    private sealed record Way(
-        double AlongM, Stretch? Exit, Surface? Surface, double[]? Ready, bool[]? Comes, double[] Own, double[] Onward)
+    private sealed record Way(double AlongM, Stretch? Exit, Surface? Surface, double[]? Ready, bool[]? Comes, double[] Own, double[] Onward)
     {
         public Stretch Ground => Exit ?? default;
 

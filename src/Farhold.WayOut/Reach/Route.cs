@@ -25,7 +25,8 @@ public sealed record Route(
     WayEnd? End,
     ImmutableArray<SideExit> Exits,
     ImmutableArray<PickUp> PickUps,
-    Helicopter? Helicopter)
+    Helicopter? Helicopter
+)
 {
     /// <summary>Metres between points where the route says nothing (design).</summary>
     public const double UsualSpacingM = 100;
@@ -34,15 +35,23 @@ public sealed record Route(
     public const double FurthestOffM = 500;
 
     /// <summary>Whether it can't be told without knowing when it is dark.</summary>
-    public bool NeedsLight => Moving.Dark == DarkRule.Stop || Helicopter?.Window == FlightWindow.Daylight
-        || PickUps.Any(p => p.Window == FlightWindow.Daylight);
+    public bool NeedsLight =>
+        Moving.Dark == DarkRule.Stop || Helicopter?.Window == FlightWindow.Daylight || PickUps.Any(p => p.Window == FlightWindow.Daylight);
 }
 
 /// <summary>How the casualty is moved along the route and its exits.</summary>
 /// <param name="Mode">On foot: walking or carried.</param>
 /// <param name="Bearers">Null where nobody said: then a full party.</param>
 public sealed record Moving(
-    TravelMode Mode, Surface Surface, int? Bearers, double SnowCm, PaceRule Rule, double Spread, DarkRule Dark, bool Packaging);
+    TravelMode Mode,
+    Surface Surface,
+    int? Bearers,
+    double SnowCm,
+    PaceRule Rule,
+    double Spread,
+    DarkRule Dark,
+    bool Packaging
+);
 
 public sealed record NamedTime(string Name, Extent Time);
 
@@ -61,7 +70,15 @@ public sealed record SideExit(string Name, GeoPoint Place, double AlongM, Stretc
 /// <param name="Probability">That it comes at all. If not, that shows when it was due, and the party goes on from there.</param>
 /// <param name="Wait">From the call until it is there.</param>
 public sealed record PickUp(
-    string Name, GeoPoint Place, double AlongM, TravelMode Mode, double Probability, FlightWindow Window, Extent Wait, Extent? Onward);
+    string Name,
+    GeoPoint Place,
+    double AlongM,
+    TravelMode Mode,
+    double Probability,
+    FlightWindow Window,
+    Extent Wait,
+    Extent? Onward
+);
 
 /// <summary>A helicopter that may come to the casualty wherever that is, while the party moves.</summary>
 /// <param name="From">Not before; null for any time.</param>

@@ -7,11 +7,23 @@ namespace Farhold.WayOut.Reach;
 internal sealed class RouteLine
 {
     private readonly Track evened;
-    private readonly double[] chordM, alongM, upM, downM, walkOn, walkBack;
+    private readonly double[] chordM,
+        alongM,
+        upM,
+        downM,
+        walkOn,
+        walkBack;
 
     private RouteLine(Track evened, double[] chordM, double[] alongM, double[] upM, double[] downM, double[] walkOn, double[] walkBack) =>
-        (this.evened, this.chordM, this.alongM, this.upM, this.downM, this.walkOn, this.walkBack) =
-        (evened, chordM, alongM, upM, downM, walkOn, walkBack);
+        (this.evened, this.chordM, this.alongM, this.upM, this.downM, this.walkOn, this.walkBack) = (
+            evened,
+            chordM,
+            alongM,
+            upM,
+            downM,
+            walkOn,
+            walkBack
+        );
 
     public ImmutableArray<TrackPoint> Points => evened.Segments[0].Points;
 
@@ -22,7 +34,10 @@ internal sealed class RouteLine
     public static RouteLine Of(Track track, double spacingM, Moving moving)
     {
         // What lies between two segments has to be covered on foot all the same: it counts as a straight line.
-        var joined = track with { Segments = [new([.. track.Points])] };
+        var joined = track with
+        {
+            Segments = [new([.. track.Points])],
+        };
         var evened = joined.Resampled(spacingM);
         var points = evened.Segments[0].Points;
         var (chords, along) = (new double[points.Length], new double[points.Length]);
@@ -59,7 +74,8 @@ internal sealed class RouteLine
         return fromM <= toM ? (new(km, up, down), Sum(walkOn, near, far)) : (new(km, down, up), Sum(walkBack, near, far));
     }
 
-    public static double Seconds(Moving moving, Stretch ground) => moving.Mode == TravelMode.Walk ? moving.Rule.Time(ground).TotalSeconds : 0;
+    public static double Seconds(Moving moving, Stretch ground) =>
+        moving.Mode == TravelMode.Walk ? moving.Rule.Time(ground).TotalSeconds : 0;
 
     private double Sum(double[] sums, double near, double far) => Math.Max(0, At(sums, far) - At(sums, near));
 
@@ -70,7 +86,9 @@ internal sealed class RouteLine
         return sums[i] + ((place - i) * (sums[i + 1] - sums[i]));
     }
 
-    /// <summary>Climb from the start to each even place, booked on the points as recorded, so that spacing does not smooth it away.</summary>
+    /// <summary>
+    /// Climb from the start to each even place, booked on the points as recorded, so that spacing does not smooth it away.
+    /// </summary>
     private static (double[] Up, double[] Down, double Length) Booked(Track joined, int count)
     {
         var points = joined.Segments[0].Points;

@@ -7,7 +7,15 @@ public class DownloadTests
 {
     private static readonly string[] Light = ["Farhold.App", "Farhold.Core", "Farhold.WayOut", "Farhold.Exchange", "NodaTime", "QRCoder"];
 
-    private static readonly string[] Framework = ["System", "Microsoft.AspNetCore.Components", "Microsoft.Extensions", "Microsoft.JSInterop", "Microsoft.CSharp", "netstandard"];
+    private static readonly string[] Framework =
+    [
+        "System",
+        "Microsoft.AspNetCore.Components",
+        "Microsoft.Extensions",
+        "Microsoft.JSInterop",
+        "Microsoft.CSharp",
+        "netstandard",
+    ];
 
     [Fact]
     public void The_phone_gets_only_light_parts()

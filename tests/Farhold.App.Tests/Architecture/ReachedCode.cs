@@ -6,7 +6,7 @@ namespace Farhold.App.Tests.Architecture;
 /// <remarks>Of a type that is reached, every override counts as called; so too much may be reached, never too little.</remarks>
 public sealed class ReachedCode : IDisposable
 {
-    private static readonly string[] roots = ["Farhold.App", "farhold", "Farhold.Hub", "Farhold.Documents"];
+    private static readonly string[] Roots = ["Farhold.App", "farhold", "Farhold.Hub", "Farhold.Documents"];
 
     private readonly ByName resolver = new();
     private readonly HashSet<TypeDefinition> types = [];
@@ -17,7 +17,7 @@ public sealed class ReachedCode : IDisposable
     {
         foreach (var folder in (string[])[AppContext.BaseDirectory, Beside("Farhold.Cli"), Beside("Farhold.Hub")])
             resolver.AddSearchDirectory(folder);
-        foreach (var type in roots.SelectMany(TypesOf))
+        foreach (var type in Roots.SelectMany(TypesOf))
         {
             Reach(type);
             foreach (var method in type.Methods)
@@ -31,13 +31,13 @@ public sealed class ReachedCode : IDisposable
     /// <summary>Types of the part's own namespaces, not nested in others.</summary>
     /// <remarks>Constants are copied to where they are used, so a class of nothing else is left out.</remarks>
     public string[] Unreached(string part) =>
-    [
-        .. from type in TypesOf(part)
-           where type.DeclaringType is null && type.Namespace.StartsWith("Farhold", StringComparison.Ordinal)
-           where !type.Name.StartsWith('<') && !types.Contains(type) && !OnlyConstants(type)
-           orderby type.FullName
-           select type.FullName,
-    ];
+        [
+            .. from type in TypesOf(part)
+            where type.DeclaringType is null && type.Namespace.StartsWith("Farhold", StringComparison.Ordinal)
+            where !type.Name.StartsWith('<') && !types.Contains(type) && !OnlyConstants(type)
+            orderby type.FullName
+            select type.FullName,
+        ];
 
     public void Dispose() => resolver.Dispose();
 
@@ -54,8 +54,8 @@ public sealed class ReachedCode : IDisposable
     private IEnumerable<TypeDefinition> TypesOf(string assembly) =>
         resolver.Resolve(new AssemblyNameReference(assembly, null)).MainModule.GetTypes();
 
-    private static bool IsOwn(TypeReference type) => (type.Scope as ModuleDefinition)?.Assembly.Name.Name is { } inside
-        ? IsOwn(inside) : IsOwn(type.Scope.Name);
+    private static bool IsOwn(TypeReference type) =>
+        (type.Scope as ModuleDefinition)?.Assembly.Name.Name is { } inside ? IsOwn(inside) : IsOwn(type.Scope.Name);
 
     private static bool IsOwn(string assembly) => assembly.StartsWith("Farhold", StringComparison.OrdinalIgnoreCase);
 

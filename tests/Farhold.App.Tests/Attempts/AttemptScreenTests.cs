@@ -1,5 +1,3 @@
-using Farhold.App.Shell;
-
 namespace Farhold.App.Tests.Attempts;
 
 public class AttemptScreenTests : LimbTest
@@ -25,7 +23,11 @@ public class AttemptScreenTests : LimbTest
         Assert.False(HasButton(screen, Texts.Start));
         Button(screen, Texts.Insist).Click();
         Assert.Equal(0, Count<Payload.AttemptStarted>());
-        Assert.Contains("The skin is clammy", screen.Find($"[role=group][aria-label='{Texts.InsistTitle}']").TextContent, StringComparison.Ordinal);
+        Assert.Contains(
+            "The skin is clammy",
+            screen.Find($"[role=group][aria-label='{Texts.InsistTitle}']").TextContent,
+            StringComparison.Ordinal
+        );
         Button(screen, Texts.InsistYes).Click();
         Assert.Equal(1, Count<Payload.AttemptStarted>());
     }
@@ -68,7 +70,10 @@ public class AttemptScreenTests : LimbTest
 
         Pass(0.2);
         Button(screen, Texts.TightNow).Click();
-        Assert.Equal(new Payload.TourniquetTightened("t1", Limb.LeftLeg, "high-thigh", TourniquetMake.Windlass, "w1", TighteningReason.Bleeding), Last<Payload.TourniquetTightened>());
+        Assert.Equal(
+            new Payload.TourniquetTightened("t1", Limb.LeftLeg, "high-thigh", TourniquetMake.Windlass, "w1", TighteningReason.Bleeding),
+            Last<Payload.TourniquetTightened>()
+        );
         Assert.Equal(AttemptOutcome.Bled, Last<Payload.AttemptEnded>().Outcome);
         Assert.Equal(Now, State.Of(Kind.TourniquetTightened)[^1].When.Latest);
         Assert.Equal(Verdict.LeaveOn, Assert.Single(Care.Picture!.Limbs).Verdict);
@@ -190,7 +195,10 @@ public class AttemptScreenTests : LimbTest
         screen.Find("textarea").Input("storm, have to move");
         screen.FindAll("input[type=radio]")[0].Change("on");
         Button(screen, Texts.AbandonYes).Click();
-        Assert.Equal((AttemptOutcome.Abandoned, "storm, have to move"), (Last<Payload.AttemptEnded>().Outcome, Last<Payload.AttemptEnded>().Note));
+        Assert.Equal(
+            (AttemptOutcome.Abandoned, "storm, have to move"),
+            (Last<Payload.AttemptEnded>().Outcome, Last<Payload.AttemptEnded>().Note)
+        );
         Assert.Equal(AttemptResult.Abandoned, Assert.Single(Attempt.On(Limb.LeftLeg, State, Now)).Result);
         Assert.Equal(Truth.Met, LimbClock.Of(Limb.LeftLeg, State, Now)!.Tight);
         Assert.Equal(TighteningReason.Precaution, Last<Payload.TourniquetTightened>().Why);
@@ -246,7 +254,7 @@ public class AttemptScreenTests : LimbTest
         Button(screen, Texts.BleedingAgainNow).Click();
         Pass(0.2);
         Button(screen, Texts.TightNow).Click();
-        Assert.Contains("feel for a pulse beyond the tourniquet", screen.Find(".effect").TextContent, StringComparison.Ordinal);
+        Assert.Contains("feel for a pulse below the tourniquet", screen.Find(".effect").TextContent, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -1,5 +1,4 @@
 using CsCheck;
-using Farhold.App.Attempts;
 
 namespace Farhold.App.Tests.Attempts;
 
@@ -11,18 +10,20 @@ public class CuesTests
     public void However_late_the_ticks_come_no_cue_is_given_twice_or_lost()
     {
         var seconds = Gen.Int[1, 9];
-        seconds.Array[1, 60].Sample(gaps =>
-        {
-            var (at, crossed) = (Start - Duration.FromSeconds(15), 0);
-            foreach (var gap in gaps)
+        seconds
+            .Array[1, 60]
+            .Sample(gaps =>
             {
-                var next = at + Duration.FromSeconds(gap);
-                crossed += Cues.Crossed(at, next, Start, Pacing.Beat) ? 1 : 0;
-                at = next;
-            }
+                var (at, crossed) = (Start - Duration.FromSeconds(15), 0);
+                foreach (var gap in gaps)
+                {
+                    var next = at + Duration.FromSeconds(gap);
+                    crossed += Cues.Crossed(at, next, Start, Pacing.Beat) ? 1 : 0;
+                    at = next;
+                }
 
-            return crossed == (at < Start ? 0 : (int)Math.Floor((at - Start) / Pacing.Beat) + 1);
-        });
+                return crossed == (at < Start ? 0 : (int)Math.Floor((at - Start) / Pacing.Beat) + 1);
+            });
     }
 
     [Fact]

@@ -1,5 +1,3 @@
-using Farhold.App.Care;
-using Farhold.App.Shell;
 using Microsoft.Extensions.DependencyInjection;
 
 namespace Farhold.App.Tests.Attempts;
@@ -65,7 +63,8 @@ public class SeveralTourniquetsTests : LimbTest
         Assert.Equal(AttemptOutcome.Abandoned, Last<Payload.AttemptEnded>().Outcome);
     }
 
-    private string[] Slackened => [.. Care.Record!.Entries.Select(e => e.Payload).OfType<Payload.TourniquetSlackened>().Select(s => s.Tourniquet)];
+    private string[] Slackened =>
+        [.. Care.Record!.Entries.Select(e => e.Payload).OfType<Payload.TourniquetSlackened>().Select(s => s.Tourniquet)];
 
     private async Task SlackeningAsync()
     {
@@ -76,6 +75,6 @@ public class SeveralTourniquetsTests : LimbTest
         Pass(1.1);
     }
 
-    private void Loosen(string tourniquet) => AttemptShown().FindAll("main button.act")
-        .Single(b => b.TextContent.Contains(tourniquet, StringComparison.Ordinal)).Click();
+    private void Loosen(string tourniquet) =>
+        AttemptShown().FindAll("main button.act").Single(b => b.TextContent.Contains(tourniquet, StringComparison.Ordinal)).Click();
 }

@@ -7,7 +7,7 @@ public class StepTimeTests : LimbTest
     [InlineData(PackingMaterial.HaemostaticGauze, 3)]
     [InlineData(PackingMaterial.PlainGauze, 10)]
     [InlineData(PackingMaterial.Cloth, 10)]
-    public async Task Pressure_is_logged_only_after_the_least_time_of_the_material(PackingMaterial material, int minutes)
+    public async Task Pressure_counts_itself_and_is_logged_as_at_least_the_least_time(PackingMaterial material, int minutes)
     {
         await ReadyAsync();
         await AtStepAsync(StepId.Pack);
@@ -17,9 +17,47 @@ public class StepTimeTests : LimbTest
         Pass(minutes - 0.5);
         Assert.Equal("0:30", Timer(AttemptShown()));
         Assert.False(HasButton(AttemptShown(), Texts.HoldLog($"{minutes}")));
+        Assert.Empty(Entries<Payload.PressureHeld>());
         Pass(0.5);
-        Button(AttemptShown(), Texts.HoldLog($"{minutes}")).Click();
-        Assert.Equal(new Payload.PressureHeld("w1", minutes), Last<Payload.PressureHeld>());
+        Assert.Equal([new Payload.PressureHeld("w1", minutes, Counted: true)], Entries<Payload.PressureHeld>());
+        Assert.True(HasButton(AttemptShown(), Texts.Dressed));
+        Pass(2);
+        Assert.Single(Entries<Payload.PressureHeld>());
+    }
+
+    [Fact]
+    public async Task What_the_phone_counted_is_taken_back_once_and_not_counted_again()
+    {
+        await ReadyAsync();
+        await AtStepAsync(StepId.Hold);
+        var screen = AttemptShown();
+        Pass(3);
+        Button(screen, Texts.Undo).Click();
+        Pass(0.1);
+        Assert.Single(Entries<Payload.PressureHeld>());
+        Assert.True(HasButton(screen, Texts.HoldLog("3")));
+    }
+
+    [Fact]
+    public async Task Nobody_counted_while_the_screen_was_gone_so_the_carer_is_asked()
+    {
+        await ReadyAsync();
+        await AtStepAsync(StepId.Hold);
+        Pass(4);
+        Assert.True(HasButton(AttemptShown(), Texts.HoldLog("4")));
+        Pass(0.1);
+        Assert.Empty(Entries<Payload.PressureHeld>());
+    }
+
+    [Fact]
+    public async Task The_dressing_screen_still_takes_that_the_packing_soaked_through()
+    {
+        await ReadyAsync();
+        await AtStepAsync(StepId.Dress);
+        var screen = AttemptShown();
+        Button(screen, Texts.HoldPackAgain).Click();
+        Button(screen, Texts.PackedWith("cloth")).Click();
+        Assert.Equal("10:00", Timer(screen));
     }
 
     [Fact]

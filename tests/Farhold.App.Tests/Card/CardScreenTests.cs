@@ -1,4 +1,3 @@
-using Farhold.App.Card;
 using Farhold.Exchange.Card;
 using Microsoft.Extensions.DependencyInjection;
 
@@ -17,11 +16,18 @@ public class CardScreenTests : CareTest
         await LogAsync(30, new Payload.DrugGiven("paracetamol <1>", 1, "g", "mouth"));
         await LogAsync(20, new Payload.FluidGiven(Fluid.OralWater, 300, "mouth"));
         await LogAsync(0, new Payload.EntryWithdrawn(State.Of(Kind.FluidGiven)[0].Id, "entered twice"));
-        var sheet = CardSheet.Of(Desk.Record!, Desk.Protocol, Desk.Now, Clock.Zone, Desk.Rhythm);
+        var sheet = CardSheet.Of(Desk.Record!, Desk.Rules, Desk.Now, Clock.Zone, Desk.Rhythm);
         var frame = Show<CardScreen>();
         var text = Text(frame.Find("article.casualty-card"));
-        Assert.All([sheet.Title, sheet.AsOf, sheet.Print, CardSheet.Caution, .. sheet.Parts.SelectMany(p => p.Texts)],
-            t => Assert.Contains(string.Join(' ', t.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)), text, StringComparison.Ordinal));
+        Assert.All(
+            [sheet.Title, sheet.AsOf, sheet.Print, CardSheet.Caution, .. sheet.Parts.SelectMany(p => p.Texts)],
+            t =>
+                Assert.Contains(
+                    string.Join(' ', t.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)),
+                    text,
+                    StringComparison.Ordinal
+                )
+        );
         Assert.Contains("WITHDRAWN: Given 300 mL oral water", text, StringComparison.Ordinal);
         Assert.Contains("In all paracetamol <1> 1 g (once)", text, StringComparison.Ordinal);
         Assert.Single(frame.FindAll("article.casualty-card svg.limb-line"));
@@ -34,9 +40,18 @@ public class CardScreenTests : CareTest
         await OpenedAsync(minutesAgo: 301);
         await LogAsync(1, Well with { Mental = Mental.Unresponsive });
         Assert.NotEmpty(Desk.Picture!.Withheld);
-        var said = Show<CardScreen>().FindAll(".card-said.card-strong").Select(Text).Where(t => t.StartsWith("NOT NOW", StringComparison.Ordinal)).ToArray();
+        var said = Show<CardScreen>()
+            .FindAll(".card-said.card-strong")
+            .Select(Text)
+            .Where(t => t.StartsWith("NOT NOW", StringComparison.Ordinal))
+            .ToArray();
         Assert.Equal(Desk.Picture!.Withheld.Length, said.Length);
-        Assert.Contains(said, t => t.StartsWith("NOT NOW Nothing by mouth: not fully alert", StringComparison.Ordinal) && t.Contains("unresponsive", StringComparison.Ordinal));
+        Assert.Contains(
+            said,
+            t =>
+                t.StartsWith("NOT NOW Nothing by mouth: not fully alert", StringComparison.Ordinal)
+                && t.Contains("unresponsive", StringComparison.Ordinal)
+        );
     }
 
     [Fact]
@@ -49,7 +64,11 @@ public class CardScreenTests : CareTest
         var waits = Desk.Picture!.Due.Where(d => d.Waits).ToArray();
         Assert.NotEmpty(waits);
         var card = Text(Show<CardScreen>().Find("article.casualty-card"));
-        Assert.All(waits, d => Assert.Contains($"{new CardTimes(Clock.Zone).Of(d.At)} {d.Text} (with the change of watch)", card, StringComparison.Ordinal));
+        Assert.All(
+            waits,
+            d =>
+                Assert.Contains($"{new CardTimes(Clock.Zone).Of(d.At)} {d.Text} (with the change of watch)", card, StringComparison.Ordinal)
+        );
     }
 
     [Fact]
@@ -57,7 +76,7 @@ public class CardScreenTests : CareTest
     {
         await OpenCasualtyAsync(practice: true);
         await LogAsync(5, new Payload.NoteWritten("cold"));
-        var shown = Render<CardPage>(p => p.Add(c => c.Sheet, CardSheet.Of(Desk.Record!, Desk.Protocol, Desk.Now, Clock.Zone, Desk.Rhythm)));
+        var shown = Render<CardPage>(p => p.Add(c => c.Sheet, CardSheet.Of(Desk.Record!, Desk.Rules, Desk.Now, Clock.Zone, Desk.Rhythm)));
         Assert.Equal(CardSheet.PracticeNotice, Text(shown.Find("article.casualty-card > :first-child")));
     }
 

@@ -1,5 +1,4 @@
 using Farhold.App.Dev;
-using Farhold.App.Shell;
 using Microsoft.AspNetCore.Components;
 using Microsoft.Extensions.DependencyInjection;
 

@@ -1,5 +1,3 @@
-using Farhold.App.Reminders;
-
 namespace Farhold.App.Tests.Doubles;
 
 internal sealed class FakeAlerts : IAlerts
@@ -19,6 +17,15 @@ internal sealed class FakeAlerts : IAlerts
     public void Sound(Signal signal) => Sounded.Add(signal);
 
     public void Vibrate(Signal signal) => Vibrated.Add(signal);
+
+    /// <summary>Null: this phone has no voice.</summary>
+    public List<string>? Spoken { get; set; }
+
+    public bool HasVoice(string language) => Spoken is not null;
+
+    public void Say(string words, string language) => Spoken!.Add(words);
+
+    public void Hush() { }
 
     public void KeepAwake(bool on) => Awake = on;
 

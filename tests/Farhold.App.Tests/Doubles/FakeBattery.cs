@@ -1,5 +1,3 @@
-using Farhold.App.Power;
-
 namespace Farhold.App.Tests.Doubles;
 
 internal sealed class FakeBattery : IBattery

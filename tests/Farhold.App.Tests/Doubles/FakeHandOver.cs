@@ -1,5 +1,3 @@
-using Farhold.App.HandOver;
-
 namespace Farhold.App.Tests.Doubles;
 
 internal sealed class FakeHandOver : IHandOverPhone

@@ -1,5 +1,3 @@
-using Farhold.App.Offline;
-
 namespace Farhold.App.Tests.Doubles;
 
 internal sealed class FakeOfflineCopy : IOfflineCopy

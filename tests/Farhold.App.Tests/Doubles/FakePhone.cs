@@ -1,4 +1,3 @@
-using Farhold.App.Phone;
 using NodaTime;
 
 namespace Farhold.App.Tests.Doubles;
@@ -9,11 +8,23 @@ internal sealed class FakePhone : IPhone
 
     public event Action? Hidden;
 
-    public string Language { get; init; } = "en";
+    public IReadOnlyList<string> Languages { get; set; } = ["en"];
+
+    /// <summary>As the page says it of itself.</summary>
+    public (string Language, string Direction) Spoken { get; private set; }
+
+    /// <summary>What is fetched of a language; by default its file, as it ships.</summary>
+    public Func<string, FetchedTexts?> Files { get; set; } = LanguageFile.Fetched;
+
+    public void Speaks(string language, string direction) => Spoken = (language, direction);
+
+    public Task<FetchedTexts?> TextsAsync(string language) => Task.FromResult(Files(language));
 
     public DateTimeZone TimeZone { get; init; } = DateTimeZoneProviders.Tzdb["Pacific/Auckland"];
 
     public double Room { get; set; }
+
+    public bool IsWide { get; set; }
 
     public string Shown { get; private set; } = "";
 
@@ -48,7 +59,10 @@ internal sealed class FakePhone : IPhone
 
     public void BringUp(string id) => BroughtUp.Add(id);
 
-    public Task QuietAsync() => Task.CompletedTask;
+    /// <summary>What the phone still does before it is quiet.</summary>
+    public Func<Task> Busy { get; set; } = () => Task.CompletedTask;
+
+    public Task QuietAsync() => Busy();
 
     public Task<bool> CopyAsync(string text)
     {

@@ -1,4 +1,3 @@
-using Farhold.App.WayOut;
 using Farhold.Xml;
 
 namespace Farhold.App.Tests.Doubles;

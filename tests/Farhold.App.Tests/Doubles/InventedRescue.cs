@@ -1,5 +1,4 @@
 using System.Text;
-using Farhold.App.Settings;
 using Farhold.Signing;
 
 namespace Farhold.App.Tests.Doubles;
@@ -11,12 +10,17 @@ internal sealed class InventedRescue
 
     public static readonly Instant Until = Instant.FromUtc(2031, 5, 10, 0, 0);
 
-    public SigningKey Key { get; } = Assert.IsType<Read<SigningKey>.Usable>(SigningKey.New("Vesterdal rescue (invented)", "medical director", "key")).Value;
+    public SigningKey Key { get; } =
+        Assert.IsType<Read<SigningKey>.Usable>(SigningKey.New("Vesterdal rescue (invented)", "medical director", "key")).Value;
 
     public string Code => Encoding.UTF8.GetString(Key.Code.Write());
 
-    public byte[] Sign(string text, long serial = 1) => Key.Sign(
-        new(Key.Code.Digits, $"{ShippedProtocol.Protocol.Id} {ShippedProtocol.Protocol.Version}", serial, From, Until), Encoding.UTF8.GetBytes(text)).Write();
+    public byte[] Sign(string text, long serial = 1) =>
+        Key.Sign(
+                new(Key.Code.Digits, $"{ShippedProtocol.Protocol.Id} {ShippedProtocol.Protocol.Version}", serial, From, Until),
+                Encoding.UTF8.GetBytes(text)
+            )
+            .Write();
 
     /// <summary>Trusts this service on the phone, and takes and accepts what it signed.</summary>
     public async Task GiveAsync(string text, TrustedIssuers issuers, LocalProtocolKeeper keeper)

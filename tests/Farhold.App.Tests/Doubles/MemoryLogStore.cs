@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
-using Farhold.App.Store;
 
 namespace Farhold.App.Tests.Doubles;
 
@@ -23,6 +22,9 @@ internal sealed class MemoryLogStore : ILogStore
 
     public bool Full { get; set; }
 
+    /// <summary>Not null: reading fails with it.</summary>
+    public Exception? Unreadable { get; set; }
+
     public string? Observed { get; private set; }
 
     public List<string> Exported { get; } = [];
@@ -36,14 +38,18 @@ internal sealed class MemoryLogStore : ILogStore
 
     public string NewCasualtyId() => "c" + (heads.Count + 1).ToString(CultureInfo.InvariantCulture);
 
-    public Task<ImmutableArray<CasualtyHead>> ListAsync() => Task.FromResult(heads.Values
-        .Select(h => h with { Entries = lines.Keys.Count(k => k.Casualty == h.Id) }).ToImmutableArray());
+    public Task<ImmutableArray<CasualtyHead>> ListAsync() =>
+        Task.FromResult(heads.Values.Select(h => h with { Entries = lines.Keys.Count(k => k.Casualty == h.Id) }).ToImmutableArray());
 
-    public Task<ImmutableArray<StoredLine>> ReadAsync(string casualty) => Task.FromResult<ImmutableArray<StoredLine>>(
-    [
-        .. lines.Where(l => l.Key.Casualty == casualty).Select(l => new StoredLine(l.Value, LineState.Kept, early.TryGetValue(l.Key, out var at) ? at : null)),
-        .. asides.Where(a => a.Casualty == casualty).Select(a => a.Line),
-    ]);
+    public Task<ImmutableArray<StoredLine>> ReadAsync(string casualty) =>
+        Unreadable is { } fault
+            ? Task.FromException<ImmutableArray<StoredLine>>(fault)
+            : Task.FromResult<ImmutableArray<StoredLine>>([
+                .. lines
+                    .Where(l => l.Key.Casualty == casualty)
+                    .Select(l => new StoredLine(l.Value, LineState.Kept, early.TryGetValue(l.Key, out var at) ? at : null)),
+                .. asides.Where(a => a.Casualty == casualty).Select(a => a.Line),
+            ]);
 
     public Task<Appended> AppendAsync(string casualty, string body, CasualtyHead? opens = null)
     {
@@ -84,7 +90,10 @@ internal sealed class MemoryLogStore : ILogStore
         var batch = string.Create(CultureInfo.InvariantCulture, $"b{batches.Count + 1}");
         var keys = new List<(string, string, int)>();
         var opens = heads.TryAdd(into.Id, into);
-        int added = 0, same = 0, conflicting = 0, unreadable = 0;
+        int added = 0,
+            same = 0,
+            conflicting = 0,
+            unreadable = 0;
         var wrote = lines.Keys.Where(k => k.Casualty == into.Id && k.Device == Device).Select(k => k.Number).DefaultIfEmpty().Max();
         foreach (var line in incoming)
         {
@@ -105,7 +114,10 @@ internal sealed class MemoryLogStore : ILogStore
             {
                 added++;
                 keys.Add((into.Id, id.Device, id.Number));
-                if (new EntryReader().Read(line.Bytes, "line", 1) is Read<Entry>.Usable { Value: var entry } && entry.Recorded - Duration.FromMinutes(2) > Now())
+                if (
+                    new EntryReader().Read(line.Bytes, "line", 1) is Read<Entry>.Usable { Value: var entry }
+                    && entry.Recorded - Duration.FromMinutes(2) > Now()
+                )
                     early[(into.Id, id.Device, id.Number)] = Now();
             }
             else if (lines[(into.Id, id.Device, id.Number)] == text)

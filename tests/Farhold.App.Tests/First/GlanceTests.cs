@@ -1,6 +1,4 @@
 using System.Text.Json;
-using Farhold.App.First;
-using Farhold.App.Words;
 using Farhold.App.Tests.Doubles;
 
 namespace Farhold.App.Tests.First;
@@ -43,8 +41,24 @@ public class GlanceTests
     private List<JsonElement> Casualties() =>
         [.. JsonDocument.Parse(phone.Get("glance")).RootElement.GetProperty("casualties").EnumerateArray()];
 
-    private void Save(string id, string alias) => new Glance(phone, Texts.In("en")).Save(new GlancePicture(id, alias, false, Noon,
-        [new GlanceLimb("left-leg", "Left leg", "check-first", "Check first",
-            new Happened(Noon - Duration.FromMinutes(80), Noon - Duration.FromMinutes(62)), Noon + Duration.FromHours(4))],
-        ["Give the time, not only how long."]));
+    private void Save(string id, string alias) =>
+        new Glance(phone, Texts.In("en")).Save(
+            new GlancePicture(
+                id,
+                alias,
+                false,
+                Noon,
+                [
+                    new GlanceLimb(
+                        "left-leg",
+                        "Left leg",
+                        "check-first",
+                        "Check first",
+                        new Happened(Noon - Duration.FromMinutes(80), Noon - Duration.FromMinutes(62)),
+                        Noon + Duration.FromHours(4)
+                    ),
+                ],
+                ["Give the time, not only how long."]
+            )
+        );
 }

@@ -1,6 +1,4 @@
 using System.Text;
-using Farhold.App.HandOver;
-using Farhold.App.Screens;
 using Farhold.Exchange.HandOver;
 using Farhold.Exchange.Message;
 using Farhold.Exchange.Qr;
@@ -14,12 +12,27 @@ public class HandOverScreensTests : ScreenTest
     {
         var id = await OpenWithTourniquetAsync();
         var screen = Render<ReadAloudScreen>(p => p.Add(s => s.Casualty, id));
-        Assert.Equal(["A – Age and person", "T – Time", "M – Mechanism", "I – Injuries", "S – Signs", "T – Treatment"],
-            screen.FindAll("article h2").Select(h => h.TextContent));
+        Assert.Equal(
+            [
+                "A – Age and person",
+                "T – Time",
+                "M – Mechanism",
+                "I – Injuries",
+                "S – Signs",
+                "T – Treatment",
+                "Needs",
+                "Our recommendation",
+                "Not said here",
+            ],
+            screen.FindAll("article h2").Select(h => h.TextContent)
+        );
         screen.FindAll("input[type=radio]")[2].Change(true);
-        Assert.Equal(["S – Situation", "B – Background", "A – Assessment", "R – Recommendation"], screen.FindAll("article h2").Select(h => h.TextContent));
+        Assert.Equal(
+            ["S – Situation", "B – Background", "A – Assessment", "R – Recommendation"],
+            screen.FindAll("article h2").Select(h => h.TextContent)
+        );
         Button(screen, "Copy the text").Click();
-        Assert.Equal(Forms.Of(FormKind.Sbar, CareFacts.Of(Desk.Record!, Desk.Protocol, Desk.Now), Clock.Zone).Text(), Phone.Copied);
+        Assert.Equal(Forms.Of(FormKind.Sbar, CareFacts.Of(Desk.Record!, Desk.Rules, Desk.Now), Clock.Zone).Text(), Phone.Copied);
         Assert.Contains("left leg: tourniquet tight", Phone.Copied, StringComparison.Ordinal);
     }
 
@@ -41,7 +54,7 @@ public class HandOverScreensTests : ScreenTest
     public async Task A_short_message_opens_a_casualty_once_it_was_looked_at()
     {
         await OpenWithTourniquetAsync();
-        var sent = ShortMessage.Of(CareFacts.Of(Desk.Record!, Desk.Protocol, Desk.Now)).Text;
+        var sent = ShortMessage.Of(CareFacts.Of(Desk.Record!, Desk.Rules, Desk.Now)).Text;
         var screen = Render<TakeMessageScreen>(p => p.Add(s => s.Casualty, null));
         screen.Find("textarea").Input($"{sent}\n\nhello there");
         await Button(screen, "Read them").ClickAsync(new());
@@ -63,21 +76,24 @@ public class HandOverScreensTests : ScreenTest
         var screen = Render<TakeMessageScreen>(p => p.Add(s => s.Casualty, id));
         await Button(screen, "Read them").ClickAsync(new());
         Assert.Contains("There is no message yet.", screen.Find("[role=alert]").TextContent, StringComparison.Ordinal);
-        screen.Find("textarea").Input(ShortMessage.Of(CareFacts.Of(Desk.Record!, Desk.Protocol, Desk.Now)).Text);
+        screen.Find("textarea").Input(ShortMessage.Of(CareFacts.Of(Desk.Record!, Desk.Rules, Desk.Now)).Text);
         await Button(screen, "Read them").ClickAsync(new());
         Assert.DoesNotContain(screen.FindAll("button"), b => b.TextContent == "Take these entries in"); // whose they are comes first
         Button(screen, "Same person: Tor").Click();
         await Button(screen, "Take these entries in").ClickAsync(new());
         screen.WaitForAssertion(() => Assert.Contains("To Tor", screen.Markup, StringComparison.Ordinal));
         Assert.True(Session.Lines.Length > before + 1);
-        Assert.Contains(Desk.Record!.Readings[0].Of(Kind.Note), n => n.As<Payload.NoteWritten>().Text.StartsWith("Short message as it came", StringComparison.Ordinal));
+        Assert.Contains(
+            Desk.Record!.Readings[0].Of(Kind.Note),
+            n => n.As<Payload.NoteWritten>().Text.StartsWith("Short message as it came", StringComparison.Ordinal)
+        );
     }
 
     [Fact]
     public async Task Signs_are_saved_as_a_table()
     {
         await OpenWithTourniquetAsync();
-        await Desk.LogAsync(Session.Open!, new Payload.SignsTaken { HeartRate = 92 });
+        await Logbook.WriteAsync(Session.Open!, new Payload.SignsTaken { HeartRate = 92 });
         var choices = Render<HandOverChoices>(p => p.Add(c => c.Open, Session.Open!));
         Button(choices, "Save the signs as a table (CSV)").Click();
         var (name, mediaType, text) = Assert.Single(Alerts.Saved);
@@ -95,9 +111,12 @@ public class HandOverScreensTests : ScreenTest
         for (var n = 0; n < 4; n++)
         {
             var frame = n;
-            screen.WaitForAssertion(() => Assert.Equal(
-                (frame.ToString(System.Globalization.CultureInfo.InvariantCulture), QrPicture.Of(sender[frame].Text()).Path()),
-                (screen.Find("svg").GetAttribute("data-frame"), screen.Find("path").GetAttribute("d"))));
+            screen.WaitForAssertion(() =>
+                Assert.Equal(
+                    (frame.ToString(System.Globalization.CultureInfo.InvariantCulture), QrPicture.Of(sender[frame].Text()).Path()),
+                    (screen.Find("svg").GetAttribute("data-frame"), screen.Find("path").GetAttribute("d"))
+                )
+            );
             Time.Advance(TimeSpan.FromMilliseconds(200));
         }
     }
@@ -111,7 +130,12 @@ public class HandOverScreensTests : ScreenTest
         Assert.True(Session.FormOpen);
         HandOver.See("https://example.invalid");
         screen.WaitForAssertion(() => Assert.Contains("That is no code of a record.", screen.Markup, StringComparison.Ordinal));
-        Show(Record("""{"id":"m2rt-1","happened":"2031-05-04T01:00:00Z","recorded":"2031-05-04T01:00:00Z","by":"Tor","kind":"note","text":"by the stream"}""", OwnFirstLine));
+        Show(
+            Record(
+                """{"id":"m2rt-1","happened":"2031-05-04T01:00:00Z","recorded":"2031-05-04T01:00:00Z","by":"Tor","kind":"note","text":"by the stream"}""",
+                OwnFirstLine
+            )
+        );
         screen.WaitForAssertion(() => Assert.Contains("1 new entry, 1 already here.", screen.Markup, StringComparison.Ordinal));
         Assert.Equal(2, Session.Lines.Length);
         Assert.False(HandOver.Scanning);
@@ -138,7 +162,11 @@ public class HandOverScreensTests : ScreenTest
         var id = await OpenWithTourniquetAsync();
         var screen = Render<TakeCodesScreen>(p => p.Add(s => s.Casualty, id));
         Button(screen, "Use the camera").Click();
-        Show(Record("""{"id":"m2rt-1","happened":"2031-05-04T01:00:00Z","recorded":"2031-05-04T01:00:00Z","by":"Tor","kind":"note","practice":true,"text":"drill"}"""));
+        Show(
+            Record(
+                """{"id":"m2rt-1","happened":"2031-05-04T01:00:00Z","recorded":"2031-05-04T01:00:00Z","by":"Tor","kind":"note","practice":true,"text":"drill"}"""
+            )
+        );
         screen.WaitForAssertion(() => Assert.Contains("That is practice, this casualty is real.", screen.Markup, StringComparison.Ordinal));
         Assert.DoesNotContain(screen.FindAll("button"), b => b.TextContent == "Take these entries in");
     }
@@ -149,7 +177,11 @@ public class HandOverScreensTests : ScreenTest
         await Session.StartAsync();
         var screen = Render<TakeCodesScreen>(p => p.Add(s => s.Casualty, null));
         Button(screen, "Use the camera").Click();
-        Show(Record("""{"id":"m2rt-1","happened":"2031-05-04T01:00:00Z","recorded":"2031-05-04T01:00:00Z","by":"Tor","kind":"casualty.opened","alias":"Runa"}"""));
+        Show(
+            Record(
+                """{"id":"m2rt-1","happened":"2031-05-04T01:00:00Z","recorded":"2031-05-04T01:00:00Z","by":"Tor","kind":"casualty.opened","alias":"Runa"}"""
+            )
+        );
         screen.WaitForAssertion(() => Assert.Contains("A casualty new to this phone: Runa", screen.Markup, StringComparison.Ordinal));
         Assert.Empty(Session.Casualties);
         await Button(screen, "Take these entries in").ClickAsync(new());
@@ -163,7 +195,9 @@ public class HandOverScreensTests : ScreenTest
         HandOver.Refusal = "Permission denied";
         var screen = Render<TakeCodesScreen>(p => p.Add(s => s.Casualty, id));
         Button(screen, "Use the camera").Click();
-        screen.WaitForAssertion(() => Assert.Contains("The camera can't be used: Permission denied", screen.Markup, StringComparison.Ordinal));
+        screen.WaitForAssertion(() =>
+            Assert.Contains("The camera can't be used: Permission denied", screen.Markup, StringComparison.Ordinal)
+        );
         Assert.False(Session.FormOpen);
     }
 
@@ -172,7 +206,7 @@ public class HandOverScreensTests : ScreenTest
     private async Task<string> OpenWithTourniquetAsync()
     {
         var id = await OpenCasualtyAsync();
-        await Desk.LogAsync(Session.Open!, new Payload.TourniquetTightened("t1", Limb.LeftLeg));
+        await Logbook.WriteAsync(Session.Open!, new Payload.TourniquetTightened("t1", Limb.LeftLeg));
         return id;
     }
 

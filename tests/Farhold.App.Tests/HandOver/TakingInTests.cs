@@ -1,7 +1,4 @@
 using System.Text;
-using Farhold.App.HandOver;
-using Farhold.App.Screens;
-using Farhold.App.Store;
 using Farhold.Exchange.Document;
 using Microsoft.AspNetCore.Components.Forms;
 
@@ -56,12 +53,24 @@ public class TakingInTests : CareTest
         Assert.Equal(Casualty, (await PlanAsync(opened, Note(1))).Into?.Id);
         var identity = ((Payload.CasualtyOpened)Desk.Record!.Entries.First(e => e.Payload is Payload.CasualtyOpened).Payload).Casualty!;
         Assert.Equal(26, identity.Length);
-        Assert.Equal(Casualty, (await PlanAsync(Girl.Replace("\"alias\"", $"\"casualty\":\"{identity}\",\"alias\"", StringComparison.Ordinal))).Into?.Id);
-        Assert.Null((await PlanAsync(opened, Girl.Replace("\"alias\"", "\"casualty\":\"zzzzzzzzzzzzzzzzzzzzzzzzzz\",\"alias\"", StringComparison.Ordinal))).Into); // a line of ours, and somebody else
+        Assert.Equal(
+            Casualty,
+            (await PlanAsync(Girl.Replace("\"alias\"", $"\"casualty\":\"{identity}\",\"alias\"", StringComparison.Ordinal))).Into?.Id
+        );
+        Assert.Null(
+            (
+                await PlanAsync(
+                    opened,
+                    Girl.Replace("\"alias\"", "\"casualty\":\"zzzzzzzzzzzzzzzzzzzzzzzzzz\",\"alias\"", StringComparison.Ordinal)
+                )
+            ).Into
+        ); // a line of ours, and somebody else
         Assert.Null((await PlanAsync(Note(1))).Into);
     }
 
-    /// <summary>Onto an empty phone a file is taken in at once; while that lasts no button may be there to take it in a second time.</summary>
+    /// <summary>
+    /// Onto an empty phone a file is taken in at once; while that lasts no button may be there to take it in a second time.
+    /// </summary>
     [Fact]
     public async Task While_entries_are_taken_in_there_is_nothing_to_tap()
     {
@@ -92,7 +101,7 @@ public class TakingInTests : CareTest
 
     [Theory]
     [InlineData("Observation", "a line of the record is to be carried here")]
-    [InlineData("", "Nothing was taken in")]
+    [InlineData("", "Nothing was imported")]
     public async Task A_FHIR_document_that_carries_no_line_in_its_place_is_refused(string resource, string why)
     {
         await TightAsync();
@@ -121,9 +130,11 @@ public class TakingInTests : CareTest
         var signs = Desk.Record!.Entries.Last().Id;
         var leaveOn = Desk.Picture!.Limbs.Single().Verdict;
         Assert.Equal(Verdict.LeaveOn, leaveOn);
-        var offer = await OfferAsync(Session.Lines[0].Text,
+        var offer = await OfferAsync(
+            Session.Lines[0].Text,
             $$"""{"id":"m2rt-1","happened":"2031-05-04T01:59:00Z","recorded":"2031-05-04T01:59:00Z","by":"Bo","kind":"entry.withdrawn","target":"{{signs}}","reason":"mistyped"}""",
-            """{"id":"m2rt-2","happened":"2031-05-04T01:59:00Z","recorded":"2031-05-04T01:59:00Z","by":"Bo","kind":"entry.amended","target":"7k3f-2","replace":{"note":"small"}}""");
+            """{"id":"m2rt-2","happened":"2031-05-04T01:59:00Z","recorded":"2031-05-04T01:59:00Z","by":"Bo","kind":"entry.amended","target":"7k3f-2","replace":{"note":"small"}}"""
+        );
         Assert.Contains("It withdraws 1 and corrects 1 of the entries on this phone:", offer.Markup, StringComparison.Ordinal);
         Assert.Contains("Withdraws: Signs", offer.Markup, StringComparison.Ordinal);
         Assert.Contains("(Bo: mistyped)", offer.Markup, StringComparison.Ordinal);
@@ -131,9 +142,9 @@ public class TakingInTests : CareTest
         Assert.Equal(Verdict.LeaveOn, Desk.Picture!.Limbs.Single().Verdict);
 
         var task = Desk.Picture!.Due.Single(d => d.Task == "unsaid-m2rt-1");
-        var step = new Farhold.App.Care.NextStep(Desk.Record!, Desk.Picture!, Texts).OfDue(task);
+        var step = new NextStep(Desk.Record!, Desk.Picture!, Texts).OfDue(task);
         Assert.Equal("Accept this change", step.Text);
-        await Desk.LogAsync(step.Logs!, Happened.At(Now));
+        await Logbook.WriteAsync(Session.Open!, step.Logs!, Happened.At(Now));
         Assert.Equal(Verdict.CheckFirst, Desk.Picture!.Limbs.Single().Verdict);
         Assert.Equal("unsaid-m2rt-2", Assert.Single(Desk.Record!.Unaccepted).Task);
     }
@@ -147,10 +158,10 @@ public class TakingInTests : CareTest
         await Session.MergeAsync(plan.Into!, plan.Coming.File.Lines, "a file");
         Assert.Equal(Now, Desk.Now);
         var task = Desk.Picture!.Due.Single(d => d.Task == "clock-m2rt");
-        var steps = new Farhold.App.Care.NextStep(Desk.Record!, Desk.Picture!, Texts);
+        var steps = new NextStep(Desk.Record!, Desk.Picture!, Texts);
         Assert.Equal("This phone's clock is right", steps.OfDue(task).Text);
         Assert.Equal("The other clock is right: I set this one", steps.OrElse(task)!.Text);
-        await Desk.LogAsync(steps.OfDue(task).Logs!, Happened.At(Now));
+        await Logbook.WriteAsync(Session.Open!, steps.OfDue(task).Logs!, Happened.At(Now));
         Assert.DoesNotContain(Desk.Picture!.Due, d => d.Task == "clock-m2rt");
     }
 
@@ -160,8 +171,10 @@ public class TakingInTests : CareTest
         await TightAsync();
         await LogAsync(1, new Payload.SignsTaken { Mental = Mental.Confused });
         var signs = Desk.Record!.Entries.Last().Id;
-        var plan = await PlanAsync(Session.Lines[0].Text,
-            $$"""{"id":"7k3f-{{signs.Number + 1}}","happened":"2031-05-04T01:59:00Z","recorded":"2031-05-04T01:59:00Z","by":"Ane","kind":"entry.withdrawn","target":"{{signs}}","reason":"mistyped"}""");
+        var plan = await PlanAsync(
+            Session.Lines[0].Text,
+            $$"""{"id":"7k3f-{{signs.Number + 1}}","happened":"2031-05-04T01:59:00Z","recorded":"2031-05-04T01:59:00Z","by":"Ane","kind":"entry.withdrawn","target":"{{signs}}","reason":"mistyped"}"""
+        );
         await Session.MergeAsync(plan.Into!, plan.Coming.File.Lines, "a file");
         Assert.Equal(Verdict.LeaveOn, Desk.Picture!.Limbs.Single().Verdict);
         Assert.Contains("it says that this phone wrote it", Assert.Single(Desk.Record!.Doubts).Text, StringComparison.Ordinal);
@@ -175,7 +188,7 @@ public class TakingInTests : CareTest
         await Session.MergeAsync(plan.Into!, plan.Coming.File.Lines, "from-bo.jsonl");
         await LogAsync(0, new Payload.NoteWritten("mine"));
         var list = Render<TakenIn>(p => p.Add(t => t.Of, Session.Open!));
-        Assert.Contains("From from-bo.jsonl, taken in", list.Markup, StringComparison.Ordinal);
+        Assert.Contains("From from-bo.jsonl, imported", list.Markup, StringComparison.Ordinal);
         Button(list, "Take this back out").Click();
         await Button(list, "Yes, take all 2 back out").ClickAsync(new());
         Assert.DoesNotContain(Session.Lines, l => l.Text.Contains("m2rt", StringComparison.Ordinal));
@@ -215,6 +228,16 @@ public class TakingInTests : CareTest
 
     private static string Document(params (string Resource, string Line)[] lines) =>
         """{"resourceType":"Bundle","type":"document","entry":[{"resource":{"resourceType":"Composition"}}"""
-        + string.Concat(lines.Select(l => ",{\"resource\":{\"resourceType\":\"" + l.Resource + "\",\"extension\":[{\"url\":\"" + CarriedLine.Extension
-            + "\",\"valueBase64Binary\":\"" + Convert.ToBase64String(Encoding.UTF8.GetBytes(l.Line)) + "\"}]}}")) + "]}";
+        + string.Concat(
+            lines.Select(l =>
+                ",{\"resource\":{\"resourceType\":\""
+                + l.Resource
+                + "\",\"extension\":[{\"url\":\""
+                + CarriedLine.Extension
+                + "\",\"valueBase64Binary\":\""
+                + Convert.ToBase64String(Encoding.UTF8.GetBytes(l.Line))
+                + "\"}]}}"
+            )
+        )
+        + "]}";
 }

@@ -1,8 +1,4 @@
-using Farhold.App.Kit;
-using Farhold.App.Screens;
-using Farhold.App.Settings;
 using Farhold.App.Tests.Doubles;
-using Farhold.App.Shell;
 using Microsoft.Extensions.DependencyInjection;
 
 namespace Farhold.App.Tests.Kit;
@@ -37,8 +33,15 @@ public class PackScreensTests : CareTest
         Assert.Contains("2 rolls ✓", Text(Group(count, "Plain gauze")), StringComparison.Ordinal);
         Tap(count, "Log counts: 2");
         Assert.Equal(before + 2, Desk.Record.Count);
-        Assert.Equal([("plain-gauze", 2), ("water-ml", 500)], State.Of(Kind.SuppliesStated).OrderBy(s => s.Id)
-            .Select(s => s.As<Payload.SuppliesStated>()).TakeLast(2).Select(s => (s.Item, s.Count)));
+        Assert.Equal(
+            [("plain-gauze", 2), ("water-ml", 500)],
+            State
+                .Of(Kind.SuppliesStated)
+                .OrderBy(s => s.Id)
+                .Select(s => s.As<Payload.SuppliesStated>())
+                .TakeLast(2)
+                .Select(s => (s.Item, s.Count))
+        );
     }
 
     [Fact]
@@ -47,7 +50,10 @@ public class PackScreensTests : CareTest
         await TightAsync();
         await LogAsync(5, new Payload.SuppliesStated("plain-gauze", 1));
         await LogAsync(5, new Payload.SuppliesStated("heat-pack", 40));
-        await LogAsync(5, new Payload.HelpExpected(Now + Duration.FromHours(20), Now + Duration.FromHours(18), Now + Duration.FromHours(30)));
+        await LogAsync(
+            5,
+            new Payload.HelpExpected(Now + Duration.FromHours(20), Now + Duration.FromHours(18), Now + Duration.FromHours(30))
+        );
         var shown = Show<SuppliesScreen>();
         Assert.Equal(Texts.SuppliesShort, Text(shown.FindAll("main section h2")[0]));
         var first = Text(shown.Find("main .due"));
@@ -69,6 +75,21 @@ public class PackScreensTests : CareTest
     }
 
     [Fact]
+    public async Task Fluids_are_a_picture_and_the_same_in_words()
+    {
+        await TightAsync();
+        Assert.Empty(Show<FluidsScreen>().FindAll("svg[role=img]"));
+        await LogAsync(60, new Payload.FluidGiven(Fluid.OralWater, 500, "mouth"));
+        await LogAsync(30, new Payload.FluidGiven(Fluid.Crystalloid, 250, "vein"));
+        var shown = Show<FluidsScreen>();
+        var picture = shown.Find("svg[role=img]");
+        Assert.Equal("Fluids since 13:00. In 750 mL: drink 500 mL, drip 250 mL. Urine not measured.", picture.GetAttribute("aria-label"));
+        Assert.Contains("drink", picture.TextContent, StringComparison.Ordinal);
+        Assert.Equal(["drink 500 mL", "drip 250 mL"], shown.FindAll(".chart-key li").Select(Text));
+        Assert.Equal("ltr", picture.GetAttribute("dir"));
+    }
+
+    [Fact]
     public async Task Nothing_by_mouth_is_said_where_drinks_are_logged()
     {
         await TightAsync();
@@ -86,7 +107,8 @@ public class PackScreensTests : CareTest
         await LogAsync(60, new Payload.UrineMeasured(40));
         var shown = Text(Show<FluidsScreen>().Find("main"));
         Assert.Contains("20 mL/h (0.3 mL/kg/h)", shown, StringComparison.Ordinal);
-        Assert.Contains("There should be 35 to 70 mL/h (0.5 to 1 mL/kg/h).", shown, StringComparison.Ordinal); // JTS nursing guideline, 70 kg
+        // JTS nursing guideline, 70 kg
+        Assert.Contains("There should be 35 to 70 mL/h (0.5 to 1 mL/kg/h).", shown, StringComparison.Ordinal);
         Assert.Contains(Texts.UrineBelow, shown, StringComparison.Ordinal);
     }
 
@@ -107,7 +129,11 @@ public class PackScreensTests : CareTest
     public async Task The_safe_home_mix_is_the_one_shown()
     {
         await TightAsync();
-        Assert.Contains("½ level teaspoons of salt, 6 level teaspoons of sugar", Text(Show<FluidsScreen>().Find("main")), StringComparison.Ordinal);
+        Assert.Contains(
+            "½ level teaspoons of salt, 6 level teaspoons of sugar",
+            Text(Show<FluidsScreen>().Find("main")),
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]
@@ -120,7 +146,8 @@ public class PackScreensTests : CareTest
         Assert.Contains(Texts.DripChoose, Text(shown.Find("main")), StringComparison.Ordinal);
         Assert.DoesNotContain("drops a minute", Text(shown.Find("main")), StringComparison.Ordinal);
         Pick(shown, Texts.DripSet, "20");
-        Assert.Contains("42 drops a minute One drop about every 1.4 s.", Text(shown.Find("main")), StringComparison.Ordinal); // 1000 × 20 / 480
+        // 1000 × 20 / 480
+        Assert.Contains("42 drops a minute One drop about every 1.4 s.", Text(shown.Find("main")), StringComparison.Ordinal);
         Pick(shown, Texts.DripOver, "30 min");
         Assert.Contains($"667 drops a minute {Texts.DripFast}", Text(shown.Find("main")), StringComparison.Ordinal);
     }
@@ -138,9 +165,13 @@ public class PackScreensTests : CareTest
     [Fact]
     public async Task An_ordered_drug_is_logged_as_given_and_then_has_to_wait()
     {
-        await ReadyAsync(Well);
-        await LogAsync(0, new Payload.CasualtyOpened("Tor", Sex.Male, 40, 70, []));
-        await new InventedRescue().GiveAsync(Orders, Services.GetRequiredService<TrustedIssuers>(), Services.GetRequiredService<LocalProtocolKeeper>());
+        await ReadyAsync(Well with { Pain = 6 });
+        await LogAsync(0, new Payload.CasualtyOpened("Tor", Sex.Male, 40, 70, [], [], "healthy"));
+        await new InventedRescue().GiveAsync(
+            Orders,
+            Services.GetRequiredService<TrustedIssuers>(),
+            Services.GetRequiredService<LocalProtocolKeeper>()
+        );
         var shown = Show<DrugsScreen>();
         Assert.Contains(Texts.DrugMayNow, Text(shown.Find("main .card")), StringComparison.Ordinal);
         Assert.Contains("Authorised by Dr Vigdis Holm", Text(shown.Find("main .card")), StringComparison.Ordinal);
@@ -156,16 +187,16 @@ public class PackScreensTests : CareTest
         await TightAsync();
         var before = Desk.Record!.Count;
         var form = Show<EntryScreen>((nameof(EntryScreen.KindName), "drug.given"));
-        Write(form, "Drug", "paracetamol");
+        Choose(form, "Drug", "paracetamol");
         form.FindAll("button").Single(b => Text(b).StartsWith("Amount ", StringComparison.Ordinal)).Click();
         foreach (var key in "500")
             Tap(form, key.ToString(), "Amount");
-        Write(form, "Unit of the amount", "g");
-        Write(form, "Route", "mouth");
+        Choose(form, "Unit of the amount", "g");
+        Choose(form, "Route", "By mouth");
         Tap(form, "Log entry");
         Assert.Contains("more than 2 times the largest dose", Text(form.Find("[role=alert]")), StringComparison.Ordinal);
         Assert.Equal(before, Desk.Record.Count);
-        Write(form, "Unit of the amount", "mg");
+        Choose(form, "Unit of the amount", "mg");
         Tap(form, "Log entry");
         Assert.Equal(before + 1, Desk.Record.Count);
     }

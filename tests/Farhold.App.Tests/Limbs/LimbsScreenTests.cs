@@ -1,5 +1,3 @@
-using Farhold.App.Limbs;
-
 namespace Farhold.App.Tests.Limbs;
 
 public class LimbsScreenTests : LimbTest
@@ -18,9 +16,11 @@ public class LimbsScreenTests : LimbTest
     public async Task A_clock_that_is_not_known_exactly_is_a_range()
     {
         await ReadyAsync();
-        await Care.LogAsync(
+        await Logbook.WriteAsync(
+            Session.Open!,
             new Payload.TourniquetTightened("t2", Limb.RightArm),
-            new Happened(Now - Duration.FromMinutes(80), Now - Duration.FromMinutes(62)));
+            new Happened(Now - Duration.FromMinutes(80), Now - Duration.FromMinutes(62))
+        );
         Assert.Contains("1 h 02 min to 1 h 20 min", Shown().Find("[aria-labelledby=limb-right-arm]").TextContent, StringComparison.Ordinal);
     }
 

@@ -1,5 +1,3 @@
-using Farhold.App.Parts;
-
 namespace Farhold.App.Tests.Parts;
 
 public class AskBackTests : ScreenTest
@@ -10,7 +8,7 @@ public class AskBackTests : ScreenTest
     public void Changing_it_gives_the_focus_back_to_what_asked(bool byEscape)
     {
         var changed = 0;
-        var asked = Render<AskBack>(p => p.Add(a => a.Doubts, ["Unlikely."]).Add(a => a.OnNo, () => changed++));
+        var asked = Render<AskBack>(p => p.Add(a => a.Slips, ["Unlikely."]).Add(a => a.OnNo, () => changed++));
         Assert.Equal((1, 0), Phone.Focus);
         if (byEscape)
             asked.Find("[role=group]").KeyDown("Escape");

@@ -1,5 +1,3 @@
-using Farhold.App.Parts;
-
 namespace Farhold.App.Tests.Parts;
 
 public class ConfirmStepTests : ScreenTest
@@ -49,7 +47,11 @@ public class ConfirmStepTests : ScreenTest
         JSInterop.VerifyFocusAsyncInvoke(2)[^1].Arguments[0].ShouldBeElementReferenceTo(Button(step, "Withdraw"));
     }
 
-    private IRenderedComponent<ConfirmStep> Step() => Render<ConfirmStep>(p => p
-        .Add(c => c.Text, "Withdraw").Add(c => c.Question, "Withdraw this entry?").Add(c => c.Yes, "Withdraw the entry")
-        .Add(c => c.OnConfirmed, () => done++));
+    private IRenderedComponent<ConfirmStep> Step() =>
+        Render<ConfirmStep>(p =>
+            p.Add(c => c.Text, "Withdraw")
+                .Add(c => c.Question, "Withdraw this entry?")
+                .Add(c => c.Yes, "Withdraw the entry")
+                .Add(c => c.OnConfirmed, () => done++)
+        );
 }

@@ -1,6 +1,4 @@
 using AngleSharp.Dom;
-using Farhold.App.Parts;
-using Farhold.App.Phone;
 
 namespace Farhold.App.Tests.Parts;
 
@@ -53,8 +51,7 @@ public class HappenedPickerTests : ScreenTest
         Assert.Null(chosen.Resolve(Now, Clock));
         Type(picker, "Not before", "2350");
         Type(picker, "Not after", "0020");
-        Assert.Equal(
-            new Happened(Instant.FromUtc(2031, 5, 3, 11, 50), Instant.FromUtc(2031, 5, 3, 12, 20)), chosen.Resolve(Now, Clock));
+        Assert.Equal(new Happened(Instant.FromUtc(2031, 5, 3, 11, 50), Instant.FromUtc(2031, 5, 3, 12, 20)), chosen.Resolve(Now, Clock));
     }
 
     [Fact]
@@ -88,21 +85,36 @@ public class HappenedPickerTests : ScreenTest
     private IRenderedComponent<HappenedPicker> Picker()
     {
         IRenderedComponent<HappenedPicker>? picker = null;
-        picker = Render<HappenedPicker>(p => p.Add(h => h.Label, "When").Add(h => h.Value, chosen).Add(h => h.ValueChanged, choice =>
-        {
-            chosen = choice;
-            picker!.Render(again => again.Add(h => h.Value, choice));
-        }));
+        picker = Render<HappenedPicker>(p =>
+            p.Add(h => h.Label, "When")
+                .Add(h => h.Value, chosen)
+                .Add(
+                    h => h.ValueChanged,
+                    choice =>
+                    {
+                        chosen = choice;
+                        picker!.Render(again => again.Add(h => h.Value, choice));
+                    }
+                )
+        );
         return picker;
     }
 
     private static void Choose(IRenderedComponent<HappenedPicker> picker, string name) =>
-        picker.FindAll("label").Single(l => l.TextContent.Trim() == name).QuerySelector("input")!.Change(true);
+        picker
+            .FindAll("label")
+            .Single(l => (l.QuerySelector("input")!.GetAttribute("aria-label") ?? l.TextContent.Trim()) == name)
+            .QuerySelector("input")!
+            .Change(true);
 
     private static void Type(IRenderedComponent<HappenedPicker> picker, string pad, string digits)
     {
         foreach (var digit in digits)
-            picker.FindAll("[role=group]").Single(g => g.GetAttribute("aria-label") == pad)
-                .QuerySelectorAll("button").Single(b => b.TextContent == digit.ToString()).Click();
+            picker
+                .FindAll("[role=group]")
+                .Single(g => g.GetAttribute("aria-label") == pad)
+                .QuerySelectorAll("button")
+                .Single(b => b.TextContent == digit.ToString())
+                .Click();
     }
 }

@@ -1,5 +1,3 @@
-using Farhold.App.Parts;
-
 namespace Farhold.App.Tests.Parts;
 
 public class NumberPadTests : ScreenTest
@@ -8,9 +6,13 @@ public class NumberPadTests : ScreenTest
     public void Three_presses_are_a_heart_rate_without_the_phones_keyboard()
     {
         double? taken = null;
-        var pad = Render<NumberPad>(p => p
-            .Add(n => n.Label, "Heart rate").Add(n => n.Unit, "/min").Add(n => n.Min, 20).Add(n => n.Max, 250)
-            .Add(n => n.ValueChanged, v => taken = v));
+        var pad = Render<NumberPad>(p =>
+            p.Add(n => n.Label, "Heart rate")
+                .Add(n => n.Unit, "/min")
+                .Add(n => n.Min, 20)
+                .Add(n => n.Max, 250)
+                .Add(n => n.ValueChanged, v => taken = v)
+        );
         foreach (var key in new[] { "1", "1", "8" })
             Button(pad, key).Click();
         Assert.Equal(118, taken);
@@ -22,9 +24,13 @@ public class NumberPadTests : ScreenTest
     public void A_number_out_of_range_is_refused_with_the_range()
     {
         double? taken = 0;
-        var pad = Render<NumberPad>(p => p
-            .Add(n => n.Label, "Heart rate").Add(n => n.Unit, "/min").Add(n => n.Min, 20).Add(n => n.Max, 250)
-            .Add(n => n.ValueChanged, v => taken = v));
+        var pad = Render<NumberPad>(p =>
+            p.Add(n => n.Label, "Heart rate")
+                .Add(n => n.Unit, "/min")
+                .Add(n => n.Min, 20)
+                .Add(n => n.Max, 250)
+                .Add(n => n.ValueChanged, v => taken = v)
+        );
         foreach (var key in new[] { "9", "9", "9" })
             Button(pad, key).Click();
         Assert.Null(taken);
@@ -36,8 +42,13 @@ public class NumberPadTests : ScreenTest
     public void A_number_out_of_range_stays_as_typed_with_the_range_beside_it()
     {
         double? kept = null;
-        var pad = Render<NumberPad>(p => p
-            .Add(n => n.Label, "Heart rate").Add(n => n.Unit, "/min").Add(n => n.Min, 20).Add(n => n.Max, 250).Add(n => n.ValueChanged, v => kept = v));
+        var pad = Render<NumberPad>(p =>
+            p.Add(n => n.Label, "Heart rate")
+                .Add(n => n.Unit, "/min")
+                .Add(n => n.Min, 20)
+                .Add(n => n.Max, 250)
+                .Add(n => n.ValueChanged, v => kept = v)
+        );
         foreach (var key in new[] { "9", "2", "0" })
         {
             var before = kept;

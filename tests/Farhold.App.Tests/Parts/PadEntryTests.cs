@@ -1,5 +1,4 @@
 using CsCheck;
-using Farhold.App.Parts;
 
 namespace Farhold.App.Tests.Parts;
 
@@ -52,13 +51,14 @@ public class PadEntryTests
 
     [Fact]
     public void Whatever_is_typed_and_deleted_the_value_is_null_or_within_the_range() =>
-        Gen.Char["0123456789.<"].Array.Sample(keys =>
-        {
-            var entry = Temperature;
-            foreach (var key in keys)
-                entry = key == '<' ? entry.Back() : entry.Press(key);
-            return entry.Value is null or (>= 20 and <= 45);
-        });
+        Gen.Char["0123456789.<"]
+            .Array.Sample(keys =>
+            {
+                var entry = Temperature;
+                foreach (var key in keys)
+                    entry = key == '<' ? entry.Back() : entry.Press(key);
+                return entry.Value is null or (>= 20 and <= 45);
+            });
 
     private static PadEntry Typed(PadEntry entry, string keys) => keys.Aggregate(entry, (e, key) => e.Press(key));
 }

@@ -1,5 +1,4 @@
 using Bunit;
-using Farhold.App.Parts;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Time.Testing;
 

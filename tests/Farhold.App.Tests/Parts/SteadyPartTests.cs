@@ -1,4 +1,3 @@
-using Farhold.App.Parts;
 using Microsoft.AspNetCore.Components;
 using Microsoft.AspNetCore.Components.Rendering;
 

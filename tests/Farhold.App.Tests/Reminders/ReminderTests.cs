@@ -1,5 +1,3 @@
-using Farhold.App.Reminders;
-using Farhold.App.Shell;
 using Microsoft.Extensions.DependencyInjection;
 
 namespace Farhold.App.Tests.Reminders;
@@ -34,7 +32,13 @@ public class ReminderTests : LimbTest
         PassSeconds(70 * 60);
         Assert.NotEmpty(Reminder.Unseen);
         Reminder.See();
-        using var again = new Reminder(Desk, Session, Services.GetRequiredService<Ticker>(), Services.GetRequiredService<AlertSignals>(), Phone);
+        using var again = new Reminder(
+            Desk,
+            Session,
+            Services.GetRequiredService<Ticker>(),
+            Services.GetRequiredService<AlertSignals>(),
+            Phone
+        );
         Assert.NotEmpty(again.Due);
         Assert.Empty(again.Unseen);
         var heard = Alerts.Sounded.Count;
@@ -80,11 +84,11 @@ public class ReminderTests : LimbTest
     }
 
     [Fact]
-    public async Task The_strip_shows_how_much_is_due_and_can_be_seen_off()
+    public async Task The_line_shows_how_much_is_due_and_can_be_seen_off()
     {
         await ReadyAsync();
         PassSeconds(70 * 60);
-        var strip = Render<CareStrips>();
+        var strip = Render<DueLine>(p => p.Add(l => l.Casualty, Casualty).Add(l => l.Picture, Desk.Picture!));
         Assert.Equal(Texts.DueCount(Reminder.Due.Length), strip.Find(".badge").GetAttribute("aria-label"));
         Button(strip, Texts.DueSeen).Click();
         Assert.Empty(Reminder.Unseen);

@@ -1,9 +1,5 @@
 using System.Text;
-using Farhold.App.Prepare;
-using Farhold.App.Settings;
-using Farhold.App.Shell;
 using Farhold.App.Tests.Doubles;
-using Farhold.App.Words;
 using Microsoft.AspNetCore.Components.Forms;
 using Microsoft.Extensions.DependencyInjection;
 
@@ -23,7 +19,7 @@ public class LocalProtocolTests : LimbTest
 
     private readonly InventedRescue rescue = new();
 
-    public LocalProtocolTests() => Services.AddSingleton<Farhold.App.Card.IPrinter>(new Nothing());
+    public LocalProtocolTests() => Services.AddSingleton<IPrinter>(new Nothing());
 
     private LocalProtocolKeeper Keeper => Services.GetRequiredService<LocalProtocolKeeper>();
 
@@ -38,8 +34,13 @@ public class LocalProtocolTests : LimbTest
         Assert.Contains("Signed by Vesterdal rescue (invented), medical director, serial 1", offered.TextContent, StringComparison.Ordinal);
         Assert.Contains("Dr. Sunniva Holm, medical director, on 2031-01-15", offered.TextContent, StringComparison.Ordinal);
         Assert.Equal(
-            ["the time limit is 5 h 00 min instead of 6 h 00 min", "help counts as soon within 1 h 00 min instead of 2 h 00 min", "drugs are ordered: paracetamol"],
-            offered.QuerySelectorAll("details[open] li").Select(l => l.TextContent));
+            [
+                "differs, stricter: the time limit is 5 h 00 min instead of 6 h 00 min [Dr. Sunniva Holm, medical director]",
+                "differs, laxer: help counts as soon within 1 h 00 min instead of 2 h 00 min [Dr. Sunniva Holm, medical director]",
+                "differs, laxer: drug ordered: paracetamol [Dr. Sunniva Holm, medical director]",
+            ],
+            offered.QuerySelectorAll("details[open] li").Select(l => l.TextContent)
+        );
         Assert.Same(ShippedProtocol.Protocol, Care.Protocol);
 
         Button(panel, Texts.LocalAccept).Click();
@@ -159,7 +160,10 @@ public class LocalProtocolTests : LimbTest
         await TellAsync(new Payload.NoteWritten("one"));
         await TellAsync(new Payload.NoteWritten("two"));
         var stated = Assert.Single(State.Of(Kind.RulesStated)).As<Payload.RulesStated>();
-        Assert.Equal((ShippedProtocol.Protocol.Hash, FileHash.Of(Encoding.UTF8.GetBytes(Text)), Standing.Verified), (stated.Hash, stated.LocalHash, stated.Standing));
+        Assert.Equal(
+            (ShippedProtocol.Protocol.Hash, FileHash.Of(Encoding.UTF8.GetBytes(Text)), Standing.Verified),
+            (stated.Hash, stated.LocalHash, stated.Standing)
+        );
         Keeper.Remove();
         await TellAsync(new Payload.NoteWritten("three"));
         Assert.Equal(RulesWords.Stated(ShippedProtocol.Protocol), State.Of(Kind.RulesStated)[^1].What);
@@ -205,7 +209,10 @@ public class LocalProtocolTests : LimbTest
         Button(panel, Texts.IssuerTake).Click();
         Button(panel, Texts.IssuerMatch).Click();
         Assert.Equal(rescue.Key.Code, Assert.Single(Issuers.Keyring.Issuers).Code);
-        Assert.Equal(rescue.Key.Code, Assert.Single(new TrustedIssuers(Phone, Signing.FrameworkSignatures.CheckAsync).Keyring.Issuers).Code);
+        Assert.Equal(
+            rescue.Key.Code,
+            Assert.Single(new TrustedIssuers(Phone, Signing.FrameworkSignatures.CheckAsync).Keyring.Issuers).Code
+        );
 
         var next = new InventedRescue();
         await Issuers.TakeAsync(Encoding.UTF8.GetString(rescue.Key.Rotate(next.Key.Code).Write()));
@@ -250,11 +257,9 @@ public class LocalProtocolTests : LimbTest
         Assert.All(protocol.Sources.Values, s => Assert.True(Shown(s.Title, Texts.KnownAs(s.Known))));
     }
 
-    private sealed class Nothing : Farhold.App.Card.IPrinter
+    private sealed class Nothing : IPrinter
     {
-        public void Print()
-        {
-        }
+        public void Print() { }
     }
 
     private async Task TrustAsync()
@@ -264,7 +269,17 @@ public class LocalProtocolTests : LimbTest
     }
 
     /// <summary>As if the app were started anew.</summary>
-    private LocalProtocolKeeper Anew() => new(Phone, Care, new TrustedIssuers(Phone, Signing.FrameworkSignatures.CheckAsync), Signing.FrameworkSignatures.CheckAsync);
+    private LocalProtocolKeeper Anew() =>
+        new(
+            Phone,
+            Care,
+            Logbook,
+            Services.GetRequiredService<RulesInForce>(),
+            new TrustedIssuers(Phone, Signing.FrameworkSignatures.CheckAsync),
+            Signing.FrameworkSignatures.CheckAsync,
+            new Background(),
+            ShippedRules.Book
+        );
 
     private IRenderedComponent<LocalProtocolPanel> Take((string Text, bool Signed) file)
     {

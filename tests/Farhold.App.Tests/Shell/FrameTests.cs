@@ -1,5 +1,3 @@
-using Farhold.App.Screens;
-using Farhold.App.Shell;
 using Microsoft.AspNetCore.Components;
 using Microsoft.Extensions.DependencyInjection;
 
@@ -46,11 +44,16 @@ public class FrameTests : ScreenTest
     private IRenderedComponent<Frame> At(string casualty)
     {
         Navigation.NavigateTo(Places.Now.Of(casualty));
-        return Render<Frame>(p => p.Add(f => f.Body, b =>
-        {
-            b.OpenComponent<NowScreen>(0);
-            b.AddAttribute(1, nameof(NowScreen.Casualty), casualty);
-            b.CloseComponent();
-        }));
+        return Render<Frame>(p =>
+            p.Add(
+                f => f.Body,
+                b =>
+                {
+                    b.OpenComponent<NowScreen>(0);
+                    b.AddAttribute(1, nameof(NowScreen.Casualty), casualty);
+                    b.CloseComponent();
+                }
+            )
+        );
     }
 }

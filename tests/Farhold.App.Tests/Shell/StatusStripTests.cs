@@ -1,5 +1,3 @@
-using Farhold.App.Shell;
-
 namespace Farhold.App.Tests.Shell;
 
 public class StatusStripTests : ScreenTest
@@ -10,9 +8,10 @@ public class StatusStripTests : ScreenTest
         await OpenCasualtyAsync();
         var strip = Render<StatusStrip>();
         Store.Full = true;
-        await Session.LogAsync("note", Happened.At(Now), w => w.WriteString("text", "Must not get lost"));
+        await Session.AppendAsync(Session.Open!, new Payload.NoteWritten("Must not get lost"));
         strip.WaitForAssertion(() =>
-            Assert.Contains("Must not get lost", strip.Find("[role=alert]").TextContent, StringComparison.Ordinal));
+            Assert.Contains("Must not get lost", strip.Find("[role=alert]").TextContent, StringComparison.Ordinal)
+        );
         Assert.Single(Session.Lines);
 
         Store.Full = false;
@@ -27,20 +26,10 @@ public class StatusStripTests : ScreenTest
         await OpenCasualtyAsync();
         var strip = Render<StatusStrip>();
         Store.Full = true;
-        await Session.LogAsync("note", Happened.At(Now), w => w.WriteString("text", "Copy me"));
+        await Session.AppendAsync(Session.Open!, new Payload.NoteWritten("Copy me"));
         strip.WaitForAssertion(() => Button(strip, "Copy the text"));
         await Button(strip, "Copy the text").ClickAsync(new());
         Assert.Contains("\"text\":\"Copy me\"", Phone.Copied, StringComparison.Ordinal);
-    }
-
-    [Fact]
-    public async Task Entries_that_are_nowhere_else_are_counted_until_exported()
-    {
-        await OpenCasualtyAsync();
-        var strip = Render<StatusStrip>();
-        Assert.Contains("Only on this phone: 1 entry.", strip.Markup, StringComparison.Ordinal);
-        await Session.ExportAsync();
-        strip.WaitForAssertion(() => Assert.DoesNotContain("Only on this phone", strip.Markup, StringComparison.Ordinal));
     }
 
     [Fact]
@@ -50,14 +39,5 @@ public class StatusStripTests : ScreenTest
         Time.AdjustTime(Time.GetUtcNow() - TimeSpan.FromHours(1));
         var strip = Render<StatusStrip>();
         Assert.Contains("60 min behind", strip.Find("[role=alert]").TextContent, StringComparison.Ordinal);
-    }
-
-    [Fact]
-    public async Task Another_tab_on_the_same_casualty_is_told_of()
-    {
-        var casualty = await OpenCasualtyAsync();
-        var strip = Render<StatusStrip>();
-        Store.OpenElsewhere(casualty);
-        strip.WaitForAssertion(() => Assert.Contains("Also open in another tab", strip.Markup, StringComparison.Ordinal));
     }
 }

@@ -1,5 +1,3 @@
-using Farhold.App.Care;
-using Farhold.App.Shell;
 using Microsoft.Extensions.DependencyInjection;
 
 namespace Farhold.App.Tests.Shell;
@@ -66,7 +64,7 @@ public class UndoToastTests : ScreenTest
         var undo = Toasts.Shown!.Undo!;
         var second = (await Session.NewCasualtyAsync("Ylva", practice: false))!;
         await Session.OpenAsync(second);
-        await Session.LogAsync("note", Happened.At(Now), w => w.WriteString("text", "of Ylva"));
+        await Session.AppendAsync(Session.Open!, new Payload.NoteWritten("of Ylva"));
         await undo();
         Assert.DoesNotContain(await Store.ReadAsync(second), l => l.Text.Contains("entry.withdrawn", StringComparison.Ordinal));
         Assert.Contains(await Store.ReadAsync(first), l => l.Text.Contains("\"target\":\"7k3f-2\"", StringComparison.Ordinal));

@@ -1,7 +1,3 @@
-using Farhold.App.Screens;
-using Farhold.App.Shell;
-using Farhold.App.Sustain;
-using Farhold.App.WayOut;
 using Microsoft.Extensions.DependencyInjection;
 
 namespace Farhold.App.Tests.Sustain;
@@ -68,10 +64,15 @@ public class NightPanelTests : CareTest
         BeginAt(Valley);
         var screen = Show<SustainScreen>();
         Choose(screen, Texts.NightBy, Texts.NightByDaylight);
-        var night = DarkNights.Around(Now, new(Valley.LatDeg, Valley.LonDeg))
+        var night = DarkNights
+            .Around(Now, new(Valley.LatDeg, Valley.LonDeg))
             .Single(n => n.Span.From > Now && n.Span.From < Now + Duration.FromHours(24));
         Assert.Contains(night.Span, Desk.Rhythm.Nights);
-        Assert.StartsWith(Texts.NightNext(Clock.Show(night.Span.From, Now), Clock.Show(night.Span.To, Now)), Said(screen), StringComparison.Ordinal);
+        Assert.StartsWith(
+            Texts.NightNext(Clock.Show(night.Span.From, Now), Clock.Show(night.Span.To, Now)),
+            Said(screen),
+            StringComparison.Ordinal
+        );
         Assert.Contains(Texts.NightOfDaylight, Said(screen), StringComparison.Ordinal);
         Assert.Contains(Texts.NightCut(Texts.Hours(12)), Said(screen), StringComparison.Ordinal); // May in the south: dark for over 12 h
         Assert.DoesNotContain(screen.FindAll("[role=group]"), g => g.GetAttribute("aria-label") == Texts.NightBegins);
@@ -98,8 +99,28 @@ public class NightPanelTests : CareTest
     private void BeginAt(PlanPlace place)
     {
         var way = Services.GetRequiredService<WayDesk>();
-        way.Use(new(null, null, Now, place, null, 0.5, 4,
-            [new Travel(1, null, TravelMode.Wait, new ThreePoint(Duration.FromHours(1), Duration.FromHours(2), Duration.FromHours(3)), DarkRule.Allowed, FlightWindow.AnyHour, null)]));
+        way.Use(
+            new(
+                null,
+                null,
+                Now,
+                place,
+                null,
+                0.5,
+                4,
+                [
+                    new Travel(
+                        1,
+                        null,
+                        TravelMode.Wait,
+                        new ThreePoint(Duration.FromHours(1), Duration.FromHours(2), Duration.FromHours(3)),
+                        DarkRule.Allowed,
+                        FlightWindow.AnyHour,
+                        null
+                    ),
+                ]
+            )
+        );
         way.Stop();
     }
 

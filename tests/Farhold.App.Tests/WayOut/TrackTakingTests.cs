@@ -1,8 +1,6 @@
 using System.Globalization;
 using System.Text;
-using Farhold.App.Shell;
 using Farhold.App.Tests.Doubles;
-using Farhold.App.WayOut;
 using Microsoft.AspNetCore.Components.Forms;
 using Microsoft.Extensions.DependencyInjection;
 
@@ -89,8 +87,14 @@ public class TrackTakingTests : WayTest
     public async Task A_second_reading_takes_the_place_of_the_first()
     {
         var taking = new TrackTaking(hasty, Xml, Texts);
-        var first = taking.ReadAsync(new Dictionary<string, ReadOnlyMemory<byte>> { ["a.gpx"] = Encoding.UTF8.GetBytes(Long()) }, () => { });
-        var second = taking.ReadAsync(new Dictionary<string, ReadOnlyMemory<byte>> { ["b.gpx"] = Encoding.UTF8.GetBytes(Long()) }, () => { });
+        var first = taking.ReadAsync(
+            new Dictionary<string, ReadOnlyMemory<byte>> { ["a.gpx"] = Encoding.UTF8.GetBytes(Long()) },
+            () => { }
+        );
+        var second = taking.ReadAsync(
+            new Dictionary<string, ReadOnlyMemory<byte>> { ["b.gpx"] = Encoding.UTF8.GetBytes(Long()) },
+            () => { }
+        );
         Assert.Null(await first);
         await hasty.PassAsync(() => second.IsCompleted);
         Assert.IsType<Read<TrackFile>.Usable>((await second)!["b.gpx"]);
@@ -105,6 +109,9 @@ public class TrackTakingTests : WayTest
     }
 
     /// <summary>Beside the test, since it ends only once the file is taken in.</summary>
-    private static Task Upload(IRenderedComponent<Frame> screen, string name, string content) => Task.Run(
-        () => screen.FindComponent<InputFile>().UploadFiles(InputFileContent.CreateFromText(content, name)), Xunit.TestContext.Current.CancellationToken);
+    private static Task Upload(IRenderedComponent<Frame> screen, string name, string content) =>
+        Task.Run(
+            () => screen.FindComponent<InputFile>().UploadFiles(InputFileContent.CreateFromText(content, name)),
+            Xunit.TestContext.Current.CancellationToken
+        );
 }

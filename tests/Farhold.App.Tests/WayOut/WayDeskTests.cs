@@ -1,5 +1,3 @@
-using Farhold.App.WayOut;
-
 namespace Farhold.App.Tests.WayOut;
 
 public class WayDeskTests : WayTest
@@ -34,7 +32,10 @@ public class WayDeskTests : WayTest
     [InlineData("[]")]
     [InlineData("{\"plan\":7,\"cautions\":[]}")]
     [InlineData("{\"plan\":{\"start\":\"2031-05-04T02:00:00Z\",\"legs\":[{\"mode\":\"wait\",\"p10\":1,\"p90\":2}]}}")]
-    [InlineData("{\"plan\":{\"start\":\"2031-05-04T02:00:00Z\",\"legs\":[{\"mode\":\"wait\",\"p10\":1,\"p90\":2}]},\"cautions\":[],\"arrival\":{\"early\":5,\"middle\":3,\"late\":9,\"source\":\"x\",\"density\":[]}}")]
+    [InlineData(
+        "{\"plan\":{\"start\":\"2031-05-04T02:00:00Z\",\"legs\":[{\"mode\":\"wait\",\"p10\":1,\"p90\":2}]},\"cautions\":[],"
+            + "\"arrival\":{\"early\":5,\"middle\":3,\"late\":9,\"source\":\"x\",\"density\":[]}}"
+    )]
     public async Task What_was_kept_and_cannot_be_read_is_no_plan_and_breaks_nothing(string spoilt)
     {
         await ReadyAsync();
@@ -86,7 +87,7 @@ public class WayDeskTests : WayTest
         Way.Use(Waits(30, 60, 120));
         var whole = Way.Forecast!.Simulation.SecondsToCare.ToArray();
         // Each look at this clock takes longer than a piece, so the desk breathes at every chance.
-        using var slow = new WayDesk(Care, Session, Phone, Clock, new RushingClock());
+        using var slow = new WayDesk(Care, Session, Phone, Clock, new RushingClock(), new Background());
         slow.Open();
         var work = slow.WorkAsync();
         Assert.NotNull(slow.Progress);
@@ -104,7 +105,7 @@ public class WayDeskTests : WayTest
         await ReadyAsync();
         Way.Use(Waits(30, 60, 120));
         var told = new List<int>();
-        using var again = new WayDesk(Care, Session, Phone, Clock, new RushingClock());
+        using var again = new WayDesk(Care, Session, Phone, Clock, new RushingClock(), new Background());
         again.Changed += () => told.Add(again.Progress?.Done ?? -1);
         again.Open();
         await again.WorkAsync();

@@ -1,7 +1,4 @@
 using AngleSharp.Dom;
-using Farhold.App.Limbs;
-using Farhold.App.Shell;
-using Farhold.App.WayOut;
 using Microsoft.AspNetCore.Components.Forms;
 
 namespace Farhold.App.Tests.WayOut;
@@ -19,9 +16,19 @@ public class WayOutScreenTests : WayTest
         Press(screen, "30 min");
         Press(screen, "45 min");
         Press(screen, Texts.LegKeep);
-        Assert.Contains("in eight of ten trials", screen.Find(".way-range").TextContent, StringComparison.Ordinal);
+        Assert.StartsWith(
+            "More than 19 in 20 that higher care is reached before ",
+            screen.Find(".way-range").TextContent,
+            StringComparison.Ordinal
+        );
+        Assert.Contains("in eight of ten trials", screen.Find(".way-case").TextContent, StringComparison.Ordinal);
+        Assert.Equal(20, screen.FindAll("figure svg[aria-label^='More than 19'] circle").Count);
         // 40 min on, 45 min at most to come: inside the window of 2 h, with every trial.
-        Assert.Contains("More than 99 in 100 (100.0 % ± 0.0)", screen.Find("[aria-labelledby=way-left-leg]").TextContent, StringComparison.Ordinal);
+        Assert.Contains(
+            "More than 99 in 100 (100.0 % ± 0.0)",
+            screen.Find("[aria-labelledby=way-left-leg]").TextContent,
+            StringComparison.Ordinal
+        );
         Breathe();
         Assert.Contains("Help, way out", screen.Find("svg desc").TextContent, StringComparison.Ordinal);
 
@@ -135,12 +142,20 @@ public class WayOutScreenTests : WayTest
         Press(screen, Texts.LegKeep);
         Assert.Equal(Texts.LegMissing, screen.Find("main .danger[role=alert]").TextContent); // how long is not told yet
         foreach (var time in (string[])["1 h", "4 h", "24 h"])
-            screen.Find($"[aria-label='{Texts.LegHoldTimes}'] ~ .chips").QuerySelectorAll("button").Single(b => b.TextContent == time).Click();
+            screen
+                .Find($"[aria-label='{Texts.LegHoldTimes}'] ~ .chips")
+                .QuerySelectorAll("button")
+                .Single(b => b.TextContent == time)
+                .Click();
         Press(screen, Texts.LegKeep);
 
         var leg = Assert.IsType<Travel>(Way.Plan!.Legs.Single());
         Assert.Equal(new Hold(0.3, new(Minutes(60), Minutes(240), Minutes(1440))), leg.Hold);
-        Assert.Contains(Texts.LegHold(Texts.OfTen(3), "1 h 00 min", "24 h 00 min"), screen.Find(".way-legs").TextContent, StringComparison.Ordinal);
+        Assert.Contains(
+            Texts.LegHold(Texts.OfTen(3), "1 h 00 min", "24 h 00 min"),
+            screen.Find(".way-legs").TextContent,
+            StringComparison.Ordinal
+        );
         Assert.Equal(leg.Hold, Assert.IsType<Travel>(Reread().Legs.Single()).Hold);
 
         screen.Find(".way-legs button.item").Click();
@@ -160,14 +175,25 @@ public class WayOutScreenTests : WayTest
         var screen = Shown();
         screen.Find(".way-legs button.item").Click();
         Assert.Contains(screen.FindAll("summary"), s => s.TextContent == Texts.LegHoldTitle(Texts.OfHundred("35")));
-        Assert.True(screen.FindAll("label.choice").Single(l => l.TextContent.Trim() == Texts.OfHundred("35")).QuerySelector("input")!.HasAttribute("checked"));
+        Assert.True(
+            screen
+                .FindAll("label.choice")
+                .Single(l => l.TextContent.Trim() == Texts.OfHundred("35"))
+                .QuerySelector("input")!
+                .HasAttribute("checked")
+        );
         Press(screen, Texts.LegKeep);
         Assert.Equal(hold, Assert.IsType<Travel>(Way.Plan!.Legs.Single()).Hold);
     }
 
     private static void Pick(IRenderedComponent<Frame> screen, string legend, string option) =>
-        screen.FindAll("fieldset").Single(f => f.QuerySelector("legend")?.TextContent == legend)
-            .QuerySelectorAll("label").Single(l => l.TextContent.Trim() == option).QuerySelector("input")!.Change(true);
+        screen
+            .FindAll("fieldset")
+            .Single(f => f.QuerySelector("legend")?.TextContent == legend)
+            .QuerySelectorAll("label")
+            .Single(l => l.TextContent.Trim() == option)
+            .QuerySelector("input")!
+            .Change(true);
 
     [Fact]
     public async Task Whichever_comes_first_has_no_forecast_until_each_way_has_an_end()
@@ -185,7 +211,12 @@ public class WayOutScreenTests : WayTest
     {
         await ReadyAsync();
         var screen = Shown();
-        Way.Use(Waits(30, 60, 120) with { Legs = [.. Waits(30, 60, 120).Legs, Waits(10, 20, 30).Legs[0] with { Slot = 2, Name = "last" }] });
+        Way.Use(
+            Waits(30, 60, 120) with
+            {
+                Legs = [.. Waits(30, 60, 120).Legs, Waits(10, 20, 30).Legs[0] with { Slot = 2, Name = "last" }],
+            }
+        );
         screen.Render();
         Leg("last").Click();
         Press(screen, Texts.LegEarlier);
@@ -221,7 +252,10 @@ public class WayOutScreenTests : WayTest
         Press(screen, Texts.ModeWait);
         screen.FindAll("details button").First(b => b.TextContent.Contains("call handling", StringComparison.OrdinalIgnoreCase)).Click();
         Press(screen, Texts.LegKeep);
-        Assert.Contains(Way.Forecast!.Outlook.Rests, r => r.What.StartsWith("call handling", StringComparison.Ordinal) && r.Mark == Evidence.Assumption);
+        Assert.Contains(
+            Way.Forecast!.Outlook.Rests,
+            r => r.What.StartsWith("call handling", StringComparison.Ordinal) && r.Mark == Evidence.Assumption
+        );
         Breathe();
         Assert.Contains(Texts.EvidenceAssumption, screen.Markup, StringComparison.Ordinal);
     }
@@ -273,19 +307,42 @@ public class WayOutScreenTests : WayTest
     }
 
     [Theory]
-    [InlineData("plan.json", """{"start":"2031-05-04T02:00:00Z","legs":[{"branches":[{"probability":1.2,"legs":[]},{"legs":[]}]}]}""", "Line 1, column 69", "'probability' is a number from 0 to 1")]
-    [InlineData("plan.json", """{"start":"2031-05-04T02:00:00Z"}""", "Line 1", "a plan without legs has no end")]
-    [InlineData("plan.json", """{"start":"2031-05-04T02:00:00Z","legs":[{"mode":"walk","track":"gone.gpx"}]}""", "Line 1", "choose that file together with the plan")]
-    [InlineData("way.gpx", "<gpx version=\"1.1\"><trk><trkseg><trkpt lat=\"46\" lon=\"8\"/><trkpt lat=\"46.01\" lon=\"8\"/></trkseg></trk></gpx>", "Line 1", "The track has no heights")]
+    [InlineData(
+        "plan.json",
+        """{"start":"2031-05-04T02:00:00Z","legs":[{"branches":[{"probability":1.2,"legs":[]},{"legs":[]}]}]}""",
+        "Line 1, column 69",
+        "probability has to be a number from 0 to 1, not 1.2"
+    )]
+    [InlineData("plan.json", """{"start":"2031-05-04T02:00:00Z"}""", "Line 1", "a plan without stages has no end")]
+    [InlineData(
+        "plan.json",
+        """{"start":"2031-05-04T02:00:00Z","legs":[{"mode":"walk","track":"gone.gpx"}]}""",
+        "Line 1",
+        "choose that file together with the plan"
+    )]
+    [InlineData(
+        "way.gpx",
+        "<gpx version=\"1.1\"><trk><trkseg><trkpt lat=\"46\" lon=\"8\"/><trkpt lat=\"46.01\" lon=\"8\"/></trkseg></trk></gpx>",
+        "Line 1",
+        "The track has no heights"
+    )]
     [InlineData("way.gpx", "<gpx version=\"1.1\"><trk>", "Line 1", "")]
-    public async Task A_file_that_cannot_be_used_is_refused_where_it_fails_and_the_plan_stays(string name, string content, string place, string reason)
+    public async Task A_file_that_cannot_be_used_is_refused_where_it_fails_and_the_plan_stays(
+        string name,
+        string content,
+        string place,
+        string reason
+    )
     {
         await ReadyAsync();
         Way.Use(Waits(30, 60, 120));
         var before = Way.Plan;
         var screen = Shown();
         screen.FindComponent<InputFile>().UploadFiles(InputFileContent.CreateFromText(content, name));
-        var told = screen.FindAll("main [role=alert]").Single(a => a.TextContent.Contains(Texts.WayRefused, StringComparison.Ordinal)).TextContent;
+        var told = screen
+            .FindAll("main [role=alert]")
+            .Single(a => a.TextContent.Contains(Texts.WayRefused, StringComparison.Ordinal))
+            .TextContent;
         Assert.Contains(name, told, StringComparison.Ordinal);
         Assert.Contains(place, told, StringComparison.Ordinal);
         Assert.Contains(reason, told, StringComparison.Ordinal);
@@ -297,8 +354,16 @@ public class WayOutScreenTests : WayTest
     {
         await ReadyAsync();
         var screen = Shown();
-        screen.FindComponent<InputFile>().UploadFiles(InputFileContent.CreateFromText(
-            "<gpx version=\"1.1\" xmlns=\"http://www.topografix.com/GPX/1/1\"><trk><name>Down the spur</name><trkseg><trkpt lat=\"46\" lon=\"8\"><ele>900</ele></trkpt><trkpt lat=\"46.03\" lon=\"8\"><ele>600</ele></trkpt></trkseg></trk></gpx>", "spur.gpx"));
+        screen
+            .FindComponent<InputFile>()
+            .UploadFiles(
+                InputFileContent.CreateFromText(
+                    "<gpx version=\"1.1\" xmlns=\"http://www.topografix.com/GPX/1/1\"><trk><name>Down the spur</name><trkseg><trkpt "
+                        + "lat=\"46\" lon=\"8\"><ele>900</ele></trkpt><trkpt lat=\"46.03\" lon=\"8\"><ele>600</ele></trkpt></trkseg>"
+                        + "</trk></gpx>",
+                    "spur.gpx"
+                )
+            );
         Press(screen, Texts.LegKeep);
         var leg = Assert.IsType<Travel>(Way.Plan!.Legs.Single());
         var stretch = Assert.IsType<Measured>(leg.Extent).Stretch!.Value;

@@ -1,6 +1,4 @@
 using AngleSharp.Dom;
-using Farhold.App.Shell;
-using Farhold.App.WayOut;
 using Microsoft.AspNetCore.Components;
 using Microsoft.Extensions.DependencyInjection;
 
@@ -29,7 +27,7 @@ public abstract class WayTest : LimbTest
     /// <summary>The same for work of several breaths; it ends by itself or fails.</summary>
     protected async Task BreatheUntilAsync(Func<bool> done)
     {
-        for (var breaths = 0; breaths < 100 && !done(); breaths++)
+        for (var breaths = 0; breaths < 5000 && !done(); breaths++)
         {
             Breathe();
             await Task.Delay(1, Xunit.TestContext.Current.CancellationToken);
@@ -39,12 +37,30 @@ public abstract class WayTest : LimbTest
     }
 
     /// <summary>Another start of the app on the same phone.</summary>
-    internal WayDesk Again() => new(Care, Session, Phone, Clock, Time);
+    internal WayDesk Again() => new(Care, Session, Phone, Clock, Time, new Background());
 
     /// <summary>A wait in minutes, from now.</summary>
-    protected Plan Waits(double low, double likely, double high) => new(
-        null, null, Now, null, null, 0.5, 4,
-        [new Travel(1, null, TravelMode.Wait, new ThreePoint(Minutes(low), Minutes(likely), Minutes(high)), DarkRule.Allowed, FlightWindow.AnyHour, null)]);
+    protected Plan Waits(double low, double likely, double high) =>
+        new(
+            null,
+            null,
+            Now,
+            null,
+            null,
+            0.5,
+            4,
+            [
+                new Travel(
+                    1,
+                    null,
+                    TravelMode.Wait,
+                    new ThreePoint(Minutes(low), Minutes(likely), Minutes(high)),
+                    DarkRule.Allowed,
+                    FlightWindow.AnyHour,
+                    null
+                ),
+            ]
+        );
 
     protected static Duration Minutes(double n) => Duration.FromMinutes(n);
 

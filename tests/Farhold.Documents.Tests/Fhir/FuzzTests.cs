@@ -13,16 +13,31 @@ public class FuzzTests
     private static readonly int Seed = Number("FARHOLD_FUZZ_SEED") ?? 20310504;
 
     private static readonly byte[][] Tokens =
-        [.. new[]
+    [
+        .. new[]
         {
-            "null", "{}", "[]", "\"\"", "-1e999", "\"entry\":", "\"resource\":", "\"resourceType\":\"Provenance\",", "\"extension\":[",
-            "\"url\":\"https://farhold.example/fhir/StructureDefinition/record-line\",", "\"valueBase64Binary\":\"e30=\",", "\\ud800", "[[[[[[[[[[[[[[[[",
-        }.Select(Encoding.UTF8.GetBytes), [0], [0xFF]];
+            "null",
+            "{}",
+            "[]",
+            "\"\"",
+            "-1e999",
+            "\"entry\":",
+            "\"resource\":",
+            "\"resourceType\":\"Provenance\",",
+            "\"extension\":[",
+            "\"url\":\"https://farhold.example/fhir/StructureDefinition/record-line\",",
+            "\"valueBase64Binary\":\"e30=\",",
+            "\\ud800",
+            "[[[[[[[[[[[[[[[[",
+        }.Select(Encoding.UTF8.GetBytes),
+        [0],
+        [0xFF],
+    ];
 
     [Fact]
     public void A_changed_document_is_read_or_refused_with_a_reason()
     {
-        var original = FhirDocument.Write(Record(), Some.At("03:00"));
+        var original = FhirDocument.Write(Record(), ShippedRules.Book, Some.At("03:00"));
         var (read, refused) = (0, 0);
         for (var number = 0; number < Inputs; number++)
         {
@@ -30,7 +45,7 @@ public class FuzzTests
             var bytes = original;
             for (var changes = random.Next(1, 4); changes > 0; changes--)
                 bytes = Changed(bytes, random);
-            switch (FhirReader.Read(bytes, "fuzz"))
+            switch (FhirReader.Read(bytes, "fuzz", ShippedRules.Book))
             {
                 case Read<FhirRecord>.Usable { Value: var usable }:
                     Assert.NotEqual(0, usable.Record.Count);
@@ -47,11 +62,20 @@ public class FuzzTests
         Assert.True(read > 0 && refused > 0, $"{read} read, {refused} refused");
     }
 
-    private static CareRecord Record() => new(
-    [
-        EntryWriting.Write(new("a7k3", 1), Happened.At(Some.At("02:00")), Some.At("02:00"), "Ane", new Payload.CasualtyOpened("Runa", Sex.Female, 34)),
-        EntryWriting.Write(new("a7k3", 2), Happened.At(Some.At("02:01")), Some.At("02:02"), "Ane", Some.GoodSigns),
-    ], []);
+    private static CareRecord Record() =>
+        new(
+            [
+                EntryWriting.Write(
+                    new("a7k3", 1),
+                    Happened.At(Some.At("02:00")),
+                    Some.At("02:00"),
+                    "Ane",
+                    new Payload.CasualtyOpened("Runa", Sex.Female, 34)
+                ),
+                EntryWriting.Write(new("a7k3", 2), Happened.At(Some.At("02:01")), Some.At("02:02"), "Ane", Some.GoodSigns),
+            ],
+            []
+        );
 
     private static byte[] Changed(byte[] bytes, Random random)
     {

@@ -12,9 +12,12 @@ public class MappingTests
     private const string Loinc = "http://loinc.org";
 
     [Fact]
-    public void The_document_names_the_program_and_its_version() => Assert.Contains(
-        $"made with {Product.Named}.",
-        One<Composition>(Write(1, "02:10", new Payload.NoteWritten("calm"))).Text!.Div, StringComparison.Ordinal);
+    public void The_document_names_the_program_and_its_version() =>
+        Assert.Contains(
+            $"made with {Product.Named}.",
+            One<Composition>(Write(1, "02:10", new Payload.NoteWritten("calm"))).Text!.Div,
+            StringComparison.Ordinal
+        );
 
     [Fact]
     public void A_heart_rate_has_its_loinc_code_ucum_unit_and_time()
@@ -30,8 +33,15 @@ public class MappingTests
     [Fact]
     public void A_time_known_as_a_range_is_a_period_and_a_note_says_what_is_meant()
     {
-        var done = One<Procedure>(EntryWriting.Write(new("a7k3", 1), new(Some.At("01:50"), Some.At("02:20")), Some.At("02:42"), "Ane",
-            new Payload.TourniquetTightened("t1", Limb.LeftLeg)));
+        var done = One<Procedure>(
+            EntryWriting.Write(
+                new("a7k3", 1),
+                new(Some.At("01:50"), Some.At("02:20")),
+                Some.At("02:42"),
+                "Ane",
+                new Payload.TourniquetTightened("t1", Limb.LeftLeg)
+            )
+        );
         var period = Assert.IsType<Period>(done.Performed);
         Assert.Equal(("2031-05-04T01:50:00Z", "2031-05-04T02:20:00Z"), (period.Start, period.End));
         Assert.Contains(done.Note, n => n.Text!.Contains("at some time between", StringComparison.Ordinal));
@@ -49,7 +59,10 @@ public class MappingTests
         Assert.Equal((ObservationStatus.Corrected, 88m), (sign.Status, ((Quantity)sign.Value!).Value));
         var update = All<Provenance>(entries).Single(p => p.Activity!.Coding[0].Code == "UPDATE");
         Assert.Equal("urn:uuid:" + sign.Id, update.Target[0].Reference);
-        Assert.Equal("urn:uuid:" + All<Provenance>(entries).Single(p => p.Activity!.Coding[0].Code == "CREATE").Id, update.Entity[0].What!.Reference);
+        Assert.Equal(
+            "urn:uuid:" + All<Provenance>(entries).Single(p => p.Activity!.Coding[0].Code == "CREATE").Id,
+            update.Entity[0].What!.Reference
+        );
     }
 
     [Fact]
@@ -62,12 +75,17 @@ public class MappingTests
             Write(3, "02:20", new Payload.EntryWithdrawn(new("a7k3", 1), "entered twice")),
             Write(4, "02:20", new Payload.EntryWithdrawn(new("a7k3", 2), "wrong limb")),
         };
-        Assert.Equal(MedicationAdministration.MedicationAdministrationStatusCodes.EnteredInError, One<MedicationAdministration>(entries).Status);
+        Assert.Equal(
+            MedicationAdministration.MedicationAdministrationStatusCodes.EnteredInError,
+            One<MedicationAdministration>(entries).Status
+        );
         var wound = One<Hl7.Fhir.Model.Condition>(entries);
         Assert.Equal("entered-in-error", wound.VerificationStatus!.Coding[0].Code);
         Assert.Null(wound.ClinicalStatus);
-        Assert.Equal(["entered twice", "wrong limb"], All<Provenance>(entries)
-            .Where(p => p.Activity!.Coding[0].Code == "NULLIFY").Select(p => p.Reason[0].Text!));
+        Assert.Equal(
+            ["entered twice", "wrong limb"],
+            All<Provenance>(entries).Where(p => p.Activity!.Coding[0].Code == "NULLIFY").Select(p => p.Reason[0].Text!)
+        );
     }
 
     [Fact]
@@ -84,7 +102,8 @@ public class MappingTests
     {
         var attempt = One<Procedure>(
             Write(1, "03:24", new Payload.AttemptStarted("w1", "t2")),
-            Write(2, "03:44", new Payload.AttemptEnded("w1", "t2", AttemptOutcome.Bled, "soaked through")));
+            Write(2, "03:44", new Payload.AttemptEnded("w1", "t2", AttemptOutcome.Bled, "soaked through"))
+        );
         var period = Assert.IsType<Period>(attempt.Performed);
         Assert.Equal(("2031-05-04T03:24:00Z", "2031-05-04T03:44:00Z"), (period.Start, period.End));
         Assert.Equal((EventStatus.Completed, "bled"), (attempt.Status, attempt.Outcome!.Coding[0].Code));
@@ -94,28 +113,40 @@ public class MappingTests
     [Fact]
     public void Every_kind_that_makes_resources_stands_in_one_section() =>
         Gens.AnyPayload.Sample(
-            what => Assert.Equal(
-                what is Payload.CasualtyOpened or Payload.EntryAmended or Payload.EntryWithdrawn ? 0 : 1,
-                Sections.Parts.Count(p => p.Holds(what))),
-            iter: 3_000);
+            what =>
+                Assert.Equal(
+                    what is Payload.CasualtyOpened or Payload.EntryAmended or Payload.EntryWithdrawn ? 0 : 1,
+                    Sections.Parts.Count(p => p.Holds(what))
+                ),
+            iter: 3_000
+        );
 
     [Fact]
-    public void Every_kind_comes_back_from_its_document() => Gens.AnyPayload.Array[10].Sample(
-        said =>
-        {
-            var record = new CareRecord(said.Select((what, i) => Write(i + 1, "02:10", what)), []);
-            var read = Assert.IsType<Read<FhirRecord>.Usable>(FhirReader.Read(FhirDocument.Write(record, Some.At("12:00")), "x")).Value;
-            Assert.Equal(record.Entries.Select(e => e.Json), read.Record.Entries.Select(e => e.Json));
-            Assert.Empty(read.Differences);
-        },
-        iter: Gens.Cases(200));
+    public void Every_kind_comes_back_from_its_document() =>
+        Gens
+            .AnyPayload.Array[10]
+            .Sample(
+                said =>
+                {
+                    var record = new CareRecord(said.Select((what, i) => Write(i + 1, "02:10", what)), []);
+                    var read = Assert
+                        .IsType<Read<FhirRecord>.Usable>(
+                            FhirReader.Read(FhirDocument.Write(record, ShippedRules.Book, Some.At("12:00")), "x", ShippedRules.Book)
+                        )
+                        .Value;
+                    Assert.Equal(record.Entries.Select(e => e.Json), read.Record.Entries.Select(e => e.Json));
+                    Assert.Empty(read.Differences);
+                },
+                iter: Gens.Cases(200)
+            );
 
     [Fact]
     public void Advice_is_an_answer_to_the_question_it_was_asked()
     {
         var messages = All<Communication>(
             Write(1, "02:10", new Payload.QuestionAsked("Dr Vann", "May we try?")),
-            Write(2, "02:30", new Payload.AdviceReceived("Dr Vann", "Yes.", ["attempt"], new EntryId("a7k3", 1), Some.At("04:30"), true)));
+            Write(2, "02:30", new Payload.AdviceReceived("Dr Vann", "Yes.", ["attempt"], new EntryId("a7k3", 1), Some.At("04:30"), true))
+        );
         var (question, answer) = (messages[0], messages[1]);
         Assert.Equal("urn:uuid:" + question.Id, Assert.Single(answer.InResponseTo).Reference);
         Assert.Equal(question.Recipient[0].Reference, answer.Sender!.Reference);
@@ -129,7 +160,8 @@ public class MappingTests
         var looks = All<Observation>(Write(1, "02:10", new Payload.CasualtyLookedOver(BleedingElsewhere: true, VeryCold: false)));
         Assert.Equal(
             [("bleedingElsewhere", (bool?)true), ("veryCold", false)],
-            looks.Select(l => (l.Code.Coding[0].Code!, ((FhirBoolean)l.Value!).Value)));
+            looks.Select(l => (l.Code.Coding[0].Code!, ((FhirBoolean)l.Value!).Value))
+        );
         Assert.Equal("unknown", One<Observation>(Write(1, "02:10", new Payload.CasualtyLookedOver())).DataAbsentReason!.Coding[0].Code);
     }
 
@@ -139,7 +171,8 @@ public class MappingTests
         var place = One<Observation>(Write(1, "02:10", new Payload.PositionNoted(-45.125, 168.5, 20, 1040)));
         Assert.Equal(
             [("latitude", -45.125m, "deg"), ("longitude", 168.5m, "deg"), ("accuracy", 20m, "m"), ("altitude", 1040m, "m")],
-            place.Component.Select(c => (c.Code.Coding[0].Code!, ((Quantity)c.Value!).Value!.Value, ((Quantity)c.Value).Code!)));
+            place.Component.Select(c => (c.Code.Coding[0].Code!, ((Quantity)c.Value!).Value!.Value, ((Quantity)c.Value).Code!))
+        );
     }
 
     [Fact]
@@ -151,14 +184,21 @@ public class MappingTests
             Write(2, "09:00", new Payload.OutcomeReported("the ward", false, Limb.LeftLeg, LimbFate.Lost)),
         ];
         Assert.True(((FhirBoolean)One<Patient>(entries).Deceased!).Value);
-        Assert.Equal(2, All<Observation>(entries).Count(o => o.Performer[0].Reference == "urn:uuid:" + All<Practitioner>(entries)
-            .Single(p => p.Name[0].Text == "the ward").Id));
+        Assert.Equal(
+            2,
+            All<Observation>(entries)
+                .Count(o =>
+                    o.Performer[0].Reference == "urn:uuid:" + All<Practitioner>(entries).Single(p => p.Name[0].Text == "the ward").Id
+                )
+        );
     }
 
     [Fact]
-    public void An_identity_across_devices_is_an_identifier_of_the_patient() => Assert.Contains(
-        One<Patient>(Write(1, "02:10", new Payload.CasualtyOpened("Runa", Casualty: "4ovs6zt3mbqe5dxhcwkn2rjayu"))).Identifier,
-        i => i.Value == "4ovs6zt3mbqe5dxhcwkn2rjayu");
+    public void An_identity_across_devices_is_an_identifier_of_the_patient() =>
+        Assert.Contains(
+            One<Patient>(Write(1, "02:10", new Payload.CasualtyOpened("Runa", Casualty: "4ovs6zt3mbqe5dxhcwkn2rjayu"))).Identifier,
+            i => i.Value == "4ovs6zt3mbqe5dxhcwkn2rjayu"
+        );
 
     [Fact]
     public void Nothing_is_said_of_a_casualty_that_nobody_recorded()
@@ -174,8 +214,8 @@ public class MappingTests
     [Fact]
     public void Asked_for_allergies_with_none_is_told_apart_from_not_asked()
     {
-        string Reason(Payload.CasualtyOpened opened) => All<Composition>(Write(1, "02:10", opened)).Single().Section
-            .Single(s => s.Title == "Allergies").EmptyReason!.Coding[0].Code!;
+        string Reason(Payload.CasualtyOpened opened) =>
+            All<Composition>(Write(1, "02:10", opened)).Single().Section.Single(s => s.Title == "Allergies").EmptyReason!.Coding[0].Code!;
         Assert.Equal("nilknown", Reason(new("Runa", Allergies: [])));
         Assert.Equal("unavailable", Reason(new("Runa")));
     }
@@ -187,5 +227,6 @@ public class MappingTests
         where T : Resource => Assert.Single(All<T>(entries));
 
     private static T[] All<T>(params Entry[] entries)
-        where T : Resource => [.. FhirDocument.Of(new(entries, []), Some.At("12:00")).Entry.Select(e => e.Resource).OfType<T>()];
+        where T : Resource =>
+        [.. FhirDocument.Of(new(entries, []), ShippedRules.Book, Some.At("12:00")).Entry.Select(e => e.Resource).OfType<T>()];
 }

@@ -15,9 +15,16 @@ internal sealed class Validating
     public Validating()
     {
         var own = FhirJsonDeserializer.DEFAULT.DeserializeResource(
-            new StreamReader(typeof(Documents.Fhir.FhirDocument).Assembly.GetManifestResourceStream("record-line.json")!).ReadToEnd());
-        var definitions = new CachedResolver(new SnapshotSource(new MultiResolver(
-            new InMemoryResourceResolver(own), new ZipSource(Path.Combine(AppContext.BaseDirectory, "specification.zip")))));
+            new StreamReader(typeof(Documents.Fhir.FhirDocument).Assembly.GetManifestResourceStream("record-line.json")!).ReadToEnd()
+        );
+        var definitions = new CachedResolver(
+            new SnapshotSource(
+                new MultiResolver(
+                    new InMemoryResourceResolver(own),
+                    new ZipSource(Path.Combine(AppContext.BaseDirectory, "specification.zip"))
+                )
+            )
+        );
         validator = new(definitions, LocalTerminologyService.CreateDefaultForCore(definitions), null, null, null);
     }
 
@@ -25,10 +32,16 @@ internal sealed class Validating
     public IReadOnlyList<Finding> Of(byte[] document)
     {
         var bundle = FhirJsonDeserializer.DEFAULT.DeserializeResource(System.Text.Encoding.UTF8.GetString(document));
-        return [.. validator.Validate(bundle).Issue.Select(i => new Finding(
-            i.Severity ?? OperationOutcome.IssueSeverity.Fatal,
-            string.Join(' ', i.Expression),
-            i.Details?.Text ?? i.Diagnostics ?? ""))];
+        return
+        [
+            .. validator
+                .Validate(bundle)
+                .Issue.Select(i => new Finding(
+                    i.Severity ?? OperationOutcome.IssueSeverity.Fatal,
+                    string.Join(' ', i.Expression),
+                    i.Details?.Text ?? i.Diagnostics ?? ""
+                )),
+        ];
     }
 
     internal sealed record Finding(OperationOutcome.IssueSeverity Severity, string Place, string Words)

@@ -10,9 +10,10 @@ internal sealed class AppServer : IAsyncDisposable
     private WebApplication? running;
 
     private readonly Action<WebApplication>? more;
+    private readonly HubRules rules;
 
-    private AppServer(string folder, string address, Action<WebApplication>? more) =>
-        (Folder, Address, this.more) = (folder, address, more);
+    private AppServer(string folder, string address, Action<WebApplication>? more, HubRules? rules) =>
+        (Folder, Address, this.more, this.rules) = (folder, address, more, rules ?? new(ShippedRules.Book));
 
     public string Folder { get; }
 
@@ -21,20 +22,21 @@ internal sealed class AppServer : IAsyncDisposable
     public IServiceProvider Services => running!.Services;
 
     /// <param name="more">Further routes.</param>
-    public static async Task<AppServer> StartAsync(string? folder = null, Action<WebApplication>? more = null)
+    /// <param name="rules">Null: those that ship.</param>
+    public static async Task<AppServer> StartAsync(string? folder = null, Action<WebApplication>? more = null, HubRules? rules = null)
     {
         using var probe = new TcpListener(IPAddress.Loopback, 0);
         probe.Start();
         var port = ((IPEndPoint)probe.LocalEndpoint).Port;
         probe.Stop();
-        var server = new AppServer(folder ?? Published.Folder, $"http://127.0.0.1:{port}", more);
+        var server = new AppServer(folder ?? Published.Folder, $"http://127.0.0.1:{port}", more, rules);
         await server.StartAgainAsync();
         return server;
     }
 
     public async Task StartAgainAsync()
     {
-        running = HubHost.Build(new HubOptions(Folder, Address, ["farhold.example"]), more);
+        running = HubHost.Build(new HubOptions(Folder, Address, ["farhold.example"]), rules, more);
         await running.StartAsync();
     }
 

@@ -27,7 +27,9 @@ internal static class Axe
               return found.violations.flatMap(v => v.nodes.map(n =>
                 [v.id, n.html, ...[...n.any, ...n.all, ...n.none].map(check => check.message)].join(' ')));
             }
-            """, rules);
+            """,
+            rules
+        );
     }
 
     /// <param name="screen">What the page shows, named where it has a fault.</param>
@@ -45,8 +47,7 @@ internal static class Axe
         await page.EvaluateAsync(Dress, own);
     }
 
-    private const string Dress =
-        """
+    private const string Dress = """
         async look => {
           const { dataset } = document.documentElement;
           const own = dataset.look;

@@ -16,12 +16,18 @@ public sealed class Browser : IAsyncLifetime
     /// <summary>Without these, a start looks up hosts that a closed network refuses.</summary>
     public static readonly string[] Flags =
     [
-        "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking",
-        "--disable-component-update", "--disable-sync",
+        "--no-sandbox",
+        "--disable-gpu",
+        "--disable-quic",
+        "--no-first-run",
+        "--disable-background-networking",
+        "--disable-component-update",
+        "--disable-sync",
     ];
 
     /// <summary>Only ends a test that hangs; no test depends on how fast the machine is.</summary>
-    public static readonly float PatienceMs = 1000 * float.Parse(Environment.GetEnvironmentVariable("FARHOLD_PATIENCE") ?? "180", CultureInfo.InvariantCulture);
+    public static readonly float PatienceMs =
+        1000 * float.Parse(Environment.GetEnvironmentVariable("FARHOLD_PATIENCE") ?? "180", CultureInfo.InvariantCulture);
 
     private IPlaywright? playwright;
 

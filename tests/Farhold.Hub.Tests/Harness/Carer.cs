@@ -5,7 +5,9 @@ namespace Farhold.Hub.Tests.Harness;
 /// <summary>What a carer does, found by role and name.</summary>
 internal static class Carer
 {
-    /// <summary>A page as patient as the tests are; like a carer, it does not tap while what is under the finger is being replaced.</summary>
+    /// <summary>
+    /// A page as patient as the tests are; like a carer, it does not tap while what is under the finger is being replaced.
+    /// </summary>
     public static async Task<IPage> NewPatientPageAsync(this IBrowserContext phone)
     {
         var page = await phone.NewPageAsync();
@@ -14,14 +16,11 @@ internal static class Carer
         return page;
     }
 
-    public static ILocator Button(this IPage page, string name) =>
-        page.GetByRole(AriaRole.Button, new() { Name = name, Exact = true });
+    public static ILocator Button(this IPage page, string name) => page.GetByRole(AriaRole.Button, new() { Name = name, Exact = true });
 
-    public static ILocator Link(this IPage page, string name) =>
-        page.GetByRole(AriaRole.Link, new() { Name = name });
+    public static ILocator Link(this IPage page, string name) => page.GetByRole(AriaRole.Link, new() { Name = name });
 
-    public static ILocator Heading(this IPage page, string name) =>
-        page.GetByRole(AriaRole.Heading, new() { Name = name, Exact = true });
+    public static ILocator Heading(this IPage page, string name) => page.GetByRole(AriaRole.Heading, new() { Name = name, Exact = true });
 
     public static Task ChooseAsync(this IPage page, string option) =>
         page.GetByRole(AriaRole.Radio, new() { Name = option, Exact = true }).TapAsync();
@@ -81,33 +80,53 @@ internal static class Carer
         await page.Button("Wait").Last.TapAsync();
         foreach (var time in times)
             await page.Button(time).TapAsync();
-        await page.Button("Keep this leg").TapAsync();
+        await page.Button("Keep this stage").TapAsync();
         await page.Heading("The plan").WaitForAsync();
     }
 
     /// <summary>On the way-out page, with a leg there already: a carry over so many kilometres.</summary>
     public static async Task CarryLegAsync(this IPage page, string km)
     {
-        await page.GetByText("Add a leg", new() { Exact = true }).TapAsync();
+        await page.GetByText("Add a stage", new() { Exact = true }).TapAsync();
         await page.Button("Carry").Last.TapAsync();
         foreach (var key in km)
             await page.Button(key.ToString()).TapAsync();
-        await page.Button("Keep this leg").TapAsync();
+        await page.Button("Keep this stage").TapAsync();
         await page.Heading("The plan").WaitForAsync();
     }
 
-    /// <summary>To a place of the bar.</summary>
+    /// <summary>To a place of the bar, or to one within it: the limbs and the signs of the casualty, the log to hand over.</summary>
     public static async Task GoToAsync(this IPage page, string place)
     {
-        await page.GetByRole(AriaRole.Navigation, new() { Name = "Places" })
-            .GetByRole(AriaRole.Link, new() { Name = place, Exact = true }).TapAsync();
+        var (first, within) = place switch
+        {
+            "Limbs" => ("Casualty", "List"),
+            "Signs" => ("Casualty", "Signs"),
+            "Log" => ("Hand over", "Log"),
+            _ => (place, null),
+        };
+        await page.GetByRole(AriaRole.Navigation, new() { Name = "Places" }).GetByRole(AriaRole.Link, new() { Name = first }).TapAsync();
+        await page.Heading(first).WaitForAsync(new() { State = WaitForSelectorState.Attached });
+        if (within is null)
+            return;
+        await page.Locator("main").GetByRole(AriaRole.Link, new() { Name = within, Exact = true }).TapAsync();
         await page.Heading(place).WaitForAsync(new() { State = WaitForSelectorState.Attached });
     }
 
-    /// <summary>Takes in a record file: into its own casualty, or, where others are on the phone and it is nobody's known there, as another.</summary>
+    /// <summary>
+    /// Takes in a record file: into its own casualty, or, where others are on the phone and it is nobody's known there, as another.
+    /// </summary>
     public static async Task TakeInAsync(this IPage page, string name, byte[] file)
     {
-        await page.GetByLabel("record file").SetInputFilesAsync(new FilePayload { Name = name, MimeType = "application/jsonl", Buffer = file });
+        await page.GetByLabel("record file")
+            .SetInputFilesAsync(
+                new FilePayload
+                {
+                    Name = name,
+                    MimeType = "application/jsonl",
+                    Buffer = file,
+                }
+            );
         var another = page.Button("Another casualty: keep them apart");
         var take = page.Button("Take these entries in");
         var done = page.GetByRole(AriaRole.Link, new() { NameRegex = new("^To ") });
@@ -127,7 +146,10 @@ internal static class Carer
     public static async Task TakeInAsync(this IPage page, RecordFile file)
     {
         await page.TakeInAsync(file.Alias + ".jsonl", file.Bytes);
-        await page.EvaluateAsync("alias => [...document.querySelectorAll('a')].find(a => a.textContent.includes(alias)).click()", file.Alias);
+        await page.EvaluateAsync(
+            "alias => [...document.querySelectorAll('a')].find(a => a.textContent.includes(alias)).click()",
+            file.Alias
+        );
         await page.Heading("Now").WaitForAsync(new() { State = WaitForSelectorState.Attached });
     }
 
@@ -135,9 +157,16 @@ internal static class Carer
     public static Task GoToInnerAsync(this IPage page, string address) =>
         page.EvaluateAsync("address => Blazor.navigateTo(location.pathname.split('/').slice(0, 3).join('/') + '/' + address)", address);
 
-    /// <summary>Counted by the strip that is on every screen, as long as nothing was exported.</summary>
+    /// <summary>Counted by the mark that is on every screen, as long as nothing was exported.</summary>
     public static async Task SeeEntriesAsync(this IPage page, int count) =>
-        await Assertions.Expect(page.GetByText(count == 1 ? "Only on this phone: 1 entry." : $"Only on this phone: {count} entries.")).ToBeVisibleAsync();
+        await Assertions
+            .Expect(
+                page.GetByRole(
+                    AriaRole.Button,
+                    new() { NameRegex = new($"Only on this phone: {(count == 1 ? "1 entry" : $"{count} entries")}\\.") }
+                )
+            )
+            .ToBeVisibleAsync();
 
     /// <summary>Waits until the app can start without network.</summary>
     public static async Task KeepOfflineAsync(this IPage page)
@@ -146,11 +175,17 @@ internal static class Carer
         await page.WaitForPromisedAsync("() => caches.open('farhold-serving').then(c => c.match('current')).then(Boolean)");
     }
 
-    /// <summary>Waits until what a function promises is true; <see cref="IPage.WaitForFunctionAsync"/> takes the promise itself for true.</summary>
-    public static Task WaitForPromisedAsync(this IPage page, string function, object? argument = null) => page.EvaluateAsync(
-        $$"""
-        async argument => {
-          while (!await ({{function}})(argument)) await new Promise(done => setTimeout(done, 50));
-        }
-        """, argument).WaitAsync(TimeSpan.FromMilliseconds(Browser.PatienceMs));
+    /// <summary>
+    /// Waits until what a function promises is true; <see cref="IPage.WaitForFunctionAsync"/> takes the promise itself for true.
+    /// </summary>
+    public static Task WaitForPromisedAsync(this IPage page, string function, object? argument = null) =>
+        page.EvaluateAsync(
+                $$"""
+                async argument => {
+                  while (!await ({{function}})(argument)) await new Promise(done => setTimeout(done, 50));
+                }
+                """,
+                argument
+            )
+            .WaitAsync(TimeSpan.FromMilliseconds(Browser.PatienceMs));
 }

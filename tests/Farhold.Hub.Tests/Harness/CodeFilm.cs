@@ -15,7 +15,11 @@ internal static partial class CodeFilm
     public static void Write(string file, IEnumerable<(int Side, string Path)> pictures, int perSecond)
     {
         using var film = File.Create(file);
-        film.Write(Encoding.ASCII.GetBytes(string.Create(CultureInfo.InvariantCulture, $"YUV4MPEG2 W{Width} H{Height} F{perSecond}:1 Ip A1:1 C420jpeg\n")));
+        film.Write(
+            Encoding.ASCII.GetBytes(
+                string.Create(CultureInfo.InvariantCulture, $"YUV4MPEG2 W{Width} H{Height} F{perSecond}:1 Ip A1:1 C420jpeg\n")
+            )
+        );
         var colour = new byte[Width * Height / 2];
         Array.Fill(colour, (byte)128);
         foreach (var (side, path) in pictures)

@@ -6,8 +6,15 @@ namespace Farhold.Hub.Tests.Harness;
 /// <summary>The built command line, asked from outside.</summary>
 internal static class CommandLine
 {
-    public static string Program { get; } = Path.Combine(
-        Published.Root, "artifacts", "bin", "Farhold.Cli", Configuration, OperatingSystem.IsWindows() ? "farhold.exe" : "farhold");
+    public static string Program { get; } =
+        Path.Combine(
+            Published.Root,
+            "artifacts",
+            "bin",
+            "Farhold.Cli",
+            Configuration,
+            OperatingSystem.IsWindows() ? "farhold.exe" : "farhold"
+        );
 
     /// <summary>That of these tests: <c>debug</c> or <c>release</c>.</summary>
     private static string Configuration => Path.GetFileName(Path.TrimEndingDirectorySeparator(AppContext.BaseDirectory));
@@ -17,7 +24,16 @@ internal static class CommandLine
     {
         var file = Path.GetTempFileName();
         await File.WriteAllTextAsync(file, record);
-        var start = new ProcessStartInfo(Program, ["tell", file, "--json", "--at", at.UtcDateTime.ToString("yyyy-MM-ddTHH:mm:ssZ", System.Globalization.CultureInfo.InvariantCulture)])
+        var start = new ProcessStartInfo(
+            Program,
+            [
+                "tell",
+                file,
+                "--json",
+                "--at",
+                at.UtcDateTime.ToString("yyyy-MM-ddTHH:mm:ssZ", System.Globalization.CultureInfo.InvariantCulture),
+            ]
+        )
         {
             RedirectStandardOutput = true,
             RedirectStandardError = true,
@@ -32,12 +48,13 @@ internal static class CommandLine
     }
 
     /// <summary>The verdict word of a limb as the app heads it.</summary>
-    public static string Head(JsonElement limb) => limb.GetProperty("verdict").GetString() switch
-    {
-        "leave-on" => "Leave it on",
-        "await-help" => "Wait for help",
-        "check-first" => "Check first",
-        "attempt" => "Make an attempt",
-        var other => throw new InvalidOperationException(other),
-    };
+    public static string Head(JsonElement limb) =>
+        limb.GetProperty("verdict").GetString() switch
+        {
+            "leave-on" => "Leave it on",
+            "await-help" => "Wait for help",
+            "check-first" => "Check first",
+            "attempt" => "Make an attempt",
+            var other => throw new InvalidOperationException(other),
+        };
 }

@@ -16,10 +16,9 @@ public class DevTool(Browser browser)
         var page = await phone.NewPageAsync();
         page.SetDefaultTimeout(Browser.PatienceMs);
         var clock = Stopwatch.StartNew();
-        using var dev = Process.Start(new ProcessStartInfo(Path.Combine(Published.Root, "dev"), ["--non-interactive"])
-        {
-            RedirectStandardOutput = true,
-        })!;
+        using var dev = Process.Start(
+            new ProcessStartInfo(Path.Combine(Published.Root, "dev"), ["--non-interactive"]) { RedirectStandardOutput = true }
+        )!;
         dev.OutputDataReceived += (_, _) => { };
         dev.BeginOutputReadLine();
         try
@@ -32,9 +31,11 @@ public class DevTool(Browser browser)
             await page.WaitForURLAsync("**/casualty/*/now");
             await page.GetByRole(Microsoft.Playwright.AriaRole.Main).GetByText("Left leg").First.WaitForAsync();
             await page.ScreenshotAsync(new() { Path = Path.Combine(Published.Root, "artifacts", "dev.png") });
-            await File.WriteAllTextAsync(Path.Combine(Published.Root, "artifacts", "dev.txt"),
+            await File.WriteAllTextAsync(
+                Path.Combine(Published.Root, "artifacts", "dev.txt"),
                 $"served after {served.TotalSeconds:0.0} s, the demo's page shown after {clock.Elapsed.TotalSeconds:0.0} s\n",
-                TestContext.Current.CancellationToken);
+                TestContext.Current.CancellationToken
+            );
         }
         finally
         {

@@ -17,7 +17,9 @@ internal sealed class HostileRecord
 
     private static readonly string[] Attempts =
     [
-        "<img src=x onerror=\"__pwn('img')\">", "<script>__pwn('script')</script>", "\"><svg/onload=__pwn('svg')>",
+        "<img src=x onerror=\"__pwn('img')\">",
+        "<script>__pwn('script')</script>",
+        "\"><svg/onload=__pwn('svg')>",
         "' onmouseover='__pwn(1)' style='background:url(https://evil.example/b)",
         "<iframe src=\"https://evil.example/f\"></iframe><link rel=stylesheet href=https://evil.example/s>",
         "]]></script></style></textarea></title><base href=\"https://evil.example/\">",
@@ -33,15 +35,40 @@ internal sealed class HostileRecord
 
     public HostileRecord()
     {
-        var kinds = JsonNode.Parse(File.ReadAllText(Path.Combine(Published.Root, "records", "record.schema.json")))!["allOf"]!.AsArray()
+        var kinds = JsonNode.Parse(File.ReadAllText(Path.Combine(Published.Root, "records", "record.schema.json")))!["allOf"]!
+            .AsArray()
             .ToDictionary(k => (string)k!["if"]!["properties"]!["kind"]!["const"]!, k => k!["then"]!["properties"]!.AsObject());
         Kinds = [.. kinds.Keys];
         foreach (var (kind, fields) in kinds.Where(k => k.Key is not ("care.ended" or "entry.withdrawn" or "tourniquet.removed")))
             Add(kind, Filled(fields));
         Add("entry.withdrawn", Filled(kinds["entry.withdrawn"]), target: Add("note", Filled(kinds["note"])));
-        Add("wound.found", new() { ["wound"] = Name("w2"), ["region"] = "chest", ["nature"] = "other", ["note"] = Text() });
-        Add("tourniquet.tightened", new() { ["tourniquet"] = Name("t2"), ["limb"] = "left-leg", ["place"] = Text() });
-        Add("of a newer version " + Attempts[0] + Marks, new() { [Text()] = Text(), ["nested"] = new JsonObject { [Text()] = Text() } });
+        Add(
+            "wound.found",
+            new()
+            {
+                ["wound"] = Name("w2"),
+                ["region"] = "chest",
+                ["nature"] = "other",
+                ["note"] = Text(),
+            }
+        );
+        Add(
+            "tourniquet.tightened",
+            new()
+            {
+                ["tourniquet"] = Name("t2"),
+                ["limb"] = "left-leg",
+                ["place"] = Text(),
+            }
+        );
+        Add(
+            "of a newer version " + Attempts[0] + Marks,
+            new()
+            {
+                [Text()] = Text(),
+                ["nested"] = new JsonObject { [Text()] = Text() },
+            }
+        );
         lines.Add("not JSON " + Attempts[0] + Marks.Replace("\u2028", "", StringComparison.Ordinal));
         Ended = Line("care.ended", Filled(kinds["care.ended"]), lines.Count);
     }
@@ -73,7 +100,14 @@ internal sealed class HostileRecord
     private string Line(string kind, JsonObject fields, int number)
     {
         var at = begin.AddMinutes(number).ToString("yyyy-MM-ddTHH:mm:ssZ", CultureInfo.InvariantCulture);
-        var entry = new JsonObject { ["id"] = Id(number), ["happened"] = at, ["recorded"] = at, ["by"] = Name("Ane"), ["kind"] = kind };
+        var entry = new JsonObject
+        {
+            ["id"] = Id(number),
+            ["happened"] = at,
+            ["recorded"] = at,
+            ["by"] = Name("Ane"),
+            ["kind"] = kind,
+        };
         foreach (var (name, value) in fields)
             entry[name] = value?.DeepClone();
         return entry.ToJsonString(Raw);
@@ -111,7 +145,12 @@ internal sealed class HostileRecord
             "array" when (string?)schema["items"]?["type"] == "string" => new JsonArray(Text(), Text()),
             "number" or "integer" => ((int)(double)schema["minimum"]! + (int)(double)schema["maximum"]!) / 2,
             "boolean" => true,
-            "object" when name == "replace" => new JsonObject { ["note"] = Text(), ["alias"] = Text(), [Text()] = Text() },
+            "object" when name == "replace" => new JsonObject
+            {
+                ["note"] = Text(),
+                ["alias"] = Text(),
+                [Text()] = Text(),
+            },
             _ => null,
         };
     }

@@ -25,13 +25,19 @@ internal sealed class KillableBrowser : IAsyncDisposable
         // A killed browser leaves its lock; the folder is ours alone.
         File.Delete(Path.Combine(dataFolder, "SingletonLock"));
         var start = new ProcessStartInfo(Browser.Executable) { RedirectStandardError = true, RedirectStandardOutput = true };
-        foreach (var flag in (string[])[.. Browser.Flags, "--headless=new", "--remote-debugging-port=0", $"--user-data-dir={dataFolder}", "about:blank"])
+        foreach (
+            var flag in (string[])
+                [.. Browser.Flags, "--headless=new", "--remote-debugging-port=0", $"--user-data-dir={dataFolder}", "about:blank"]
+        )
             start.ArgumentList.Add(flag);
         var process = Process.Start(start)!;
         process.BeginErrorReadLine();
         process.BeginOutputReadLine();
         var port = await PortAsync(process, portFile);
-        return new KillableBrowser(process, await playwright.Chromium.ConnectOverCDPAsync($"http://127.0.0.1:{port}", new() { Timeout = Browser.PatienceMs }));
+        return new KillableBrowser(
+            process,
+            await playwright.Chromium.ConnectOverCDPAsync($"http://127.0.0.1:{port}", new() { Timeout = Browser.PatienceMs })
+        );
     }
 
     /// <summary>SIGKILL to every process of the browser at once.</summary>
@@ -46,7 +52,11 @@ internal sealed class KillableBrowser : IAsyncDisposable
     {
         var session = await browser.NewBrowserCDPSessionAsync();
         // The browser may be gone before it has answered.
-        try { await session.SendAsync("Browser.close"); } catch (PlaywrightException) { }
+        try
+        {
+            await session.SendAsync("Browser.close");
+        }
+        catch (PlaywrightException) { }
         await process.WaitForExitAsync();
     }
 

@@ -9,7 +9,13 @@ namespace Farhold.Hub.Tests.Harness;
 /// <summary>The classes with the longest tests begin, so that the run does not end with one of them alone.</summary>
 public sealed class LongFirst : ITestCollectionOrderer
 {
-    private static readonly string[] Long = [nameof(AccessibilityTests), nameof(AttemptGeometryTests), nameof(CareStoryTests), nameof(KillTests)];
+    private static readonly string[] Long =
+    [
+        nameof(AccessibilityTests),
+        nameof(AttemptGeometryTests),
+        nameof(CareStoryTests),
+        nameof(KillTests),
+    ];
 
     public IReadOnlyCollection<TTestCollection> OrderTestCollections<TTestCollection>(IReadOnlyCollection<TTestCollection> testCollections)
         where TTestCollection : ITestCollection =>

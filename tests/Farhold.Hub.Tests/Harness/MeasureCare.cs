@@ -3,13 +3,14 @@ using Microsoft.Playwright;
 
 namespace Farhold.Hub.Tests.Harness;
 
-/// <summary>Not a check: prints how long a start and a tap take with a long record, also on a CPU four times slower. Run by tools/measure.</summary>
+/// <summary>
+/// Not a check: prints how long a start and a tap take with a long record, also on a CPU four times slower. Run by tools/measure.
+/// </summary>
 public class MeasureCare(Browser browser)
 {
     private const int Taps = 60;
 
-    private const string Watch =
-        """
+    private const string Watch = """
         (() => {
           const once = (name, find) => { const look = () => { if (find()) window[name] = performance.now(); else requestAnimationFrame(look); }; look(); };
           once('glanceAt', () => document.querySelector('.glance')?.textContent.includes('Since'));
@@ -19,8 +20,7 @@ public class MeasureCare(Browser browser)
         """;
 
     /// <summary>Milliseconds from the tap on the answer until it is on disk, confirmed, and the new verdict is drawn.</summary>
-    private const string Tap =
-        """
+    private const string Tap = """
         async ([quick, option]) => {
           const next = () => new Promise(done => requestAnimationFrame(() => setTimeout(done)));
           const until = async find => { for (;;) { const found = find(); if (found) return found; await next(); } };
@@ -54,8 +54,20 @@ public class MeasureCare(Browser browser)
         await page.ReadCautionsAsync();
         var file = RecordFile.Ready("aaaa", "Tor");
         for (var i = 9; i < entries; i++)
-            file.At(20 - (i * 15.0 / entries), "signs.taken", $"\"heartRate\":{80 + (i % 9)},\"breathRate\":{14 + (i % 5)},\"mental\":\"alert\"");
-        await page.GetByLabel("record file").SetInputFilesAsync(new FilePayload { Name = "long.jsonl", MimeType = "application/jsonl", Buffer = file.Bytes });
+            file.At(
+                20 - (i * 15.0 / entries),
+                "signs.taken",
+                $"\"heartRate\":{80 + (i % 9)},\"breathRate\":{14 + (i % 5)},\"mental\":\"alert\""
+            );
+        await page.GetByLabel("record file")
+            .SetInputFilesAsync(
+                new FilePayload
+                {
+                    Name = "long.jsonl",
+                    MimeType = "application/jsonl",
+                    Buffer = file.Bytes,
+                }
+            );
         await page.Link("To Tor").TapAsync();
         await page.SeeEntriesAsync(entries);
         await page.KeepOfflineAsync();
@@ -67,14 +79,18 @@ public class MeasureCare(Browser browser)
         {
             await page.ReloadAsync();
             await page.WaitForFunctionAsync("() => window.liveAt");
-            Say($"{entries} entries, CPU {timesSlower}x slower, start {start} from the offline copy: last verdict from plain HTML after {await At(page, "glanceAt"):0} ms, facts can be logged after {await At(page, "tapsAt"):0} ms, live after {await At(page, "liveAt"):0} ms; load {Load()}");
+            Say(
+                $"{entries} entries, CPU {timesSlower}x slower, start {start} from the offline copy: last verdict from plain HTML after {await At(page, "glanceAt"):0} ms, facts can be logged after {await At(page, "tapsAt"):0} ms, live after {await At(page, "liveAt"):0} ms; load {Load()}"
+            );
         }
 
         var took = new List<double>();
         for (var i = 0; i < Taps; i++)
             took.Add(await page.EvaluateAsync<double>(Tap, new[] { "Bleeding now?", i % 2 == 0 ? "None" : "Oozing" }));
         took.Sort();
-        Say($"{entries} entries, CPU {timesSlower}x slower, tap to durable entry and new verdict drawn: median {took[Taps / 2]:0} ms, 95th percentile {took[Taps * 95 / 100]:0} ms, of {Taps} taps; load {Load()}");
+        Say(
+            $"{entries} entries, CPU {timesSlower}x slower, tap to durable entry and new verdict drawn: median {took[Taps / 2]:0} ms, 95th percentile {took[Taps * 95 / 100]:0} ms, of {Taps} taps; load {Load()}"
+        );
         foreach (var place in (string[])["Limbs", "Signs", "Log", "Now"])
         {
             var went = await page.EvaluateAsync<double>(
@@ -87,7 +103,9 @@ public class MeasureCare(Browser browser)
                   await new Promise(done => requestAnimationFrame(() => setTimeout(done)));
                   return performance.now() - from;
                 }
-                """, place);
+                """,
+                place
+            );
             Say($"{entries} entries, CPU {timesSlower}x slower: {place} after {went:0} ms");
         }
         await context.CloseAsync();

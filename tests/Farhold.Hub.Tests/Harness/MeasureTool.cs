@@ -65,8 +65,11 @@ public class MeasureTool(Browser browser)
                   }
                   return times.slice(20).sort((a, b) => a - b);
                 }
-                """);
-            Say($"CPU {timesSlower}x slower, {(with ? "with" : "without")} the second copy: an entry {times[100]:0.0} ms (median), {times[190]:0.0} ms (95th percentile)");
+                """
+            );
+            Say(
+                $"CPU {timesSlower}x slower, {(with ? "with" : "without")} the second copy: an entry {times[100]:0.0} ms (median), {times[190]:0.0} ms (95th percentile)"
+            );
             await context.CloseAsync();
         }
     }
@@ -88,18 +91,42 @@ public class MeasureTool(Browser browser)
         await page.GetByText("Load a plan or a track").TapAsync();
         for (var run = 1; run <= 5; run++)
         {
-            var legs = string.Join(",", Enumerable.Range(1, 8).Select(i => $"{{\"name\":\"run {run}\",\"mode\":\"wait\",{string.Format(CultureInfo.InvariantCulture, time, (10 * i) + run, 40 * i + 20, 20 * i)}}}"));
+            var legs = string.Join(
+                ",",
+                Enumerable
+                    .Range(1, 8)
+                    .Select(i =>
+                        $"{{\"name\":\"run {run}\",\"mode\":\"wait\","
+                        + $"{string.Format(CultureInfo.InvariantCulture, time, (10 * i) + run, 40 * i + 20, 20 * i)}}}"
+                    )
+            );
             var start = DateTimeOffset.UtcNow.ToString("yyyy-MM-ddTHH:mm:ssZ", CultureInfo.InvariantCulture);
-            await page.EvaluateAsync("() => { window.longest = 0; window.seen ??= new PerformanceObserver(l => { for (const e of l.getEntries()) window.longest = Math.max(window.longest, e.duration); }); window.seen.observe({ type: 'longtask' }); }");
-            await page.GetByLabel("Plan (JSON) with its tracks, or one GPX track").SetInputFilesAsync(new Microsoft.Playwright.FilePayload
-            {
-                Name = "eight.json", MimeType = "application/json",
-                Buffer = System.Text.Encoding.UTF8.GetBytes($"{{\"start\":\"{start}\",\"legs\":[{legs}]}}"),
-            });
-            await page.WaitForFunctionAsync("run => { const main = document.querySelector('main'); return main.textContent.includes(run) && main.querySelector('[data-worked-ms]') && !main.querySelector('progress'); }", $"run {run}");
-            var told = await page.EvaluateAsync<string>("() => { const p = document.querySelector('[data-worked-ms]'); return p.textContent.split('.')[0] + ' in ' + p.dataset.workedMs + ' ms'; }");
+            await page.EvaluateAsync(
+                "() => { window.longest = 0; window.seen ??= new PerformanceObserver(l => { for (const e of l.getEntries()) "
+                    + "window.longest = Math.max(window.longest, e.duration); }); window.seen.observe({ type: 'longtask' }); }"
+            );
+            await page.GetByLabel("Plan (JSON) with its tracks, or one GPX track")
+                .SetInputFilesAsync(
+                    new Microsoft.Playwright.FilePayload
+                    {
+                        Name = "eight.json",
+                        MimeType = "application/json",
+                        Buffer = System.Text.Encoding.UTF8.GetBytes($"{{\"start\":\"{start}\",\"legs\":[{legs}]}}"),
+                    }
+                );
+            await page.WaitForFunctionAsync(
+                "run => { const main = document.querySelector('main'); return main.textContent.includes(run) && "
+                    + "main.querySelector('[data-worked-ms]') && !main.querySelector('progress'); }",
+                $"run {run}"
+            );
+            var told = await page.EvaluateAsync<string>(
+                "() => { const p = document.querySelector('[data-worked-ms]'); return p.textContent.split('.')[0] + ' in ' + "
+                    + "p.dataset.workedMs + ' ms'; }"
+            );
             var longest = await page.EvaluateAsync<double>("() => window.longest");
-            Say($"way out, 8 legs, {law}, run {run}: {told}; longest task {longest:0} ms; load {(await File.ReadAllTextAsync("/proc/loadavg", TestContext.Current.CancellationToken)).Split(' ')[0]}");
+            Say(
+                $"way out, 8 legs, {law}, run {run}: {told}; longest task {longest:0} ms; load {(await File.ReadAllTextAsync("/proc/loadavg", TestContext.Current.CancellationToken)).Split(' ')[0]}"
+            );
         }
 
         await context.CloseAsync();

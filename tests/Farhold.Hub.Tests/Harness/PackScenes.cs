@@ -23,7 +23,9 @@ internal static class PackScenes
         yield return "supplies";
         await page.Link("Fluids").TapAsync();
         await page.Heading("Fluids").WaitForAsync();
-        await page.GetByRole(AriaRole.Group, new() { Name = "Drank water" }).GetByRole(AriaRole.Button, new() { Name = "200 mL" }).TapAsync();
+        await page.GetByRole(AriaRole.Group, new() { Name = "Drank water" })
+            .GetByRole(AriaRole.Button, new() { Name = "200 mL" })
+            .TapAsync();
         await page.Button("Close this message").TapAsync();
         await page.EvaluateAsync("() => document.querySelectorAll('main details').forEach(d => d.open = true)");
         yield return "fluids";
@@ -55,8 +57,10 @@ internal static class PackScenes
 
     public static async Task OpenPackAsync(this IPage page, string place)
     {
-        await page.GoToAsync("Sustain");
-        await page.GetByRole(AriaRole.Navigation, new() { Name = "Drink, drugs and supplies" }).GetByRole(AriaRole.Link, new() { Name = place }).TapAsync();
+        await page.GoToAsync("Care");
+        await page.GetByRole(AriaRole.Navigation, new() { Name = "Drink, drugs and supplies" })
+            .GetByRole(AriaRole.Link, new() { Name = place })
+            .TapAsync();
         await page.Heading(place).WaitForAsync();
     }
 }

@@ -26,7 +26,9 @@ public abstract class PhoneTest(Browser browser) : IAsyncLifetime
     {
         Server = await AppServer.StartAsync(Folder);
         Phone = await browser.Chromium.NewContextAsync(Kind);
-        await Phone.AddInitScriptAsync("addEventListener('securitypolicyviolation', e => console.error('CSP: ' + e.violatedDirective + ' ' + e.blockedURI))");
+        await Phone.AddInitScriptAsync(
+            "addEventListener('securitypolicyviolation', e => console.error('CSP: ' + e.violatedDirective + ' ' + e.blockedURI))"
+        );
         Page = await NewTabAsync();
         await Page.GotoAsync(Server.Address);
     }

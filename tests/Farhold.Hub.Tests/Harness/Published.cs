@@ -37,10 +37,9 @@ internal static class Published
     {
         if (Environment.GetEnvironmentVariable("FARHOLD_APP") is { Length: > 0 } named)
             return Path.GetFullPath(named);
-        using var publish = Process.Start(new ProcessStartInfo("dotnet", "publish src/Farhold.App -c Release --tl:off -v quiet")
-        {
-            WorkingDirectory = Root,
-        })!;
+        using var publish = Process.Start(
+            new ProcessStartInfo("dotnet", "publish src/Farhold.App -c Release --tl:off -v quiet") { WorkingDirectory = Root }
+        )!;
         publish.WaitForExit();
         Assert.Equal(0, publish.ExitCode);
         return Path.Combine(Root, "artifacts/publish/Farhold.App/release/wwwroot");

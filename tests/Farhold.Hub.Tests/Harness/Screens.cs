@@ -5,12 +5,21 @@ namespace Farhold.Hub.Tests.Harness;
 /// <summary>Walks through every screen of the app, from a phone that has never seen it. Add new screens here.</summary>
 internal static class Screens
 {
-    public static readonly string[] Places = ["Now", "Limbs", "Signs", "Sustain", "Way out", "Hand-over", "Log"];
+    public static readonly string[] Places = ["Now", "Casualty", "Limbs", "Signs", "Care", "Way out", "Hand over", "Log"];
 
     private static readonly string[] Quicks =
     [
-        "Tourniquet tightened", "Wound found", "Bleeding now?", "Signs seen", "Tourniquet slackened", "Start an attempt",
-        "When help comes", "Who can watch", "Supplies left", "Note",
+        "Tourniquet tightened",
+        "Wound found",
+        "Bleeding now?",
+        "Signs seen",
+        "Tourniquet slackened",
+        "Start an attempt",
+        "Surgery or clinic: when",
+        "Hands here: when",
+        "Who can watch",
+        "Supplies left",
+        "Note",
     ];
 
     /// <summary>Moments of an attempt that look different on Now and Limbs too.</summary>
@@ -18,9 +27,23 @@ internal static class Screens
 
     private static readonly (string Address, string Heading)[] Inner =
     [
-        ("enter", "Make an entry"), ("enter/wound.found", "Wound found"), ("enter/tourniquet.tightened", "Tourniquet tightened"),
-        ("enter/help.expected", "When help comes"), ("enter/advice.received", "Advice received"), ("enter/care.ended", "Care ended"),
-        ("signs/take", "Take signs"), ("signs/take/systolic", "Take signs"), ("signs/take/skin", "Take signs"), ("reminders", "Reminders"),
+        ("enter", "Make an entry"),
+        ("enter/wound.found", "Wound found"),
+        ("enter/tourniquet.tightened", "Tourniquet tightened"),
+        ("enter/help.expected", "Help expected"),
+        ("enter/advice.received", "Advice received"),
+        ("enter/care.ended", "Care ended"),
+        ("signs/take", "Take signs"),
+        ("signs/take/systolic", "Take signs"),
+        ("signs/take/skin", "Take signs"),
+        ("reminders", "Reminders"),
+        ("position", "Where we are"),
+        ("ask", "Ask for advice"),
+        ("look", "1 of 8 · Heavy bleeding"),
+        ("look/belly", "7 of 8 · Belly, pelvis, pregnancy"),
+        ("re-site/left-leg", "Tourniquet's place: left leg"),
+        ("look-back", "Look back"),
+        ("body/back", "Casualty"),
     ];
 
     /// <summary>Stands on one screen after another; the caller looks at each and goes on.</summary>
@@ -54,34 +77,43 @@ internal static class Screens
             await page.GoToAsync(place);
             yield return place;
         }
-        foreach (var way in (string[])["Read it aloud", "Short message", "Show codes to another phone", "Take entries from another phone by camera", "Take in messages about this casualty"])
+        foreach (
+            var way in (string[])
+                [
+                    "Read it aloud",
+                    "Short message",
+                    "Show codes to another phone",
+                    "Take entries from another phone by camera",
+                    "Import messages about this casualty",
+                ]
+        )
         {
-            await page.GoToAsync("Hand-over");
+            await page.GoToAsync("Hand over");
             await page.Link(way).TapAsync();
-            await page.Link("Back to Hand-over").WaitForAsync();
+            await page.Link("Back to Hand over").WaitForAsync();
             yield return way;
         }
-        await page.GoToAsync("Hand-over");
+        await page.GoToAsync("Hand over");
         await page.Link("Card").TapAsync();
-        await page.Link("Back to Hand-over").WaitForAsync();
+        await page.Link("Back to Hand over").WaitForAsync();
         yield return "card";
         await foreach (var name in PackScenes.EachAsync(page))
             yield return name;
         await page.GoToAsync("Way out");
         await page.Button("Wait").Last.TapAsync();
-        await page.Button("Keep this leg").WaitForAsync();
+        await page.Button("Keep this stage").WaitForAsync();
         yield return "way-out-wait";
         await page.Button("Leave it").TapAsync();
         await page.WaitLegAsync("15 min", "30 min", "45 min");
         await page.Heading("Reaching higher care").WaitForAsync(); // the answer moves what is below it
-        await page.GetByText("Add a leg", new() { Exact = true }).TapAsync();
+        await page.GetByText("Add a stage", new() { Exact = true }).TapAsync();
         await page.Button("Carry").Last.TapAsync();
-        await page.Button("Keep this leg").WaitForAsync();
+        await page.Button("Keep this stage").WaitForAsync();
         yield return "way-out-carry";
         await page.Button("3").TapAsync();
-        await page.Button("Keep this leg").TapAsync();
+        await page.Button("Keep this stage").TapAsync();
         await page.Heading("The plan").WaitForAsync();
-        await page.GetByText("Add a leg", new() { Exact = true }).TapAsync();
+        await page.GetByText("Add a stage", new() { Exact = true }).TapAsync();
         await page.Button("One way or another, by chance").TapAsync();
         await page.Heading("Reaching higher care").WaitForAsync();
         await page.GetByLabel("Where you are").FillAsync("44.1 S 169.8 E");
@@ -98,7 +130,7 @@ internal static class Screens
         yield return "way-out-details";
         await page.OpenNoteAsync();
         await page.ChooseAsync("Between … and …");
-        await page.GetByRole(AriaRole.Group, new() { Name = "Not after" }).WaitForAsync();
+        await page.GetByRole(AriaRole.Group, new() { Name = "Not before" }).WaitForAsync();
         yield return "note-between";
         await page.ChooseAsync("10 min ago");
         await page.GetByRole(AriaRole.Textbox, new() { Name = "Note" }).FillAsync("Left leg, cloth packed, still oozing");
@@ -137,7 +169,10 @@ internal static class Screens
             await page.Link("All casualties").TapAsync();
             await page.Heading("Casualties").WaitForAsync();
             await page.TakeInAsync(name + ".jsonl", file.Bytes);
-            await page.EvaluateAsync("alias => [...document.querySelectorAll('a')].find(a => a.textContent.includes(alias)).click()", file.Alias);
+            await page.EvaluateAsync(
+                "alias => [...document.querySelectorAll('a')].find(a => a.textContent.includes(alias)).click()",
+                file.Alias
+            );
             await page.Heading("Now").WaitForAsync(new() { State = WaitForSelectorState.Attached });
             if (Told.Contains(name))
                 yield return "now-at-" + name;

@@ -5,7 +5,14 @@ namespace Farhold.Hub.Tests.Harness;
 /// <summary>Not a check: makes pictures of every screen in artifacts/screens. Run by tools/screens.</summary>
 public class ScreensTool(Browser browser)
 {
-    public static TheoryData<string, string> Ways => new() { { "phone", "night" }, { "phone", "day" }, { "tablet", "night" }, { "tablet", "day" } };
+    public static TheoryData<string, string> Ways =>
+        new()
+        {
+            { "phone", "night" },
+            { "phone", "day" },
+            { "tablet", "night" },
+            { "tablet", "day" },
+        };
 
     [Theory(Explicit = true), MemberData(nameof(Ways))]
     public async Task Every_screen_as_a_picture(string size, string look)

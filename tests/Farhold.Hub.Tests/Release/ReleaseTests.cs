@@ -16,8 +16,9 @@ public sealed class ReleaseTests : IDisposable
 
     private static readonly string[] Tell = ["tell", Record, "--at", "2031-05-04T03:22:00Z"];
 
-    private static readonly string Runtime = Path.GetFullPath(Path.Combine(
-        System.Runtime.InteropServices.RuntimeEnvironment.GetRuntimeDirectory(), "..", "..", ".."));
+    private static readonly string Runtime = Path.GetFullPath(
+        Path.Combine(System.Runtime.InteropServices.RuntimeEnvironment.GetRuntimeDirectory(), "..", "..", "..")
+    );
 
     private readonly string bare = Directory.CreateTempSubdirectory("farhold-release-").FullName;
 
@@ -27,8 +28,12 @@ public sealed class ReleaseTests : IDisposable
     public void The_tool_package_installs_and_answers_as_the_built_program_does()
     {
         var (path, home) = (Path.Combine(bare, "tools"), Directory.CreateDirectory(Path.Combine(bare, "home")).FullName);
-        var installed = Released.Run(Path.Combine(Runtime, "dotnet"), home,
-            ["tool", "install", "farhold", "--version", Product.Version, "--tool-path", path, "--source", Released.Folder], Runtime);
+        var installed = Released.Run(
+            Path.Combine(Runtime, "dotnet"),
+            home,
+            ["tool", "install", "farhold", "--version", Product.Version, "--tool-path", path, "--source", Released.Folder],
+            Runtime
+        );
         Assert.True(installed.ExitCode == 0, installed.Output + installed.Errors);
         var farhold = Path.Combine(path, "farhold");
         Assert.Equal(Built(Tell), Released.Run(farhold, home, Tell, Runtime));
@@ -42,7 +47,9 @@ public sealed class ReleaseTests : IDisposable
     {
         var folder = Released.Unpack("farhold", bare);
         Assert.Equal(
-            ["LICENSE", "THIRD-PARTY-NOTICES.md", "farhold"], Directory.GetFiles(folder).Select(Path.GetFileName).Order(StringComparer.Ordinal));
+            ["LICENSE", "THIRD-PARTY-NOTICES.md", "farhold"],
+            Directory.GetFiles(folder).Select(Path.GetFileName).Order(StringComparer.Ordinal)
+        );
         var farhold = Path.Combine(folder, "farhold");
         Assert.Equal(Built(Tell), Released.Run(farhold, bare, Tell));
         Assert.StartsWith($"farhold {Product.Version},", Released.Run(farhold, bare, ["--version"]).Output, StringComparison.Ordinal);
@@ -89,8 +96,11 @@ public sealed class ReleaseTests : IDisposable
         Assert.All(Files(app), f => Assert.Equal(Hash(Path.Combine(Published.Folder, f)), Hash(Path.Combine(app, f))));
         var list = File.ReadAllText(Path.Combine(app, "service-worker-assets.js"));
         using var json = JsonDocument.Parse(list[list.IndexOf('{', StringComparison.Ordinal)..(list.LastIndexOf('}') + 1)]);
-        var assets = json.RootElement.GetProperty("assets").EnumerateArray()
-            .Select(a => (Url: a.GetProperty("url").GetString()!, Hash: a.GetProperty("hash").GetString())).ToArray();
+        var assets = json
+            .RootElement.GetProperty("assets")
+            .EnumerateArray()
+            .Select(a => (Url: a.GetProperty("url").GetString()!, Hash: a.GetProperty("hash").GetString()))
+            .ToArray();
         Assert.NotEmpty(assets);
         Assert.All(assets, a => Assert.Equal(a.Hash, "sha256-" + Convert.ToBase64String(Hash(Path.Combine(app, a.Url)))));
         Assert.True(File.Exists(Path.Combine(folder, "LICENSE")) && File.Exists(Path.Combine(folder, "THIRD-PARTY-NOTICES.md")));
@@ -107,13 +117,16 @@ public sealed class ReleaseTests : IDisposable
 
     private static CancellationToken Cancelled => TestContext.Current.CancellationToken;
 
-    private static (int, string, string) Built(string[] arguments) => Released.Run(CommandLine.Program, Path.GetTempPath(), arguments, Runtime);
+    private static (int, string, string) Built(string[] arguments) =>
+        Released.Run(CommandLine.Program, Path.GetTempPath(), arguments, Runtime);
 
     private static string[] Files(string folder) =>
-    [
-        .. Directory.GetFiles(folder, "*", SearchOption.AllDirectories)
-            .Select(f => Path.GetRelativePath(folder, f)).Order(StringComparer.Ordinal),
-    ];
+        [
+            .. Directory
+                .GetFiles(folder, "*", SearchOption.AllDirectories)
+                .Select(f => Path.GetRelativePath(folder, f))
+                .Order(StringComparer.Ordinal),
+        ];
 
     private static byte[] Hash(string file) => SHA256.HashData(File.ReadAllBytes(file));
 

@@ -53,10 +53,9 @@ internal static class Released
     {
         if (Environment.GetEnvironmentVariable("FARHOLD_RELEASE") is { Length: > 0 } named)
             return Path.GetFullPath(named);
-        using var release = Process.Start(new ProcessStartInfo(Path.Combine(Published.Root, "release"), ["--app", Published.Folder])
-        {
-            RedirectStandardOutput = true,
-        })!;
+        using var release = Process.Start(
+            new ProcessStartInfo(Path.Combine(Published.Root, "release"), ["--app", Published.Folder]) { RedirectStandardOutput = true }
+        )!;
         var said = release.StandardOutput.ReadToEnd();
         release.WaitForExit();
         Assert.True(release.ExitCode == 0, said);

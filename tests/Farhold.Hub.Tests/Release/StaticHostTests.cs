@@ -8,8 +8,15 @@ public sealed partial class StaticHostTests : IAsyncLifetime
 {
     private static readonly string[] Told =
     [
-        "Content-Type", "Cache-Control", "Vary", "Content-Security-Policy", "X-Content-Type-Options", "Referrer-Policy",
-        "Permissions-Policy", "Cross-Origin-Opener-Policy", "Cross-Origin-Resource-Policy",
+        "Content-Type",
+        "Cache-Control",
+        "Vary",
+        "Content-Security-Policy",
+        "X-Content-Type-Options",
+        "Referrer-Policy",
+        "Permissions-Policy",
+        "Cross-Origin-Opener-Policy",
+        "Cross-Origin-Resource-Policy",
     ];
 
     private readonly string folder = Directory.CreateTempSubdirectory("farhold-static-").FullName;
@@ -43,7 +50,8 @@ public sealed partial class StaticHostTests : IAsyncLifetime
     public async Task The_settings_for_nginx_come_to_what_the_hub_sends_at_every_file_and_place()
     {
         var nginx = await ReadAsync(StaticHost.NginxFile);
-        var types = TypeLine().Matches(nginx)
+        var types = TypeLine()
+            .Matches(nginx)
             .SelectMany(m => m.Groups["endings"].Value.Split(' ').Select(e => (Ending: "." + e, Type: m.Groups["type"].Value)))
             .ToDictionary(t => t.Ending, t => t.Type);
         var locations = Location().Matches(nginx).ToArray();
@@ -51,11 +59,15 @@ public sealed partial class StaticHostTests : IAsyncLifetime
         foreach (var address in Addresses().Concat(["/", "/casualty/c1/now", "/no-such.js", "/_framework/no.such0123456789.wasm"]))
         {
             // By nginx's rules: the first pattern that fits, in the order of the file, goes before the prefix "/".
-            var chosen = locations.FirstOrDefault(l => l.Groups["pattern"] is { Success: true } p && Regex.IsMatch(address, p.Value))
+            var chosen =
+                locations.FirstOrDefault(l => l.Groups["pattern"] is { Success: true } p && Regex.IsMatch(address, p.Value))
                 ?? locations[^1];
             var file = server.Folder + address;
             var found = File.Exists(file);
-            var served = found ? address : chosen.Groups["tried"].Value == "$uri =404" ? null : "/index.html";
+            var served =
+                found ? address
+                : chosen.Groups["tried"].Value == "$uri =404" ? null
+                : "/index.html";
             var sent = await SentAsync(address);
             if (served is null)
             {
@@ -63,7 +75,8 @@ public sealed partial class StaticHostTests : IAsyncLifetime
                 continue;
             }
 
-            var headers = AddHeader().Matches(chosen.Groups["body"].Value)
+            var headers = AddHeader()
+                .Matches(chosen.Groups["body"].Value)
                 .ToDictionary(m => m.Groups["name"].Value, m => m.Groups["value"].Value);
             headers["Content-Type"] = types.GetValueOrDefault(Path.GetExtension(served), "application/octet-stream");
             Assert.Equal(sent, headers);
@@ -79,14 +92,18 @@ public sealed partial class StaticHostTests : IAsyncLifetime
 
     private Task<string> ReadAsync(string name) => File.ReadAllTextAsync(Path.Combine(folder, name), TestContext.Current.CancellationToken);
 
-    private IEnumerable<string> Addresses() => Directory.GetFiles(server.Folder, "*", SearchOption.AllDirectories)
-        .Where(f => !f.EndsWith(".br", StringComparison.Ordinal) && !f.EndsWith(".gz", StringComparison.Ordinal))
-        .Select(f => "/" + Path.GetRelativePath(server.Folder, f));
+    private IEnumerable<string> Addresses() =>
+        Directory
+            .GetFiles(server.Folder, "*", SearchOption.AllDirectories)
+            .Where(f => !f.EndsWith(".br", StringComparison.Ordinal) && !f.EndsWith(".gz", StringComparison.Ordinal))
+            .Select(f => "/" + Path.GetRelativePath(server.Folder, f));
 
     private async Task<Dictionary<string, string>> SentAsync(string address)
     {
         using var answer = await client.GetAsync(new Uri(address, UriKind.Relative), TestContext.Current.CancellationToken);
-        return answer.Headers.Concat(answer.Content.Headers).Where(h => Told.Contains(h.Key))
+        return answer
+            .Headers.Concat(answer.Content.Headers)
+            .Where(h => Told.Contains(h.Key))
             .ToDictionary(h => h.Key, h => string.Join(", ", h.Value));
     }
 
@@ -106,7 +123,8 @@ public sealed partial class StaticHostTests : IAsyncLifetime
 
     [GeneratedRegex(
         "^location (~ \"(?<pattern>[^\"]+)\"|/) \\{\n    try_files (?<tried>[^;]+);\n(?<body>.*?)^\\}",
-        RegexOptions.Multiline | RegexOptions.Singleline)]
+        RegexOptions.Multiline | RegexOptions.Singleline
+    )]
     private static partial Regex Location();
 
     [GeneratedRegex("^    add_header (?<name>[^ ]+) \"(?<value>[^\"]*)\" always;$", RegexOptions.Multiline)]

@@ -7,10 +7,13 @@ namespace Farhold.Hub.Tests.Supply;
 public class RestoreTests
 {
     [Fact]
-    public void Every_project_has_a_lock_file() => Assert.All(
-        ((string[])["src", "tests", "bench", "tools"]).Select(f => Path.Combine(Published.Root, f))
-            .SelectMany(f => Directory.GetFiles(f, "*.csproj", SearchOption.AllDirectories)),
-        p => Assert.True(File.Exists(Path.Combine(Path.GetDirectoryName(p)!, "packages.lock.json")), p));
+    public void Every_project_has_a_lock_file() =>
+        Assert.All(
+            ((string[])["src", "tests", "bench", "tools"])
+                .Select(f => Path.Combine(Published.Root, f))
+                .SelectMany(f => Directory.GetFiles(f, "*.csproj", SearchOption.AllDirectories)),
+            p => Assert.True(File.Exists(Path.Combine(Path.GetDirectoryName(p)!, "packages.lock.json")), p)
+        );
 
     [Fact]
     public void Every_package_has_one_source_and_no_other_is_asked()
@@ -28,7 +31,10 @@ public class RestoreTests
     [Fact]
     public void Restore_is_locked_and_audited_for_everybody()
     {
-        var settings = XDocument.Load(Path.Combine(Published.Root, "Directory.Build.props")).Descendants().Where(e => !e.HasElements)
+        var settings = XDocument
+            .Load(Path.Combine(Published.Root, "Directory.Build.props"))
+            .Descendants()
+            .Where(e => !e.HasElements)
             .ToDictionary(e => e.Name.LocalName, e => e.Value);
         Assert.Equal(("true", "true"), (settings["RestorePackagesWithLockFile"], settings["RestoreLockedMode"]));
         Assert.Equal(("true", "all", "low"), (settings["NuGetAudit"], settings["NuGetAuditMode"], settings["NuGetAuditLevel"]));

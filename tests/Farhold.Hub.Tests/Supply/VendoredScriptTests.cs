@@ -18,10 +18,9 @@ public sealed class VendoredScriptTests : IDisposable
     [Fact]
     public async Task Every_vendored_script_is_byte_for_byte_what_its_package_builds_to()
     {
-        using var build = Process.Start(new ProcessStartInfo(Path.Combine(Published.Root, "tools", "vendor", "build"), [built])
-        {
-            RedirectStandardError = true,
-        })!;
+        using var build = Process.Start(
+            new ProcessStartInfo(Path.Combine(Published.Root, "tools", "vendor", "build"), [built]) { RedirectStandardError = true }
+        )!;
         var said = await build.StandardError.ReadToEndAsync(TestContext.Current.CancellationToken);
         await build.WaitForExitAsync(TestContext.Current.CancellationToken);
         Assert.SkipWhen(build.ExitCode == Unreachable, $"npm can't reach its registry, so the vendored scripts were not compared. {said}");

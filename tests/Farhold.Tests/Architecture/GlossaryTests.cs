@@ -11,7 +11,8 @@ public partial class GlossaryTests
     public static TheoryData<string> Names => [.. Rows().SelectMany(r => Code().Matches(r[^1]).Select(m => m.Groups[1].Value)).Distinct()];
 
     [Theory, MemberData(nameof(Names))]
-    public void A_name_in_the_glossary_is_in_the_code(string name) => Assert.True(IsInCode(name), $"{name} is nowhere in {string.Join(", ", Parts)}");
+    public void A_name_in_the_glossary_is_in_the_code(string name) =>
+        Assert.True(IsInCode(name), $"{name} is nowhere in {string.Join(", ", Parts)}");
 
     [Fact]
     public void Every_row_has_a_plain_word_a_term_and_a_name() =>
@@ -24,16 +25,20 @@ public partial class GlossaryTests
         {
             ["Farhold", ..] => types.Any(t => t.Namespace == name),
             [var type, var member] => types.Any(t => t.Name == type && t.GetMember(member).Length > 0),
-            [var one] => char.IsLower(one[0]) ? types.Any(t => t.GetProperty(char.ToUpperInvariant(one[0]) + one[1..]) is not null) : types.Any(t => t.Name == one),
+            [var one] => char.IsLower(one[0])
+                ? types.Any(t => t.GetProperty(char.ToUpperInvariant(one[0]) + one[1..]) is not null)
+                : types.Any(t => t.Name == one),
             _ => false,
         };
     }
 
     private static string[][] Rows() =>
-    [
-        .. File.ReadAllLines(Path.Combine(AppContext.BaseDirectory, "docs", "glossary.md")).Where(l => l.StartsWith('|')).Skip(2)
-            .Select(l => l.Trim('|').Split('|').Select(c => c.Trim()).ToArray()),
-    ];
+        [
+            .. File.ReadAllLines(Path.Combine(AppContext.BaseDirectory, "docs", "glossary.md"))
+                .Where(l => l.StartsWith('|'))
+                .Skip(2)
+                .Select(l => l.Trim('|').Split('|').Select(c => c.Trim()).ToArray()),
+        ];
 
     [GeneratedRegex("`([^`]+)`")]
     private static partial Regex Code();

@@ -6,10 +6,12 @@ internal static class Repository
     public static string Root { get; } = FindRoot();
 
     /// <summary>In the folders of sources, not those of what is built from them.</summary>
-    public static IEnumerable<string> Files(string pattern) => Directory.GetDirectories(Root)
-        .Where(d => Path.GetFileName(d) is var name && name != "artifacts" && !name.StartsWith('.'))
-        .SelectMany(d => Directory.GetFiles(d, pattern, SearchOption.AllDirectories))
-        .Where(f => !f.Contains("node_modules", StringComparison.Ordinal));
+    public static IEnumerable<string> Files(string pattern) =>
+        Directory
+            .GetDirectories(Root)
+            .Where(d => Path.GetFileName(d) is var name && name != "artifacts" && !name.StartsWith('.'))
+            .SelectMany(d => Directory.GetFiles(d, pattern, SearchOption.AllDirectories))
+            .Where(f => !f.Contains("node_modules", StringComparison.Ordinal));
 
     private static string FindRoot()
     {

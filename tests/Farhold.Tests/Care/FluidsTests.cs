@@ -21,7 +21,14 @@ public class FluidsTests
     [InlineData(4, 60, 20, 4800, 300, 150)]
     [InlineData(2, 70, 30, 4200, 262.5, 131.25)] // ABLS 2018, from memory
     [InlineData(3, 20, 20, 1200, 75, 37.5)]
-    public void Formulas_by_mass_and_surface_give_the_worked_volumes(double factor, double mass, double percent, double total, double first, double later)
+    public void Formulas_by_mass_and_surface_give_the_worked_volumes(
+        double factor,
+        double mass,
+        double percent,
+        double total,
+        double first,
+        double later
+    )
     {
         var day = BurnFluids.FirstDay(factor, mass, percent);
         Assert.Equal((total, first, later), (day.TotalMl, day.FirstMlPerHour, day.LaterMlPerHour));
@@ -64,6 +71,10 @@ public class FluidsTests
     [InlineData(30, 70, KidneyLoad.None, 35, 70)] // JTS nursing guideline: 70 kg, 35 mL/h; in trauma up to 1 mL/kg/h
     [InlineData(30, 70, KidneyLoad.Muscle, 100, 200)] // JTS crush guideline, the lowest of three published
     [InlineData(30, 70, KidneyLoad.Burn, 30, 50)] // rescue handbook
+    [InlineData(6, 20, KidneyLoad.Muscle, 40, 80)] // RCEM: double the ordinary, 2 mL/kg/h; upper end design
+    [InlineData(9, 29, KidneyLoad.Muscle, 58, 116)] // and no jump at 30 kg
+    [InlineData(9, 30, KidneyLoad.Muscle, 60, 120)]
+    [InlineData(15, 60, KidneyLoad.Muscle, 100, 200)]
     [InlineData(6, 20, KidneyLoad.None, 20, 20)] // below 30 kg 1 mL/kg/h (from memory)
     [InlineData(0.5, 7, KidneyLoad.None, 7, 14)] // infants up to 2 mL/kg/h (seen second-hand)
     public void Urine_has_the_published_targets(double age, double mass, KidneyLoad load, double low, double high) =>
@@ -90,17 +101,20 @@ public class FluidsTests
     [Fact]
     public void A_time_known_as_a_range_makes_the_flow_a_range()
     {
-        var state = Case.Well.And(new Happened(Case.Ago("03:00"), Case.Ago("02:00")), Urine(400)).And("01:00", Urine(60)).Record.Readings[0];
+        var state = Case.Well.And(new Happened(Case.Ago("03:00"), Case.Ago("02:00")), Urine(400)).And("01:00", Urine(60)).Record.Readings[
+            0
+        ];
         Assert.Equal(new Between(30, 60), UrineFlow.Of(state, Case.Now)!.MlPerHour);
     }
 
     [Fact]
     public void What_may_have_been_given_within_the_hour_counts_in_the_upper_end_only()
     {
-        var record = Case.Well
-            .And("00:30", new Payload.FluidGiven(Fluid.OralWater, 200, "mouth"))
+        var record = Case
+            .Well.And("00:30", new Payload.FluidGiven(Fluid.OralWater, 200, "mouth"))
             .And(new Happened(Case.Ago("01:30"), Case.Ago("00:50")), new Payload.FluidGiven(Fluid.OralWater, 100, "mouth"))
-            .And("04:00", new Payload.FluidGiven(Fluid.OralRehydration, 500, "mouth")).Record;
+            .And("04:00", new Payload.FluidGiven(Fluid.OralRehydration, 500, "mouth"))
+            .Record;
         var sums = FluidBalance.Of(record, Case.Now);
         Assert.Equal(new Between(200, 300), sums[0].InMl);
         Assert.Equal(Between.Exactly(800), sums[^1].InMl);

@@ -10,30 +10,42 @@ public class RosterTests
 
     [Fact]
     public void Somebody_watches_at_every_time_and_only_one() =>
-        Gen.Select(Gen.Int[1, 8], Gen.Int[1, 72 * 60]).Sample((people, minutes) =>
-        {
-            var watches = Roster.Of(Party[..people], Start, Start + Duration.FromMinutes(minutes));
-            Assert.Equal(Start, watches[0].From);
-            Assert.Equal(Start + Duration.FromMinutes(minutes), watches[^1].To);
-            Assert.All(watches.Zip(watches.Skip(1)), pair => Assert.Equal(pair.First.To, pair.Second.From));
-            Assert.All(watches, w => Assert.True(w.Length > Duration.Zero));
-        });
+        Gen.Select(Gen.Int[1, 8], Gen.Int[1, 72 * 60])
+            .Sample(
+                (people, minutes) =>
+                {
+                    var watches = Roster.Of(Party[..people], Start, Start + Duration.FromMinutes(minutes));
+                    Assert.Equal(Start, watches[0].From);
+                    Assert.Equal(Start + Duration.FromMinutes(minutes), watches[^1].To);
+                    Assert.All(watches.Zip(watches.Skip(1)), pair => Assert.Equal(pair.First.To, pair.Second.From));
+                    Assert.All(watches, w => Assert.True(w.Length > Duration.Zero));
+                }
+            );
 
     [Fact]
     public void No_watch_is_longer_than_four_hours_but_where_one_is_alone_or_the_days_meet() =>
-        Gen.Select(Gen.Int[2, 8], Gen.Int[1, 72]).Sample((people, hours) =>
-            Assert.All(Roster.Of(Party[..people], Start, Start + Duration.FromHours(hours)), w => Assert.True(w.Length <= Roster.LongestShift)));
+        Gen.Select(Gen.Int[2, 8], Gen.Int[1, 72])
+            .Sample(
+                (people, hours) =>
+                    Assert.All(
+                        Roster.Of(Party[..people], Start, Start + Duration.FromHours(hours)),
+                        w => Assert.True(w.Length <= Roster.LongestShift)
+                    )
+            );
 
     [Fact]
     public void Watches_and_sleep_are_shared_to_within_a_turn() =>
-        Gen.Select(Gen.Int[2, 8], Gen.Int[6, 72]).Sample((people, hours) =>
-        {
-            var watches = Roster.Of(Party[..people], Start, Start + Duration.FromHours(hours));
-            var rest = Roster.Rest(Party[..people], watches);
-            Assert.Equal(Duration.FromHours(hours), rest.Aggregate(Duration.Zero, (sum, r) => sum + r.OnShift));
-            var turn = watches.Max(w => w.Length);
-            Assert.True(rest.Max(r => r.OnShift) - rest.Min(r => r.OnShift) <= turn);
-        });
+        Gen.Select(Gen.Int[2, 8], Gen.Int[6, 72])
+            .Sample(
+                (people, hours) =>
+                {
+                    var watches = Roster.Of(Party[..people], Start, Start + Duration.FromHours(hours));
+                    var rest = Roster.Rest(Party[..people], watches);
+                    Assert.Equal(Duration.FromHours(hours), rest.Aggregate(Duration.Zero, (sum, r) => sum + r.OnShift));
+                    var turn = watches.Max(w => w.Length);
+                    Assert.True(rest.Max(r => r.OnShift) - rest.Min(r => r.OnShift) <= turn);
+                }
+            );
 
     [Theory]
     [InlineData(2, 4, 4)] // two: four on, four off

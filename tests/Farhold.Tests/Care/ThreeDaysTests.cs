@@ -33,29 +33,41 @@ public class ThreeDaysTests
         Assert.Contains(Judged(At(0, 16, 15)).Due, d => d.Task == "before-release.right-leg");
         Assert.Equal(
             ["release-fluid.right-leg", "release-heart.right-leg", "release-limb.right-leg", "release-urine.right-leg"],
-            Judged(At(0, 17)).Due.Where(d => d.Group == TaskGroup.Release).Select(d => d.Task).Order());
+            Judged(At(0, 17)).Due.Where(d => d.Group == TaskGroup.Release).Select(d => d.Task).Order()
+        );
         Assert.DoesNotContain(Judged(At(2, 17)).Due, d => d.Group == TaskGroup.Release);
     }
 
-    /// <summary>Kidneys: JSOM Fall 2016 p. 98, 100 to 200 mL/h. Infection: fever with a fast pulse (Prolonged Casualty Care, part 2).</summary>
+    /// <summary>
+    /// Kidneys: JSOM Fall 2016 p. 98, 100 to 200 mL/h. Infection: fever with a fast pulse (Prolonged Casualty Care, part 2).
+    /// </summary>
     [Theory]
     [InlineData(0, 16, "")]
     [InlineData(0, 20, "kidneys")]
     [InlineData(1, 12, "")]
     [InlineData(2, 9, "infection")]
     [InlineData(3, 12, "")]
-    public void A_warning_sign_is_seen_when_the_story_has_it_and_not_before(int day, int hour, string rules) => Assert.Equal(rules, string.Join(" ",
-        WarningSigns.Of(Record, ShippedWarningSigns.Rules, ShippedProtocol.Protocol, At(day, hour, 5)).Where(f => f.State == Truth.Met).Select(f => f.Rule.Id)));
+    public void A_warning_sign_is_seen_when_the_story_has_it_and_not_before(int day, int hour, string rules) =>
+        Assert.Equal(
+            rules,
+            string.Join(
+                " ",
+                WarningSigns.Of(Record, ShippedRules.Book, At(day, hour, 5)).Where(f => f.State == Truth.Met).Select(f => f.Rule.Id)
+            )
+        );
 
     [Fact]
     public void At_night_comfort_waits_for_the_watch_and_safety_does_not()
     {
         var night = Judged(At(1, 23, 30));
         Assert.False(night.Unstable);
-        Assert.Equal(["drink", "food", "help", "mouth", "pain", "skin", "wound"], night.Due.Where(d => d.Waits && d.Group != TaskGroup.Release).Select(d => d.Task).Order());
+        Assert.Equal(
+            ["drink", "food", "help", "mouth", "pain", "skin", "wound"],
+            night.Due.Where(d => d.Waits && d.Group != TaskGroup.Release).Select(d => d.Task).Order()
+        );
         Assert.All(night.Due.Where(d => d.Task is "signs" or "position" or "warmth"), d => Assert.False(d.Waits));
         Assert.True(night.Due.Single(d => d.Task == "signs").At <= At(2, 0));
-        var plain = Judge.At(Record, ShippedProtocol.Protocol, At(1, 23, 30));
+        var plain = Judge.At(Record, ShippedRules.Book, At(1, 23, 30));
         Assert.True(Wakings(night) < Wakings(plain), $"{Wakings(night)} and {Wakings(plain)}");
     }
 
@@ -76,12 +88,12 @@ public class ThreeDaysTests
     }
 
     /// <summary>Different times at which somebody has to get up or wake the casualty for comfort before six.</summary>
-    private static int Wakings(Judgement judged) => judged.Due
-        .Where(d => d.Group == TaskGroup.Nursing && d.Every is not null && d.At < At(2, 6)).Select(d => d.At).Distinct().Count();
+    private static int Wakings(Judgement judged) =>
+        judged.Due.Where(d => d.Group == TaskGroup.Nursing && d.Every is not null && d.At < At(2, 6)).Select(d => d.At).Distinct().Count();
 
     private static ImmutableArray<RosterShift> Watches => Roster.Of(Party, At(0, 14), At(3, 14));
 
     private static Rhythm Nights => Rhythm.ByClock(Zone, Rhythm.UsualFrom, Rhythm.UsualTo, At(1, 12));
 
-    private static Judgement Judged(Instant at) => Judge.At(Record, ShippedProtocol.Protocol, at, Nights.With(Watches));
+    private static Judgement Judged(Instant at) => Judge.At(Record, ShippedRules.Book, at, Nights.With(Watches));
 }

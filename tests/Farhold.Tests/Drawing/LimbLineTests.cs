@@ -8,11 +8,15 @@ public class LimbLineTests
 {
     private static readonly XNamespace Svg = "http://www.w3.org/2000/svg";
 
-    private static LimbPicture At(Instant now) =>
-        LimbPicture.Of(Limb.LeftLeg, Demo.Record().Readings[0], ShippedProtocol.Protocol, now)!;
+    private static LimbPicture At(Instant now) => LimbPicture.Of(Limb.LeftLeg, Demo.Record().Readings[0], ShippedProtocol.Protocol, now)!;
 
     private static readonly Gen<LimbPicture> Pictures = Gen.Select(
-        Gen.Int[0, 1440], Gen.Int[0, 3000], Gen.Int[0, 900], Gen.Int[0, 900], Gen.Bool, (now, early, middle, late, light) =>
+        Gen.Int[0, 1440],
+        Gen.Int[0, 3000],
+        Gen.Int[0, 900],
+        Gen.Int[0, 900],
+        Gen.Bool,
+        (now, early, middle, late, light) =>
         {
             var at = Some.At("02:21") + Duration.FromMinutes(now);
             var help = at + Duration.FromMinutes(early);
@@ -25,23 +29,35 @@ public class LimbLineTests
                 },
                 Light = light ? [new(Some.At("00:00"), Some.At("04:30"), Sky.Night), new(Some.At("04:30"), Some.At("21:00"), Sky.Day)] : [],
             };
-        });
+        }
+    );
 
     [Fact]
     public void No_label_touches_another_or_leaves_the_picture() =>
-        Gen.Select(Pictures, Gen.Int[320, 1200]).Sample((picture, width) =>
-        {
-            var svg = XDocument.Parse(LimbLine.Draw(picture, width)).Root!;
-            var height = double.Parse(svg.Attribute("height")!.Value, CultureInfo.InvariantCulture);
-            var boxes = svg.Descendants(Svg + "text").Select(Box).ToArray();
-            Assert.All(boxes, b => Assert.True(b.Left >= 0 && b.Right <= width + 0.5 && b.Top >= 0 && b.Bottom <= height, $"{b} at {width}"));
-            for (var i = 0; i < boxes.Length; i++)
-                for (var j = 0; j < i; j++)
-                    Assert.False(
-                        boxes[i].Left < boxes[j].Right && boxes[j].Left < boxes[i].Right
-                        && boxes[i].Top < boxes[j].Bottom && boxes[j].Top < boxes[i].Bottom,
-                        $"{boxes[i]} and {boxes[j]} at {width}");
-        }, iter: 200, threads: 1);
+        Gen.Select(Pictures, Gen.Int[320, 1200])
+            .Sample(
+                (picture, width) =>
+                {
+                    var svg = XDocument.Parse(LimbLine.Draw(picture, width)).Root!;
+                    var height = double.Parse(svg.Attribute("height")!.Value, CultureInfo.InvariantCulture);
+                    var boxes = svg.Descendants(Svg + "text").Select(Box).ToArray();
+                    Assert.All(
+                        boxes,
+                        b => Assert.True(b.Left >= 0 && b.Right <= width + 0.5 && b.Top >= 0 && b.Bottom <= height, $"{b} at {width}")
+                    );
+                    for (var i = 0; i < boxes.Length; i++)
+                    for (var j = 0; j < i; j++)
+                        Assert.False(
+                            boxes[i].Left < boxes[j].Right
+                                && boxes[j].Left < boxes[i].Right
+                                && boxes[i].Top < boxes[j].Bottom
+                                && boxes[j].Top < boxes[i].Bottom,
+                            $"{boxes[i]} and {boxes[j]} at {width}"
+                        );
+                },
+                iter: 200,
+                threads: 1
+            );
 
     [Fact]
     public void The_picture_names_and_describes_itself_for_screen_readers()
@@ -83,10 +99,48 @@ public class LimbLineTests
         Assert.Contains(svg.Elements(Svg + "rect"), r => r.Attribute("fill")!.Value == LimbLineLook.Dark.Stopped);
     }
 
+    /// <summary>Screen and paper draw the same shapes: what is laid out is written, each once, in its order.</summary>
+    [Fact]
+    public void The_picture_holds_the_shapes_that_were_laid_out_and_no_others() =>
+        Gen.Select(Pictures, Gen.Int[320, 1200])
+            .Sample(
+                (picture, width) =>
+                {
+                    var laid = LimbLine.Lay(picture, width);
+                    var svg = XDocument.Parse(LimbLine.Draw(picture, width)).Root!;
+                    string[] ground = ["rect"];
+                    Assert.Equal(
+                        ground.Concat(laid.Shapes.Select(Element)),
+                        svg.Elements().Select(e => e.Name.LocalName).Where(n => n is not ("title" or "desc" or "defs"))
+                    );
+                    Assert.Equal(laid.Shapes.OfType<Shape.Words>().Select(w => w.Text), svg.Elements(Svg + "text").Select(t => t.Value));
+                    Assert.Equal(
+                        laid.Shapes.OfType<Shape.Words>().Select(w => Math.Round(w.X, 1)),
+                        svg.Elements(Svg + "text").Select(t => double.Parse(t.Attribute("x")!.Value, CultureInfo.InvariantCulture))
+                    );
+                },
+                iter: 100,
+                threads: 1
+            );
+
+    private static string Element(Shape shape) =>
+        shape switch
+        {
+            Shape.Box => "rect",
+            Shape.Line => "line",
+            Shape.Area => "path",
+            Shape.Disc => "circle",
+            Shape.Words => "text",
+            _ => shape.ToString()!,
+        };
+
     [Fact]
     public void Text_from_outside_can_not_leave_its_place()
     {
-        var picture = At(Some.At("03:00")) with { Arrival = new(Some.At("04:00"), Some.At("05:00"), Some.At("06:00"), "<script>\u0001&\"'") };
+        var picture = At(Some.At("03:00")) with
+        {
+            Arrival = new(Some.At("04:00"), Some.At("05:00"), Some.At("06:00"), "<script>\u0001&\"'"),
+        };
         var svg = LimbLine.Draw(picture, 800);
         Assert.DoesNotContain("<script", svg);
         Assert.Contains("<script>&\"'", XDocument.Parse(svg).Root!.Element(Svg + "desc")!.Value);
@@ -101,7 +155,16 @@ public class LimbLineTests
         double Of(string name) => double.Parse(text.Attribute(name)!.Value, CultureInfo.InvariantCulture);
         var size = Of("font-size");
         var width = TextWidth.Of(text.Value, size);
-        var left = Of("x") - ((string?)text.Attribute("text-anchor") switch { "middle" => width / 2, "end" => width, _ => 0 });
+        var left =
+            Of("x")
+            - (
+                (string?)text.Attribute("text-anchor") switch
+                {
+                    "middle" => width / 2,
+                    "end" => width,
+                    _ => 0,
+                }
+            );
         return (left, left + width, Of("y") - (size * 0.75), Of("y") + (size * 0.2), text.Value);
     }
 }

@@ -28,7 +28,10 @@ public class DueCalendarTests
     [Fact]
     public void The_casualty_is_named_only_on_request()
     {
-        Assert.DoesNotContain(DueCalendar.Of(Picture(Now), "c1", null), i => (i.Summary + i.Description + i.Uid).Contains("Runa", StringComparison.Ordinal));
+        Assert.DoesNotContain(
+            DueCalendar.Of(Picture(Now), "c1", null),
+            i => (i.Summary + i.Description + i.Uid).Contains("Runa", StringComparison.Ordinal)
+        );
         Assert.All(DueCalendar.Of(Picture(Now), "c1", "Runa"), i => Assert.StartsWith("Runa: ", i.Summary, StringComparison.Ordinal));
     }
 
@@ -47,7 +50,8 @@ public class DueCalendarTests
                 Said(3, 40, new Payload.TourniquetTightened("t1", Limb.LeftLeg, Wound: "w1")),
                 Said(4, 1, new Payload.BleedingChecked("w1", Bleeding.None)),
             ],
-            []);
-        return Judge.At(record, ShippedProtocol.Protocol, at);
+            []
+        );
+        return Judge.At(record, ShippedRules.Book, at);
     }
 }

@@ -1,6 +1,6 @@
-using Farhold.Tests.Protocols;
 using System.Globalization;
 using System.Text;
+using Farhold.Tests.Protocols;
 
 namespace Farhold.Tests.Fuzz;
 
@@ -21,31 +21,68 @@ public class FuzzTests
     [
         .. new[]
         {
-            "null", "true", "-1", "1e999", "0.1e-400", "\"\"", "{}", "[]", "[[[[[[[[[[[[[[[[[[", "\\ud800", "\\u0000", "\"kind\":", "\"id\":\"a7k3-1\",",
-            "\"happened\":{\"earliest\":\"2031-05-04T02:10:00Z\",\"latest\":\"2031-05-04T03:10:00Z\"},", "9999-12-31T23:59:59Z", "1900-01-01T00:00:00Z",
-            "entry.amended", "entry.withdrawn", "task.done", "PT9223372036854775807H", "P30D", "\"drop\":true,", "\"not\":", "\"byAge\":[", "\r\n", "\n", "\uFEFF", "😀",
-            "a7k3-2147483647", "sinceFirstTightened", "\"authority\":{},",
+            "null",
+            "true",
+            "-1",
+            "1e999",
+            "0.1e-400",
+            "\"\"",
+            "{}",
+            "[]",
+            "[[[[[[[[[[[[[[[[[[",
+            "\\ud800",
+            "\\u0000",
+            "\"kind\":",
+            "\"id\":\"a7k3-1\",",
+            "\"happened\":{\"earliest\":\"2031-05-04T02:10:00Z\",\"latest\":\"2031-05-04T03:10:00Z\"},",
+            "9999-12-31T23:59:59Z",
+            "1900-01-01T00:00:00Z",
+            "entry.amended",
+            "entry.withdrawn",
+            "task.done",
+            "PT9223372036854775807H",
+            "P30D",
+            "\"drop\":true,",
+            "\"not\":",
+            "\"byAge\":[",
+            "\r\n",
+            "\n",
+            "\uFEFF",
+            "😀",
+            "a7k3-2147483647",
+            "sinceFirstTightened",
+            "\"authority\":{},",
         }.Select(Encoding.UTF8.GetBytes),
-        [0], [0xFF], [0xC0, 0x80], [0xED, 0xA0, 0x80],
+        [0],
+        [0xFF],
+        [0xC0, 0x80],
+        [0xED, 0xA0, 0x80],
     ];
 
     [Fact]
     public void Records()
     {
-        var lines = File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "demo", "skarvedal.jsonl")).Split('\n', StringSplitOptions.RemoveEmptyEntries);
-        Run(Asked ?? 14_000, 1, random => Encoding.UTF8.GetBytes(string.Join('\n', random.GetItems(lines, 6))), (bytes, number) =>
-        {
-            if (RecordReader.Read(bytes, "fuzz") is not Read<RecordFile>.Usable { Value: var file })
-                return;
-            using var written = new MemoryStream();
-            RecordWriterKeeps(file, written);
-            if (number % 10 == 0)
-                Assert.NotEmpty(JudgementJson.Write(Judge.At(CareRecord.Of(file), ShippedProtocol.Protocol, Some.At("04:30"))));
-        });
+        var lines = File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "demo", "skarvedal.jsonl"))
+            .Split('\n', StringSplitOptions.RemoveEmptyEntries);
+        Run(
+            Asked ?? 14_000,
+            1,
+            random => Encoding.UTF8.GetBytes(string.Join('\n', random.GetItems(lines, 6))),
+            (bytes, number) =>
+            {
+                if (RecordReader.Read(bytes, "fuzz") is not Read<RecordFile>.Usable { Value: var file })
+                    return;
+                using var written = new MemoryStream();
+                RecordWriterKeeps(file, written);
+                if (number % 10 == 0)
+                    Assert.NotEmpty(JudgementJson.Write(Judge.At(CareRecord.Of(file), ShippedRules.Book, Some.At("04:30"))));
+            }
+        );
     }
 
     [Fact]
-    public void Protocols() => Run(Asked ?? 3_000, 2, _ => ShippedProtocol.Json.ToArray(), (bytes, _) => Reasoned(ProtocolReader.Read(bytes, "fuzz")));
+    public void Protocols() =>
+        Run(Asked ?? 3_000, 2, _ => ShippedProtocol.Json.ToArray(), (bytes, _) => Reasoned(ProtocolReader.Read(bytes, "fuzz")));
 
     [Fact]
     public void Local_protocols()
@@ -75,7 +112,7 @@ public class FuzzTests
                 Assert.All(refused.Refusals, r => Assert.True(r.Line >= 1 && r.Column >= 1 && r.Reason.Length > 0));
                 break;
             case Read<Protocol>.Usable usable: // can be judged by
-                Assert.Single(Judge.At(Casualty, usable.Value, Case.Now).Limbs);
+                Assert.Single(Judge.At(Casualty, ShippedRules.Book.By(usable.Value), Case.Now).Limbs);
                 break;
         }
     }
@@ -98,7 +135,10 @@ public class FuzzTests
                 throw new InvalidOperationException($"seed {Seed}, stream {stream}, input {number}", e);
             }
 
-            Assert.True(GC.GetAllocatedBytesForCurrentThread() - before < MaxBytes, $"seed {Seed}, stream {stream}, input {number} takes too much memory");
+            Assert.True(
+                GC.GetAllocatedBytesForCurrentThread() - before < MaxBytes,
+                $"seed {Seed}, stream {stream}, input {number} takes too much memory"
+            );
         }
     }
 

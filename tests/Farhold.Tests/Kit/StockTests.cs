@@ -25,8 +25,13 @@ public class StockTests
 
     [Fact]
     public void Of_two_counts_in_no_sure_order_both_count() =>
-        Assert.Equal(new Between(3, 9), Left("plain-gauze", Case.Well.And(
-            new Happened(Case.Ago("00:20"), Case.Ago("00:02")), new Payload.SuppliesStated("plain-gauze", 9))));
+        Assert.Equal(
+            new Between(3, 9),
+            Left(
+                "plain-gauze",
+                Case.Well.And(new Happened(Case.Ago("00:20"), Case.Ago("00:02")), new Payload.SuppliesStated("plain-gauze", 9))
+            )
+        );
 
     [Fact]
     public void Another_count_at_the_same_instant_replaces_the_one_before() =>
@@ -35,27 +40,49 @@ public class StockTests
     [Fact]
     public void Drink_takes_its_volume_off_the_water()
     {
-        var drunk = Case.Well.And("00:30", new Payload.SuppliesStated("water-ml", 2000))
-            .And("00:10", new Payload.FluidGiven(Fluid.OralRehydration, 250, "mouth")).And("00:05", new Payload.FluidGiven(Fluid.Crystalloid, 500, "vein"));
+        var drunk = Case
+            .Well.And("00:30", new Payload.SuppliesStated("water-ml", 2000))
+            .And("00:10", new Payload.FluidGiven(Fluid.OralRehydration, 250, "mouth"))
+            .And("00:05", new Payload.FluidGiven(Fluid.Crystalloid, 500, "vein"));
         Assert.Equal(Between.Exactly(1750), Left("water-ml", drunk));
     }
 
     [Fact]
     public void A_drug_is_counted_in_pieces_by_any_of_its_names() =>
-        Assert.Equal(Between.Exactly(8), Left("paracetamol-500-mg", Case.Well.And("00:30", new Payload.SuppliesStated("paracetamol-500-mg", 10))
-            .And("00:10", new Payload.DrugGiven("Acetaminophen", 1, "g", "mouth"))));
+        Assert.Equal(
+            Between.Exactly(8),
+            Left(
+                "paracetamol-500-mg",
+                Case.Well.And("00:30", new Payload.SuppliesStated("paracetamol-500-mg", 10))
+                    .And("00:10", new Payload.DrugGiven("Acetaminophen", 1, "g", "mouth"))
+            )
+        );
 
     [Fact]
     public void An_amount_in_no_unit_of_mass_may_have_taken_all() =>
-        Assert.Equal(new Between(0, 10), Left("paracetamol-500-mg", Case.Well.And("00:30", new Payload.SuppliesStated("paracetamol-500-mg", 10))
-            .And("00:10", new Payload.DrugGiven("paracetamol", 2, "tablets", "mouth"))));
+        Assert.Equal(
+            new Between(0, 10),
+            Left(
+                "paracetamol-500-mg",
+                Case.Well.And("00:30", new Payload.SuppliesStated("paracetamol-500-mg", 10))
+                    .And("00:10", new Payload.DrugGiven("paracetamol", 2, "tablets", "mouth"))
+            )
+        );
 
     [Fact]
     public void A_withdrawn_use_is_given_back()
     {
         var record = Case.Well.And("00:02", Packed).Record;
         var use = record.Entries.Single(e => e.Payload is Payload.WoundPacked);
-        record.Add(EntryWriting.Write(new("a", record.Count + 1), Happened.At(Case.Now), Case.Now, "Ane", new Payload.EntryWithdrawn(use.Id, "slip")));
+        record.Add(
+            EntryWriting.Write(
+                new("a", record.Count + 1),
+                Happened.At(Case.Now),
+                Case.Now,
+                "Ane",
+                new Payload.EntryWithdrawn(use.Id, "slip")
+            )
+        );
         Assert.Equal(Between.Exactly(3), Of("plain-gauze", record));
     }
 
@@ -63,25 +90,30 @@ public class StockTests
     public void A_gap_in_the_record_may_have_taken_all()
     {
         var record = Case.Well.Record;
-        record.Add(EntryWriting.Write(new("a", record.Count + 2), Happened.At(Case.Now), Case.Now, "Ane", new Payload.NoteWritten("after a gap")));
+        record.Add(
+            EntryWriting.Write(new("a", record.Count + 2), Happened.At(Case.Now), Case.Now, "Ane", new Payload.NoteWritten("after a gap"))
+        );
         Assert.Equal(new Between(0, 3), Of("plain-gauze", record));
     }
 
     [Fact]
     public void The_shipped_list_names_a_source_for_every_item_and_stand_ins_that_exist() =>
-        Assert.All(ShippedKit.Kit.Items, i =>
-        {
-            Assert.NotEmpty(i.Sources);
-            Assert.All(i.Instead.Where(x => !x.Contains(' ')), x => Assert.NotNull(ShippedKit.Kit.Named(x)));
-            Assert.All(i.Uses.Where(u => u.Kind == Kind.DrugGiven), u => Assert.NotNull(ShippedFormulary.Formulary.Named(u.Of!)));
-        });
+        Assert.All(
+            ShippedRules.Book.Kit.Items,
+            i =>
+            {
+                Assert.NotEmpty(i.Sources);
+                Assert.All(i.Instead.Where(x => !x.Contains(' ')), x => Assert.NotNull(ShippedRules.Book.Kit.Named(x)));
+                Assert.All(i.Uses.Where(u => u.Kind == Kind.DrugGiven), u => Assert.NotNull(ShippedFormulary.Formulary.Named(u.Of!)));
+            }
+        );
 
     [Fact]
     public void The_list_holds_every_item_the_decision_asks_about() =>
-        Assert.All(Supplies.PackingItems.Append(Supplies.PressureDressing), i => Assert.NotNull(ShippedKit.Kit.Named(i)));
+        Assert.All(Supplies.PackingItems.Append(Supplies.PressureDressing), i => Assert.NotNull(ShippedRules.Book.Kit.Named(i)));
 
     [Theory]
-    [InlineData("""{"kind":"note","each":[1,1]}""", "kind is one of")]
+    [InlineData("""{"kind":"note","each":[1,1]}""", "kind has to be one of")]
     [InlineData("""{"kind":"wound.packed"}""", "gives each")]
     [InlineData("""{"kind":"wound.packed","pieceMg":500}""", "for a drug")]
     [InlineData("""{"kind":"wound.packed","each":[2,1]}""", "least and the most")]
@@ -97,5 +129,5 @@ public class StockTests
 
     private static Between? Left(string item, Case of) => Of(item, of.Record);
 
-    private static Between? Of(string item, CareRecord record) => Stock.Of(ShippedKit.Kit.Named(item)!, record, Case.Now).Left;
+    private static Between? Of(string item, CareRecord record) => Stock.Of(ShippedRules.Book.Kit.Named(item)!, record, Case.Now).Left;
 }

@@ -32,27 +32,50 @@ public class SuppliesTests
     }
 
     [Fact]
-    public void What_is_used_up_may_have_been_more_pieces_than_counted() => Assert.Equal(
-        Truth.Unknown, Left("pressure-dressing", Case.Well.With("dressing", new Payload.SuppliesStated("pressure-dressing", 1), "00:08")
-            .And("00:02", new Payload.DressingApplied("w1", DressingKind.Pressure))));
+    public void What_is_used_up_may_have_been_more_pieces_than_counted() =>
+        Assert.Equal(
+            Truth.Unknown,
+            Left(
+                "pressure-dressing",
+                Case.Well.With("dressing", new Payload.SuppliesStated("pressure-dressing", 1), "00:08")
+                    .And("00:02", new Payload.DressingApplied("w1", DressingKind.Pressure))
+            )
+        );
 
     [Fact]
-    public void Of_two_counts_in_no_sure_order_the_lower_one_is_taken() => Assert.Equal(
-        Truth.Unknown, Left("plain-gauze", Case.Well.And(
-            new Happened(Case.Ago("00:20"), Case.Ago("00:02")), new Payload.SuppliesStated("plain-gauze", 0))));
+    public void Of_two_counts_in_no_sure_order_the_lower_one_is_taken() =>
+        Assert.Equal(
+            Truth.Unknown,
+            Left(
+                "plain-gauze",
+                Case.Well.And(new Happened(Case.Ago("00:20"), Case.Ago("00:02")), new Payload.SuppliesStated("plain-gauze", 0))
+            )
+        );
 
     [Fact]
     public void What_the_list_does_not_name_is_a_mistake_of_the_caller() =>
-        Assert.Throws<ArgumentException>(() => Supplies.Left("blanket", Case.Well.Record.Readings.Single(), Case.Now));
+        Assert.Throws<ArgumentException>(() =>
+            Supplies.Left(ShippedRules.Book.Kit, "blanket", Case.Well.Record.Readings.Single(), Case.Now)
+        );
 
     [Fact]
-    public void The_decision_and_the_outlook_count_alike() => Gens.Record.Sample(
-        written => Assert.All(Asked, item =>
-        {
-            var left = Stock.Of(ShippedKit.Kit.Named(item)!, written.Record, written.Now).Left;
-            if (written.Record.Doubts.IsEmpty)
-                Assert.Equal(left is { Low: >= 1 }, Supplies.Left(item, written.Record.Readings.Single(), written.Now) == Truth.Met);
-        }), iter: Gens.Cases(300));
+    public void The_decision_and_the_outlook_count_alike() =>
+        Gens.Record.Sample(
+            written =>
+                Assert.All(
+                    Asked,
+                    item =>
+                    {
+                        var left = Stock.Of(ShippedRules.Book.Kit.Named(item)!, written.Record, written.Now).Left;
+                        if (written.Record.Doubts.IsEmpty)
+                            Assert.Equal(
+                                left is { Low: >= 1 },
+                                Supplies.Left(ShippedRules.Book.Kit, item, written.Record.Readings.Single(), written.Now) == Truth.Met
+                            );
+                    }
+                ),
+            iter: Gens.Cases(300)
+        );
 
-    private static Truth Left(string item, Case of) => Supplies.Left(item, of.Record.Readings.Single(), Case.Now);
+    private static Truth Left(string item, Case of) => Supplies.Left(ShippedRules.Book.Kit, item, of.Record.Readings.Single(), Case.Now);
 }

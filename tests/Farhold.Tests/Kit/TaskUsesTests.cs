@@ -10,9 +10,11 @@ public class TaskUsesTests
     private static readonly Surroundings Two = new(2, Heat.Cool);
 
     [Fact]
-    public void Every_task_that_the_list_names_is_one_of_the_protocol() => Assert.All(
-        ShippedKit.Kit.Items.SelectMany(i => i.Uses).Where(u => u.Kind == Kind.TaskDone),
-        u => Assert.Contains(u.Of, ShippedProtocol.Protocol.Tasks.Where(t => t.Once is null).Select(t => t.Id)));
+    public void Every_task_that_the_list_names_is_one_of_the_protocol() =>
+        Assert.All(
+            ShippedRules.Book.Kit.Items.SelectMany(i => i.Uses).Where(u => u.Kind == Kind.TaskDone),
+            u => Assert.Contains(u.Of, ShippedProtocol.Protocol.Tasks.Where(t => t.Once is null).Select(t => t.Id))
+        );
 
     [Fact]
     public void The_interval_of_the_plan_drives_the_use()
@@ -47,7 +49,7 @@ public class TaskUsesTests
     {
         var measure = Task("urine", "PT4H") with { ReplacedBy = "release-urine" };
         var instead = Task("release-urine", "PT1H");
-        var gloves = ShippedKit.Kit.Named("gloves")!;
+        var gloves = ShippedRules.Book.Kit.Named("gloves")!;
         Assert.Equal(1, TaskUses.PerHour(gloves, [Plan(measure, Truth.Met), Plan(instead, Truth.Unknown)])!.Value.High);
         Assert.Equal(0.25, TaskUses.PerHour(gloves, [Plan(measure, Truth.Met), Plan(instead, Truth.NotMet)])!.Value.High);
     }
@@ -57,15 +59,29 @@ public class TaskUsesTests
     {
         var urine = Task("release-urine", "PT1H") with { DoneBy = [Kind.UrineMeasured] };
         var wound = Task("wound", "PT1H");
-        Assert.Equal(1, TaskUses.PerHour(ShippedKit.Kit.Named("gloves")!, [Plan(urine, Truth.Met), Plan(urine, Truth.Met)])!.Value.High);
-        Assert.Equal(2, TaskUses.PerHour(ShippedKit.Kit.Named("plain-dressing")!, [Plan(wound, Truth.Met), Plan(wound, Truth.Met)])!.Value.High);
+        Assert.Equal(
+            1,
+            TaskUses.PerHour(ShippedRules.Book.Kit.Named("gloves")!, [Plan(urine, Truth.Met), Plan(urine, Truth.Met)])!.Value.High
+        );
+        Assert.Equal(
+            2,
+            TaskUses.PerHour(ShippedRules.Book.Kit.Named("plain-dressing")!, [Plan(wound, Truth.Met), Plan(wound, Truth.Met)])!.Value.High
+        );
     }
 
     [Fact]
     public void A_task_worded_otherwise_for_another_limb_is_the_same_task()
     {
         var wound = Task("wound", "PT1H");
-        Assert.Equal(2, TaskUses.PerHour(ShippedKit.Kit.Named("plain-dressing")!, [Plan(wound, Truth.Met), Plan(wound with { Text = "Look." }, Truth.Met)])!.Value.High);
+        Assert.Equal(
+            2,
+            TaskUses
+                .PerHour(
+                    ShippedRules.Book.Kit.Named("plain-dressing")!,
+                    [Plan(wound, Truth.Met), Plan(wound with { Text = "Look." }, Truth.Met)]
+                )!
+                .Value.High
+        );
     }
 
     [Fact]
@@ -75,7 +91,9 @@ public class TaskUsesTests
         Assert.Equal(new Between(4, 5), Left("plain-dressing", ticked));
         var other = Case.Well.And("00:30", new Payload.SuppliesStated("plain-dressing", 5)).And("00:05", new Payload.TaskDone("woundless"));
         Assert.Equal(Between.Exactly(5), Left("plain-dressing", other));
-        var onLimb = Case.Well.And("00:02", new Payload.SuppliesStated("gloves", 5)).And("00:01", new Payload.TaskDone("release-urine.left-leg"));
+        var onLimb = Case
+            .Well.And("00:02", new Payload.SuppliesStated("gloves", 5))
+            .And("00:01", new Payload.TaskDone("release-urine.left-leg"));
         Assert.Equal(new Between(4, 5), Left("gloves", onLimb));
     }
 
@@ -90,8 +108,12 @@ public class TaskUsesTests
     [Fact]
     public void Where_nothing_may_be_drunk_no_one_knows_how_long_sachets_last()
     {
-        var drowsy = Case.Well.Signs(s => s with { Mental = Mental.Voice }).And("00:30", new Payload.SuppliesStated("rehydration-sachet", 3));
-        var outlook = SupplyOutlook.Of(ShippedKit.Kit, drowsy.Record, ShippedProtocol.Protocol, Two, Case.Now).Items.Single(i => i.Item.Id == "rehydration-sachet");
+        var drowsy = Case
+            .Well.Signs(s => s with { Mental = Mental.Voice })
+            .And("00:30", new Payload.SuppliesStated("rehydration-sachet", 3));
+        var outlook = SupplyOutlook
+            .Of(drowsy.Record, ShippedRules.Book, Two, Case.Now)
+            .Items.Single(i => i.Item.Id == "rehydration-sachet");
         Assert.Equal((null, Truth.Unknown), (outlook.RunsOut, outlook.Short));
     }
 
@@ -118,12 +140,15 @@ public class TaskUsesTests
         Assert.Contains(refused.Refusals, r => r.Line == 2 && r.Reason.EndsWith("says of what", StringComparison.Ordinal));
     }
 
-    private static CareTask Task(string id, string every) => new(id, TaskScope.Limb, id, IsoSpan.TryParse(every), null, null, [], ["design"]);
+    private static CareTask Task(string id, string every) => new(id, TaskScope.Limb, id, IsoSpan.Read(every), null, null, [], ["design"]);
 
     private static PlannedTask Plan(CareTask task, Truth applies) => new(task, null, task.Id, Case.Now, applies, [], [], task.Every, false);
 
     private static Between? Planned(string item, Case of, Protocol? protocol = null) =>
-        SupplyOutlook.Of(ShippedKit.Kit, of.Record, protocol ?? ShippedProtocol.Protocol, Two, Case.Now).Items.Single(i => i.Item.Id == item).Rate.Planned;
+        SupplyOutlook
+            .Of(of.Record, ShippedRules.Book.By(protocol ?? ShippedProtocol.Protocol), Two, Case.Now)
+            .Items.Single(i => i.Item.Id == item)
+            .Rate.Planned;
 
-    private static Between? Left(string item, Case of) => Stock.Of(ShippedKit.Kit.Named(item)!, of.Record, Case.Now).Left;
+    private static Between? Left(string item, Case of) => Stock.Of(ShippedRules.Book.Kit.Named(item)!, of.Record, Case.Now).Left;
 }

@@ -21,19 +21,23 @@ public class FlipTests
         ("the signs are old", Case.Well.With("signs", Some.GoodSigns, "00:35"), Verdict.CheckFirst),
     ];
 
-    private static int judged, dangerous;
+    private static int judged,
+        dangerous;
 
     [Fact]
     public void No_bit_that_turns_over_turns_another_verdict_into_an_attempt()
     {
-        Parallel.ForEach(Scenes, scene =>
-        {
-            var lines = TwoDevices(scene.Scene).Select(e => e.Json.Utf8.ToArray()).ToImmutableArray();
-            Assert.Equal(scene.Verdict, VerdictOf(File(lines))?.Verdict);
-            foreach (var which in Protected(lines))
+        Parallel.ForEach(
+            Scenes,
+            scene =>
+            {
+                var lines = TwoDevices(scene.Scene).Select(e => e.Json.Utf8.ToArray()).ToImmutableArray();
+                Assert.Equal(scene.Verdict, VerdictOf(File(lines))?.Verdict);
+                foreach (var which in Protected(lines))
                 foreach (var bit in Enumerable.Range(0, 8 * (lines[which].Length + 1)).Where(b => (b + which) % Step == 0))
                     Try(lines, which, bit, scene.What);
-        });
+            }
+        );
         Assert.True(judged > 150_000 / (2 * Step), $"{judged} judged");
         Assert.True(dangerous > judged / 2_000, $"only {dangerous} of {judged} would have been an attempt but for a doubt");
     }
@@ -55,25 +59,27 @@ public class FlipTests
         if (RecordReader.Read(file, "flipped") is not Read<RecordFile>.Usable(var read))
             return null;
         var record = CareRecord.Of(read);
-        if (Judge.At(record, ShippedProtocol.Protocol, Case.Now).Limbs is not [var limb, ..] limbs)
+        if (Judge.At(record, ShippedRules.Book, Case.Now).Limbs is not [var limb, ..] limbs)
             return null;
-        var trusting = record.Readings.SelectMany(r => Judge.Of(r, [], ShippedProtocol.Protocol, Case.Now).Limbs);
+        var trusting = record.Readings.SelectMany(r => Judge.Of(r, [], ShippedRules.Book, Case.Now).Limbs);
         return (limbs.Min(l => l.Verdict), limb.Verdict != Verdict.Attempt && trusting.Any(l => l.Verdict == Verdict.Attempt));
     }
 
     private static byte[] File(ImmutableArray<byte[]> lines) => [.. lines.SelectMany(l => l.Append((byte)'\n'))];
 
     /// <summary>Lines that another of their device follows.</summary>
-    private static IEnumerable<int> Protected(ImmutableArray<byte[]> lines) => Enumerable.Range(0, lines.Length - 1).Where(i =>
-        lines[i].AsSpan(0, 8).SequenceEqual(lines[i + 1].AsSpan(0, 8)));
+    private static IEnumerable<int> Protected(ImmutableArray<byte[]> lines) =>
+        Enumerable.Range(0, lines.Length - 1).Where(i => lines[i].AsSpan(0, 8).SequenceEqual(lines[i + 1].AsSpan(0, 8)));
 
     /// <summary>The scene as two phones wrote it, a note of each at the end.</summary>
     private static IEnumerable<Entry> TwoDevices(Case scene)
     {
         var numbers = new int[2];
-        var said = scene.Record.Entries.Select(e => (When: e.Happened, What: e.Payload))
+        var said = scene
+            .Record.Entries.Select(e => (When: e.Happened, What: e.Payload))
             .Concat(Enumerable.Repeat((When: Happened.At(Case.Now), What: (Payload)new Payload.NoteWritten("calm")), 2));
-        return Chained.Of(said.Select((s, i) => EntryWriting.Write(
-            new(i % 2 == 0 ? "a7k3" : "m2rt", ++numbers[i % 2]), s.When, Case.Now, "Ane", s.What)));
+        return Chained.Of(
+            said.Select((s, i) => EntryWriting.Write(new(i % 2 == 0 ? "a7k3" : "m2rt", ++numbers[i % 2]), s.When, Case.Now, "Ane", s.What))
+        );
     }
 }

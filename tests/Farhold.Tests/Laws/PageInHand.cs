@@ -12,15 +12,22 @@ internal sealed class PageInHand(State state, Limb limb, Instant now)
 
     private static readonly (string Field, int Minutes, Func<Payload.CasualtyLookedOver, bool?> Of, bool Lifts)[] Rest =
     [
-        ("bleeding elsewhere", 30, p => p.BleedingElsewhere, false), ("trunk", 240, p => p.TrunkWound, true), ("breathing", 30, p => p.BreathingHard, true),
-        ("cold", 60, p => p.VeryCold, true), ("blood thinner", 100_000, p => p.BloodThinner, true),
+        ("bleeding elsewhere", 30, p => p.BleedingElsewhere, false),
+        ("trunk", 240, p => p.TrunkWound, true),
+        ("breathing", 30, p => p.BreathingHard, true),
+        ("cold", 60, p => p.VeryCold, true),
+        ("blood thinner", 100_000, p => p.BloodThinner, true),
     ];
 
     private readonly ImmutableArray<Dated> taken = [.. state.Of(Kind.SignsTaken).Where(s => s.When.Earliest <= now)];
 
     private readonly double[] ages =
     [
-        .. state.Of(Kind.CasualtyOpened).Select(o => o.As<Payload.CasualtyOpened>().AgeYears).OfType<double>().DefaultIfEmpty(-1)
+        .. state
+            .Of(Kind.CasualtyOpened)
+            .Select(o => o.As<Payload.CasualtyOpened>().AgeYears)
+            .OfType<double>()
+            .DefaultIfEmpty(-1)
             .SelectMany(a => a < 0 ? EveryAge : [a]),
     ];
 
@@ -37,27 +44,47 @@ internal sealed class PageInHand(State state, Limb limb, Instant now)
             yield return "no two clear looks";
     }
 
-    private bool TwoClearLooks(string? aside) => Clear(aside).Any(newest => newest.When.Earliest >= now - Minutes(15)
-        && Clear(aside).Any(first => first.When.Latest + Minutes(10) <= newest.When.Earliest && NothingSince(first.When.Latest, aside)));
+    private bool TwoClearLooks(string? aside) =>
+        Clear(aside)
+            .Any(newest =>
+                newest.When.Earliest >= now - Minutes(15)
+                && Clear(aside)
+                    .Any(first => first.When.Latest + Minutes(10) <= newest.When.Earliest && NothingSince(first.When.Latest, aside))
+            );
 
-    private bool OneClearLook(string? aside) => Clear(aside).Any(look => look.When.Earliest >= now - Minutes(15)) && NothingSince(LastBled, aside);
+    private bool OneClearLook(string? aside) =>
+        Clear(aside).Any(look => look.When.Earliest >= now - Minutes(15)) && NothingSince(LastBled, aside);
 
-    private bool NothingSince(Instant from, string? aside) => taken.Where(e => e.When.Earliest > from).All(e => Shown(e).All(s => s.Name == aside));
+    private bool NothingSince(Instant from, string? aside) =>
+        taken.Where(e => e.When.Earliest > from).All(e => Shown(e).All(s => s.Name == aside));
 
-    private IEnumerable<Dated> Clear(string? aside) => taken.Where(end => end.When.Latest <= now && end.When.Latest > LastBled
-        && IsWhole(end) && Within(end).All(e => Shown(e).All(s => s.Name == aside)));
+    private IEnumerable<Dated> Clear(string? aside) =>
+        taken.Where(end =>
+            end.When.Latest <= now && end.When.Latest > LastBled && IsWhole(end) && Within(end).All(e => Shown(e).All(s => s.Name == aside))
+        );
 
-    private Dated[] Within(Dated end) => [.. taken.Where(e => e.When.Latest <= end.When.Latest && e.When.Earliest >= end.When.Latest - Minutes(5))];
+    private Dated[] Within(Dated end) =>
+        [.. taken.Where(e => e.When.Latest <= end.When.Latest && e.When.Earliest >= end.When.Latest - Minutes(5))];
 
     private bool IsWhole(Dated end)
     {
         var look = Within(end).Select(e => e.As<Payload.SignsTaken>()).ToArray();
         var before = taken.Where(e => e.When.Earliest <= end.When.Latest).Select(e => e.As<Payload.SignsTaken>()).ToArray();
-        var measured = look.Any(s => s.Systolic is not null)
-            || (before.Any(s => s.NoPressureCuff == true) && (before.All(s => s.Systolic is null) || look.Any(s => s.CapillaryRefillS is not null)));
-        return measured && look.Any(s => s.HeartRate is not null) && look.Any(s => s.RespiratoryRate is not null) && look.Any(s => s.Mental is not null)
-            && look.Any(s => s.Dizzy is not null) && look.Any(s => s.Pale is not null) && look.Any(s => s.Cool is not null)
-            && look.Any(s => s.Clammy is not null) && (ArmsTied || look.Any(s => s.RadialPulse is not null));
+        var measured =
+            look.Any(s => s.Systolic is not null)
+            || (
+                before.Any(s => s.NoPressureCuff == true)
+                && (before.All(s => s.Systolic is null) || look.Any(s => s.CapillaryRefillS is not null))
+            );
+        return measured
+            && look.Any(s => s.HeartRate is not null)
+            && look.Any(s => s.RespiratoryRate is not null)
+            && look.Any(s => s.Mental is not null)
+            && look.Any(s => s.Dizzy is not null)
+            && look.Any(s => s.Pale is not null)
+            && look.Any(s => s.Cool is not null)
+            && look.Any(s => s.Clammy is not null)
+            && (ArmsTied || look.Any(s => s.RadialPulse is not null));
     }
 
     private IEnumerable<(string Name, bool Soft)> Shown(Dated entry)
@@ -72,7 +99,17 @@ internal sealed class PageInHand(State state, Limb limb, Instant now)
             yield return ("heart rate", false);
         if (s.RespiratoryRate > 30 && At(a => a >= 12))
             yield return ("breathing", false);
-        if (At(a => s.Systolic < (a >= 65 ? 110 : a >= 10 ? 90 : a < 1 ? 70 : 70 + (2 * Math.Floor(a)))))
+        if (
+            At(a =>
+                s.Systolic
+                < (
+                    a >= 65 ? 110
+                    : a >= 10 ? 90
+                    : a < 1 ? 70
+                    : 70 + (2 * Math.Floor(a))
+                )
+            )
+        )
             yield return ("pressure", false);
         if (s.HeartRate > s.Systolic && At(a => a >= 10))
             yield return ("rate over pressure", false);
@@ -92,7 +129,9 @@ internal sealed class PageInHand(State state, Limb limb, Instant now)
             yield return ("refill", true);
     }
 
-    /// <summary>Advice given since it was seen allows an attempt; or nobody can be reached and three looks over half an hour show it.</summary>
+    /// <summary>
+    /// Advice given since it was seen allows an attempt; or nobody can be reached and three looks over half an hour show it.
+    /// </summary>
     private bool GivesWay(string sign)
     {
         var seen = taken.Where(e => Shown(e).Any(s => s.Name == sign)).ToArray();
@@ -110,48 +149,89 @@ internal sealed class PageInHand(State state, Limb limb, Instant now)
         var regions = state.Of(Kind.RegionLooked).Select(r => r.As<Payload.RegionLooked>().Region).Distinct().Count();
         foreach (var (field, fresh, of, lifts) in Rest)
         {
-            var said = over.Where(o => of(o.As<Payload.CasualtyLookedOver>()) is not null && o.When.Earliest >= now - Minutes(fresh)).ToArray();
+            var said = over.Where(o => of(o.As<Payload.CasualtyLookedOver>()) is not null && o.When.Earliest >= now - Minutes(fresh))
+                .ToArray();
             var newest = said.Where(o => said.All(other => !o.When.SurelyBefore(other.When)));
             var fine = newest.Any(o => of(o.As<Payload.CasualtyLookedOver>()) == false || (lifts && (Allowing.Length > 0 || Unreached)));
-            if (!fine && !(regions >= 4 && field is "bleeding elsewhere" or "trunk") && !(lifts && (Allowing.Length > 0 || Unreached) && IsSaidOtherwise(field)))
+            if (
+                !fine
+                && !(regions >= 4 && field is "bleeding elsewhere" or "trunk")
+                && !(lifts && (Allowing.Length > 0 || Unreached) && IsSaidOtherwise(field))
+            )
                 yield return $"not looked over, or not well: {field}";
         }
 
-        foreach (var wound in state.Of(Kind.BleedingChecked).Where(b => b.When.Earliest <= now).GroupBy(b => b.As<Payload.BleedingChecked>().Wound))
-            if (wound.Where(b => wound.All(other => !b.When.SurelyBefore(other.When))).All(b => b.As<Payload.BleedingChecked>().Bleeding == Bleeding.Active)
-                && state.Of(Kind.WoundFound).Any(f => f.As<Payload.WoundFound>().Wound == wound.Key && f.When.Earliest <= now))
+        foreach (
+            var wound in state
+                .Of(Kind.BleedingChecked)
+                .Where(b => b.When.Earliest <= now)
+                .GroupBy(b => b.As<Payload.BleedingChecked>().Wound)
+        )
+            if (
+                wound
+                    .Where(b => wound.All(other => !b.When.SurelyBefore(other.When)))
+                    .All(b => b.As<Payload.BleedingChecked>().Bleeding == Bleeding.Active)
+                && state.Of(Kind.WoundFound).Any(f => f.As<Payload.WoundFound>().Wound == wound.Key && f.When.Earliest <= now)
+            )
                 yield return $"{wound.Key} bleeds";
     }
 
     /// <summary>Entries that say the same as a look over the casualty.</summary>
-    private bool IsSaidOtherwise(string field) => field switch
-    {
-        "trunk" => state.Of(Kind.WoundFound).Any(w => w.As<Payload.WoundFound>().Region is not null),
-        "breathing" => taken.Any(e => e.As<Payload.SignsTaken>() is { RespiratoryRate: < 10 or > 29 } or { Spo2: < 90 }),
-        "cold" => taken.Any(e => e.As<Payload.SignsTaken>().TemperatureC < 34),
-        _ => state.Of(Kind.CasualtyOpened).Any(o => o.As<Payload.CasualtyOpened>() is { Medicines.IsDefault: false } or { History: not null }),
-    };
+    private bool IsSaidOtherwise(string field) =>
+        field switch
+        {
+            "trunk" => state.Of(Kind.WoundFound).Any(w => w.As<Payload.WoundFound>().Region is not null),
+            "breathing" => taken.Any(e => e.As<Payload.SignsTaken>() is { RespiratoryRate: < 10 or > 29 } or { Spo2: < 90 }),
+            "cold" => taken.Any(e => e.As<Payload.SignsTaken>().TemperatureC < 34),
+            _ => state
+                .Of(Kind.CasualtyOpened)
+                .Any(o => o.As<Payload.CasualtyOpened>() is { Medicines.IsDefault: false } or { History: not null }),
+        };
 
     private IEnumerable<string> Watcher()
     {
         var said = state.Of(Kind.WatchStated).Where(w => w.When.Earliest <= now).ToArray();
-        if (!said.Where(w => said.All(other => !w.When.SurelyBefore(other.When)) && w.When.Earliest >= now - Minutes(60))
-            .Any(w => w.As<Payload.WatchStated>() is { Able: true } p && (p.Who != Farhold.Records.Watcher.Casualty || Unreached)))
+        if (
+            !said.Where(w => said.All(other => !w.When.SurelyBefore(other.When)) && w.When.Earliest >= now - Minutes(60))
+                .Any(w => w.As<Payload.WatchStated>() is { Able: true } p && (p.Who != Farhold.Records.Watcher.Casualty || Unreached))
+        )
             yield return "nobody watches";
         var moves = state.Of(Kind.CasualtyMoved).Where(m => m.When.Earliest <= now).ToArray();
-        if (moves.Any(m => m.As<Payload.CasualtyMoved>().Phase == MovePhase.AboutTo && m.When.Latest <= now && moves.All(other => other == m || other.When.SurelyBefore(m.When))))
+        if (
+            moves.Any(m =>
+                m.As<Payload.CasualtyMoved>().Phase == MovePhase.AboutTo
+                && m.When.Latest <= now
+                && moves.All(other => other == m || other.When.SurelyBefore(m.When))
+            )
+        )
             yield return "about to be moved";
     }
 
     private IEnumerable<string> Wound()
     {
-        if (state.Of(Kind.WoundFound).Any(w => w.When.Earliest <= now && w.As<Payload.WoundFound>() is { Nature: WoundNature.Amputation or WoundNature.PartialAmputation } p && p.Limb == limb))
+        if (
+            state
+                .Of(Kind.WoundFound)
+                .Any(w =>
+                    w.When.Earliest <= now
+                    && w.As<Payload.WoundFound>() is { Nature: WoundNature.Amputation or WoundNature.PartialAmputation } p
+                    && p.Limb == limb
+                )
+        )
             yield return "an amputation";
         var mine = Mine.Select(t => t.As<Payload.TourniquetTightened>().Wound).ToArray();
         var named = mine.OfType<string>().ToArray();
         foreach (var wound in named)
-            if (!state.Of(Kind.BleedingChecked).Any(b => b.When.Earliest <= now && b.When.Earliest >= now - Minutes(30)
-                && b.As<Payload.BleedingChecked>() is { Bleeding: not Bleeding.Active } p && p.Wound == wound))
+            if (
+                !state
+                    .Of(Kind.BleedingChecked)
+                    .Any(b =>
+                        b.When.Earliest <= now
+                        && b.When.Earliest >= now - Minutes(30)
+                        && b.As<Payload.BleedingChecked>() is { Bleeding: not Bleeding.Active } p
+                        && p.Wound == wound
+                    )
+            )
                 yield return $"{wound} was not seen to be dry lately";
     }
 
@@ -165,35 +245,80 @@ internal sealed class PageInHand(State state, Limb limb, Instant now)
 
     private IEnumerable<string> Word()
     {
-        var words = state.Of(Kind.AdviceReceived).Where(a => a.When.Earliest <= now && a.As<Payload.AdviceReceived>().Allows is { IsDefault: false } allows
-            && (allows.IsEmpty || allows.Contains("attempt"))).ToArray();
-        if (words.Length > 0 && words.Where(w => words.All(other => !w.When.SurelyBefore(other.When)))
-            .All(w => w.As<Payload.AdviceReceived>() is { Allows.IsEmpty: true } no && !(no.Until <= now)))
+        var words = state
+            .Of(Kind.AdviceReceived)
+            .Where(a =>
+                a.When.Earliest <= now
+                && a.As<Payload.AdviceReceived>().Allows is { IsDefault: false } allows
+                && (allows.IsEmpty || allows.Contains("attempt"))
+            )
+            .ToArray();
+        if (
+            words.Length > 0
+            && words
+                .Where(w => words.All(other => !w.When.SurelyBefore(other.When)))
+                .All(w => w.As<Payload.AdviceReceived>() is { Allows.IsEmpty: true } no && !(no.Until <= now))
+        )
             yield return "an express no stands";
-        if (LastBled > Instant.MinValue && HereBled && !Allowing.Any(a => a.When.Latest > LastBled)
-            && !state.Of(Kind.TaskDone).Any(t => t.As<Payload.TaskDone>().Task.StartsWith("improved.", StringComparison.Ordinal)))
+        if (
+            LastBled > Instant.MinValue
+            && HereBled
+            && !Allowing.Any(a => a.When.Latest > LastBled)
+            && !state.Of(Kind.TaskDone).Any(t => t.As<Payload.TaskDone>().Task.StartsWith("improved.", StringComparison.Ordinal))
+        )
             yield return "the last attempt bled";
     }
 
     private Duration On => now - Mine.Min(t => t.When.Earliest);
 
-    private Dated[] Mine => [.. state.Of(Kind.TourniquetTightened).Where(t => t.When.Earliest <= now && t.As<Payload.TourniquetTightened>().Limb == limb)];
+    private Dated[] Mine =>
+        [.. state.Of(Kind.TourniquetTightened).Where(t => t.When.Earliest <= now && t.As<Payload.TourniquetTightened>().Limb == limb)];
 
     private bool Loosened => state.Of(Kind.TourniquetSlackened).Concat(state.Of(Kind.TourniquetRemoved)).Any(l => l.When.Earliest <= now);
 
-    private bool ArmsTied => new[] { Limb.LeftArm, Limb.RightArm }.All(arm => state.Of(Kind.TourniquetTightened).Any(t => t.As<Payload.TourniquetTightened>().Limb == arm));
+    private bool ArmsTied =>
+        new[] { Limb.LeftArm, Limb.RightArm }.All(arm =>
+            state.Of(Kind.TourniquetTightened).Any(t => t.As<Payload.TourniquetTightened>().Limb == arm)
+        );
 
     /// <summary>Written down as bled, anywhere on the casualty, at the earliest.</summary>
     private Instant LastBled => Bled.Select(e => e.When.Earliest).DefaultIfEmpty(Instant.MinValue).Max();
 
-    private bool HereBled => Bled.Any(e => Mine.Any(t => t.As<Payload.TourniquetTightened>().Tourniquet == e.As<Payload.AttemptEnded>().Tourniquet) && e.When.Earliest == LastBled);
+    private bool HereBled =>
+        Bled.Any(e =>
+            Mine.Any(t => t.As<Payload.TourniquetTightened>().Tourniquet == e.As<Payload.AttemptEnded>().Tourniquet)
+            && e.When.Earliest == LastBled
+        );
 
-    private IEnumerable<Dated> Bled => state.Of(Kind.AttemptEnded).Where(e => e.When.Latest <= now && e.As<Payload.AttemptEnded>() is { Outcome: AttemptOutcome.Bled } p
-        && state.Of(Kind.TourniquetTightened).Any(t => t.When.Earliest <= now && t.As<Payload.TourniquetTightened>().Tourniquet == p.Tourniquet));
+    private IEnumerable<Dated> Bled =>
+        state
+            .Of(Kind.AttemptEnded)
+            .Where(e =>
+                e.When.Latest <= now
+                && e.As<Payload.AttemptEnded>() is { Outcome: AttemptOutcome.Bled } p
+                && state
+                    .Of(Kind.TourniquetTightened)
+                    .Any(t => t.When.Earliest <= now && t.As<Payload.TourniquetTightened>().Tourniquet == p.Tourniquet)
+            );
 
-    private Dated[] Allowing => [.. state.Of(Kind.AdviceReceived).Where(a => a.When.Latest <= now && a.As<Payload.AdviceReceived>() is { Allows.IsDefault: false } p
-        && p.Allows.Contains("attempt") && now < (p.Until ?? (a.When.Latest + Duration.FromHours(2))))];
+    private Dated[] Allowing =>
+        [
+            .. state
+                .Of(Kind.AdviceReceived)
+                .Where(a =>
+                    a.When.Latest <= now
+                    && a.As<Payload.AdviceReceived>() is { Allows.IsDefault: false } p
+                    && p.Allows.Contains("attempt")
+                    && now < (p.Until ?? (a.When.Latest + Duration.FromHours(2)))
+                ),
+        ];
 
-    private bool Unreached => state.Of(Kind.ContactTried).Any(c => c.When.Earliest >= now - Minutes(60) && c.When.Latest <= now
-        && (!c.As<Payload.ContactTried>().Reached || c.When.Earliest <= now - Minutes(30)));
+    private bool Unreached =>
+        state
+            .Of(Kind.ContactTried)
+            .Any(c =>
+                c.When.Earliest >= now - Minutes(60)
+                && c.When.Latest <= now
+                && (!c.As<Payload.ContactTried>().Reached || c.When.Earliest <= now - Minutes(30))
+            );
 }

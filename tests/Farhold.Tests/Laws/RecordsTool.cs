@@ -10,7 +10,9 @@ public class RecordsTool
     [Fact(Explicit = true)]
     public void Writes_generated_records()
     {
-        var into = Environment.GetEnvironmentVariable("FARHOLD_RECORDS") ?? throw new InvalidOperationException("FARHOLD_RECORDS names the folder to write into.");
+        var into =
+            Environment.GetEnvironmentVariable("FARHOLD_RECORDS")
+            ?? throw new InvalidOperationException("FARHOLD_RECORDS names the folder to write into.");
         Directory.CreateDirectory(into);
         for (var n = 0; n < 300; n++)
         {

@@ -36,7 +36,10 @@ public class AttemptProgressTests
     {
         var progress = Of([.. Start, ("11:02", new Payload.WoundPacked("w1", material))])!;
         Assert.Equal(When("11:02"), progress.Steps[0].Done);
-        Assert.Equal((StepId.Hold, When("11:02"), Some.At(notBefore)), (progress.Current!.Step.Id, progress.Current.Began, progress.Current.NotBefore));
+        Assert.Equal(
+            (StepId.Hold, When("11:02"), Some.At(notBefore)),
+            (progress.Current!.Step.Id, progress.Current.Began, progress.Current.NotBefore)
+        );
     }
 
     [Fact]
@@ -46,13 +49,15 @@ public class AttemptProgressTests
         Assert.Equal([When("11:02"), When("11:06"), When("11:08"), When("11:10"), null], progress.Steps.Select(s => s.Done));
         Assert.Equal([When("11:00"), When("11:02"), When("11:06"), When("11:08"), When("11:10")], progress.Steps.Select(s => s.Began));
         Assert.Equal(
-            [Some.At("11:00"), Some.At("11:05"), Some.At("11:06"), Some.At("11:09"), Some.At("11:25")], progress.Steps.Select(s => s.NotBefore!.Value));
+            [Some.At("11:00"), Some.At("11:05"), Some.At("11:06"), Some.At("11:09"), Some.At("11:25")],
+            progress.Steps.Select(s => s.NotBefore!.Value)
+        );
         Assert.Equal(StepId.Watch, progress.Current!.Step.Id);
     }
 
     [Fact]
-    public void A_step_begun_between_two_times_lasts_from_the_later() => Assert.Equal(
-        Some.At("11:09"), Of([.. Start, ("11:02-11:06", Gauze)])!.Current!.NotBefore);
+    public void A_step_begun_between_two_times_lasts_from_the_later() =>
+        Assert.Equal(Some.At("11:09"), Of([.. Start, ("11:02-11:06", Gauze)])!.Current!.NotBefore);
 
     [Theory]
     [InlineData(2, 1, true)]
@@ -71,17 +76,29 @@ public class AttemptProgressTests
     [Theory]
     [InlineData("w2", DressingKind.Pressure)]
     [InlineData("w1", DressingKind.Plain)]
-    public void Only_a_pressure_dressing_on_this_wound_will_do(string wound, DressingKind kind) => Assert.Equal(
-        StepId.Dress, Of([.. Start, ("11:02", Gauze), ("11:06", Hold(3)), ("11:08", new Payload.DressingApplied(wound, kind))])!.Current!.Step.Id);
+    public void Only_a_pressure_dressing_on_this_wound_will_do(string wound, DressingKind kind) =>
+        Assert.Equal(
+            StepId.Dress,
+            Of([.. Start, ("11:02", Gauze), ("11:06", Hold(3)), ("11:08", new Payload.DressingApplied(wound, kind))])!.Current!.Step.Id
+        );
 
     [Fact]
     public void Packing_another_wound_is_not_this_ones() =>
         Assert.Equal(StepId.Pack, Of([.. Start, ("11:02", new Payload.WoundPacked("w2", PackingMaterial.Cloth))])!.Current!.Step.Id);
 
     [Fact]
-    public void Slackening_another_tourniquet_is_not_this_ones() => Assert.Equal(
-        StepId.Slacken,
-        Of([.. Start, ("10:30", Tight("t2")), ("11:02", Gauze), ("11:06", Hold(3)), ("11:08", Dressed), ("11:10", Slack("t2"))])!.Current!.Step.Id);
+    public void Slackening_another_tourniquet_is_not_this_ones() =>
+        Assert.Equal(
+            StepId.Slacken,
+            Of([
+                .. Start,
+                ("10:30", Tight("t2")),
+                ("11:02", Gauze),
+                ("11:06", Hold(3)),
+                ("11:08", Dressed),
+                ("11:10", Slack("t2")),
+            ])!.Current!.Step.Id
+        );
 
     [Fact]
     public void What_was_done_before_the_step_began_does_not_count_and_at_that_instant_does()
@@ -100,14 +117,17 @@ public class AttemptProgressTests
 
     [Fact]
     public void Packed_twice_the_last_packing_counts() =>
-        Assert.Equal(Some.At("11:20"), Of([.. Start, ("11:02", Gauze), ("11:10", new Payload.WoundPacked("w1", PackingMaterial.Cloth))])!.Current!.NotBefore);
+        Assert.Equal(
+            Some.At("11:20"),
+            Of([.. Start, ("11:02", Gauze), ("11:10", new Payload.WoundPacked("w1", PackingMaterial.Cloth))])!.Current!.NotBefore
+        );
 
     private static Payload.PressureHeld Hold(double minutes) => new("w1", minutes);
 
     private static AttemptProgress? Of(params (string, Payload)[] said)
     {
         var state = Story.Of(said);
-        var casualty = new CasualtyView(state, ShippedProtocol.Protocol, Case.Now, []);
+        var casualty = new CasualtyView(state, ShippedRules.Book, Case.Now, []);
         return AttemptProgress.Of(new(casualty, LimbClock.Of(Limb.LeftLeg, state, Case.Now), Attempt.On(Limb.LeftLeg, state, Case.Now)));
     }
 }

@@ -16,8 +16,8 @@ public class AttemptTests
     [InlineData(AttemptOutcome.Held, AttemptResult.Held)]
     [InlineData(AttemptOutcome.Bled, AttemptResult.Bled)]
     [InlineData(AttemptOutcome.Abandoned, AttemptResult.Abandoned)]
-    public void Ended_it_has_the_outcome_written_down(AttemptOutcome outcome, AttemptResult result) => Assert.Equal(
-        [new("w1", "t1", When("09:00"), When("09:30"), result)], Told(On, ("09:00", Begun()), ("09:30", Ended(outcome))));
+    public void Ended_it_has_the_outcome_written_down(AttemptOutcome outcome, AttemptResult result) =>
+        Assert.Equal([new("w1", "t1", When("09:00"), When("09:30"), result)], Told(On, ("09:00", Begun()), ("09:30", Ended(outcome))));
 
     [Fact]
     public void Begun_or_ended_this_very_moment_counts()
@@ -31,14 +31,22 @@ public class AttemptTests
     [Fact]
     public void Each_end_goes_with_the_beginning_before_it()
     {
-        var told = Told(On, ("09:00", Begun()), ("09:30", Ended(AttemptOutcome.Bled)), ("10:00", Begun()), ("10:30", Ended(AttemptOutcome.Abandoned)), ("11:00", Begun()));
+        var told = Told(
+            On,
+            ("09:00", Begun()),
+            ("09:30", Ended(AttemptOutcome.Bled)),
+            ("10:00", Begun()),
+            ("10:30", Ended(AttemptOutcome.Abandoned)),
+            ("11:00", Begun())
+        );
         Assert.Equal(
             [
                 new("w1", "t1", When("09:00"), When("09:30"), AttemptResult.Bled),
                 new("w1", "t1", When("10:00"), When("10:30"), AttemptResult.Abandoned),
                 new("w1", "t1", When("11:00"), null, AttemptResult.UnderWay),
             ],
-            told);
+            told
+        );
     }
 
     [Fact]
@@ -57,12 +65,16 @@ public class AttemptTests
                 new("w1", "t1", When("08:30"), When("08:30"), AttemptResult.Bled),
                 new("w1", "t1", When("09:00"), When("09:30"), AttemptResult.Held),
             ],
-            told);
+            told
+        );
     }
 
     [Fact]
     public void Ended_at_the_instant_it_began_it_is_one_attempt() =>
-        Assert.Equal(AttemptResult.Abandoned, Assert.Single(Told(On, ("09:00", Begun()), ("09:00", Ended(AttemptOutcome.Abandoned)))).Result);
+        Assert.Equal(
+            AttemptResult.Abandoned,
+            Assert.Single(Told(On, ("09:00", Begun()), ("09:00", Ended(AttemptOutcome.Abandoned)))).Result
+        );
 
     [Fact]
     public void Tightened_again_after_one_that_held_it_bled_from_then()
@@ -79,8 +91,11 @@ public class AttemptTests
     }
 
     [Fact]
-    public void Written_down_as_bled_it_ended_when_that_was_written() => Assert.Equal(
-        When("09:30"), Assert.Single(Told(On, ("09:00", Begun()), ("09:30", Ended(AttemptOutcome.Bled)), ("09:31", Tight("t1")))).Ended);
+    public void Written_down_as_bled_it_ended_when_that_was_written() =>
+        Assert.Equal(
+            When("09:30"),
+            Assert.Single(Told(On, ("09:00", Begun()), ("09:30", Ended(AttemptOutcome.Bled)), ("09:31", Tight("t1")))).Ended
+        );
 
     [Fact]
     public void Given_up_it_did_not_bleed_though_the_limb_was_tightened_again()
@@ -93,7 +108,10 @@ public class AttemptTests
     public void Tightened_at_the_instant_it_began_or_before_says_nothing_of_it()
     {
         Assert.Equal(AttemptResult.UnderWay, Assert.Single(Told(On, ("09:00", Tight("t1")), ("09:00", Begun()))).Result);
-        Assert.Equal(AttemptResult.Held, Assert.Single(Told(On, ("09:00", Tight("t2")), ("10:00", Begun()), ("10:30", Ended(AttemptOutcome.Held)))).Result);
+        Assert.Equal(
+            AttemptResult.Held,
+            Assert.Single(Told(On, ("09:00", Tight("t2")), ("10:00", Begun()), ("10:30", Ended(AttemptOutcome.Held)))).Result
+        );
     }
 
     [Fact]
@@ -121,7 +139,9 @@ public class AttemptTests
     {
         Assert.Single(Told(On, ("09:00", Begun(wound, tourniquet))));
         Assert.Single(Told(On, ("09:00", Ended(AttemptOutcome.Bled, wound, tourniquet))));
-        Assert.Empty(Attempt.On(Limb.RightLeg, Of(On, ("08:00", Tight("t9", Limb.RightLeg)), ("09:00", Begun(wound, tourniquet))), Case.Now));
+        Assert.Empty(
+            Attempt.On(Limb.RightLeg, Of(On, ("08:00", Tight("t9", Limb.RightLeg)), ("09:00", Begun(wound, tourniquet))), Case.Now)
+        );
     }
 
     [Fact]

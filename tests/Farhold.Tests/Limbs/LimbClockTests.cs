@@ -120,8 +120,14 @@ public class LimbClockTests
     [Fact]
     public void Back_on_the_first_limb_the_next_loosening_is_there_again()
     {
-        var clock = At(("08:00", Tight("t1")), ("08:30", Slack("t1")), ("09:00", Tight("t1", Limb.RightLeg)), ("09:30", Slack("t1")),
-            ("10:00", Tight("t1")), ("11:00", Slack("t1")))!;
+        var clock = At(
+            ("08:00", Tight("t1")),
+            ("08:30", Slack("t1")),
+            ("09:00", Tight("t1", Limb.RightLeg)),
+            ("09:30", Slack("t1")),
+            ("10:00", Tight("t1")),
+            ("11:00", Slack("t1"))
+        )!;
         Assert.Equal((Truth.NotMet, "1:30 1:30"), (clock.Tight, Told(clock.Occluded)));
     }
 

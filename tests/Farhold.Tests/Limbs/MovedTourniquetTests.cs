@@ -18,19 +18,25 @@ public class MovedTourniquetTests
         Assert.Equal([Limb.LeftLeg, Limb.RightLeg], judged.Limbs.Select(l => l.Limb));
         Assert.All(judged.Limbs, l => Assert.Equal(Case.Now, l.Clock.Stretches[^1].To));
         Assert.All(judged.Limbs, l => Assert.Equal(Truth.Unknown, l.Clock.Tight));
-        Assert.Contains(judged.Remarks, r => r.Text.StartsWith("it can't be told from which limb tourniquet t1 was loosened", StringComparison.Ordinal));
+        Assert.Contains(
+            judged.Remarks,
+            r => r.Text.StartsWith("it can't be told from which limb tourniquet t1 was loosened", StringComparison.Ordinal)
+        );
     }
 
-    private static Judgement Judged(Instant earliest, Instant latest, string right, string slackened) => Judge.At(
-        new(
-            [
-                Written(1, new(earliest, latest), new Payload.TourniquetTightened("t1", Limb.LeftLeg)),
-                Written(2, Happened.At(Some.At(right)), new Payload.TourniquetTightened("t1", Limb.RightLeg)),
-                Written(3, Happened.At(Some.At(slackened)), new Payload.TourniquetSlackened("t1")),
-            ],
-            []),
-        ShippedProtocol.Protocol,
-        Case.Now);
+    private static Judgement Judged(Instant earliest, Instant latest, string right, string slackened) =>
+        Judge.At(
+            new(
+                [
+                    Written(1, new(earliest, latest), new Payload.TourniquetTightened("t1", Limb.LeftLeg)),
+                    Written(2, Happened.At(Some.At(right)), new Payload.TourniquetTightened("t1", Limb.RightLeg)),
+                    Written(3, Happened.At(Some.At(slackened)), new Payload.TourniquetSlackened("t1")),
+                ],
+                []
+            ),
+            ShippedRules.Book,
+            Case.Now
+        );
 
     private static Entry Written(int number, Happened when, Payload what) =>
         EntryWriting.Write(new("a", number), when, Case.Now, "Ane", what);

@@ -8,37 +8,69 @@ namespace Farhold.Tests.Prepare;
 public class TripCheckTests
 {
     private static readonly Gen<TripPlan> Plans = Gen.Select(
-        Gen.Int[0, 8], Gen.Double[0, 200], Gen.Int[1, 30], Gen.Bool, Gen.Int[0, 20_000].Array[ShippedKit.Kit.Items.Length])
-        .Select((people, hours, days, told, packed) => new TripPlan(
-            null, days, told ? hours : null, null, Party(people), [],
-            ShippedKit.Kit.Items.Zip(packed).Where(p => p.Second % 3 > 0).ToImmutableSortedDictionary(p => p.First.Id, p => p.Second)));
+            Gen.Int[0, 8],
+            Gen.Double[0, 200],
+            Gen.Int[1, 30],
+            Gen.Bool,
+            Gen.Int[0, 20_000].Array[ShippedKit.Kit.Items.Length]
+        )
+        .Select(
+            (people, hours, days, told, packed) =>
+                new TripPlan(
+                    null,
+                    days,
+                    told ? hours : null,
+                    null,
+                    Party(people),
+                    [],
+                    ShippedKit
+                        .Kit.Items.Zip(packed)
+                        .Where(p => p.Second % 3 > 0)
+                        .ToImmutableSortedDictionary(p => p.First.Id, p => p.Second)
+                )
+        );
 
     [Fact]
-    public void Of_a_plan_that_says_nothing_nothing_is_met() =>
-        Assert.DoesNotContain(Check(TripPlan.Empty), l => l.State == Truth.Met);
+    public void Of_a_plan_that_says_nothing_nothing_is_met() => Assert.DoesNotContain(Check(TripPlan.Empty), l => l.State == Truth.Met);
 
     [Fact]
-    public void What_is_missing_comes_first() => Plans.Sample(plan =>
-    {
-        var states = Check(plan).Select(l => l.State).ToArray();
-        Assert.Equal(states.Order(), states);
-    });
+    public void What_is_missing_comes_first() =>
+        Plans.Sample(plan =>
+        {
+            var states = Check(plan).Select(l => l.State).ToArray();
+            Assert.Equal(states.Order(), states);
+        });
 
     [Fact]
-    public void Taking_something_away_never_mends_a_line() => Gen.Select(Plans, Gen.OneOf<KitItem>([.. ShippedKit.Kit.Items])).Sample((plan, item) =>
-    {
-        Assert.True(State(plan with { Packed = plan.Packed.Remove(item.Id) }, item) <= Truth.Unknown);
-        if (plan.Packed.TryGetValue(item.Id, out var packed) && packed > 0)
-            Assert.True(State(plan with { Packed = plan.Packed.SetItem(item.Id, packed - 1) }, item) <= State(plan, item));
-    });
+    public void Taking_something_away_never_mends_a_line() =>
+        Gen.Select(Plans, Gen.OneOf<KitItem>([.. ShippedKit.Kit.Items]))
+            .Sample(
+                (plan, item) =>
+                {
+                    Assert.True(State(plan with { Packed = plan.Packed.Remove(item.Id) }, item) <= Truth.Unknown);
+                    if (plan.Packed.TryGetValue(item.Id, out var packed) && packed > 0)
+                        Assert.True(State(plan with { Packed = plan.Packed.SetItem(item.Id, packed - 1) }, item) <= State(plan, item));
+                }
+            );
 
     [Fact]
     public void More_people_more_days_or_help_further_away_never_need_less() =>
-        Gen.Select(Plans, Gen.Int[0, 4], Gen.Double[0, 100], Gen.Int[0, 20]).Sample((plan, people, hours, days) =>
-        {
-            var more = plan with { Party = Party(plan.Party.Length + people), HoursToHelp = (plan.HoursToHelp ?? 0) + hours, Days = plan.Days + days };
-            Assert.All(ShippedKit.Kit.Items.Where(i => i.Carry is not null), i => Assert.True(TripCheck.Needed(i.Carry!, more) >= TripCheck.Needed(i.Carry!, plan)));
-        });
+        Gen.Select(Plans, Gen.Int[0, 4], Gen.Double[0, 100], Gen.Int[0, 20])
+            .Sample(
+                (plan, people, hours, days) =>
+                {
+                    var more = plan with
+                    {
+                        Party = Party(plan.Party.Length + people),
+                        HoursToHelp = (plan.HoursToHelp ?? 0) + hours,
+                        Days = plan.Days + days,
+                    };
+                    Assert.All(
+                        ShippedKit.Kit.Items.Where(i => i.Carry is not null),
+                        i => Assert.True(TripCheck.Needed(i.Carry!, more) >= TripCheck.Needed(i.Carry!, plan))
+                    );
+                }
+            );
 
     [Theory]
     [InlineData(5.9, Truth.Met)]
@@ -75,15 +107,22 @@ public class TripCheckTests
     public void A_local_protocol_counts_only_signed_and_with_a_named_authority()
     {
         Assert.Equal(Truth.NotMet, Check(TripPlan.Empty).Single(l => l.Id == "local").State);
-        var signed = Assert.IsType<Read<Protocol>.Usable>(Protocols.LocalFile.Read("""
-            {"local":"x","version":"1","title":"X","over":"farhold-base","authority":{"name":"Dr Vigdis Holm (invented)","role":"medical lead","date":"2031-01-10"}}
-            """)).Value;
-        Assert.Equal(Truth.Met, TripCheck.Of(TripPlan.Empty, ShippedKit.Kit, signed, false).Single(l => l.Id == "local").State);
+        var signed = Assert
+            .IsType<Read<Protocol>.Usable>(
+                Protocols.LocalFile.Read(
+                    """
+                    {"local":"x","version":"1","title":"X","over":"farhold-base","authority":{"name":"Dr Vigdis Holm (invented)","role":"medical lead","date":"2031-01-10"}}
+                    """
+                )
+            )
+            .Value;
+        Assert.Equal(Truth.Met, TripCheck.Of(TripPlan.Empty, ShippedRules.Book.By(signed), false).Single(l => l.Id == "local").State);
     }
 
-    private static ImmutableArray<PartyMember> Party(int people) => [.. Enumerable.Range(0, people).Select(i => new PartyMember($"P{i}", "", i < 2))];
+    private static ImmutableArray<PartyMember> Party(int people) =>
+        [.. Enumerable.Range(0, people).Select(i => new PartyMember($"P{i}", "", i < 2))];
 
-    private static ImmutableArray<TripCheckLine> Check(TripPlan plan) => TripCheck.Of(plan, ShippedKit.Kit, ShippedProtocol.Protocol, false);
+    private static ImmutableArray<TripCheckLine> Check(TripPlan plan) => TripCheck.Of(plan, ShippedRules.Book, false);
 
     private static TripCheckLine Line(TripPlan plan, string id) => Check(plan).Single(l => l.Id == id);
 

@@ -30,19 +30,32 @@ public class TripReaderTests
     }
 
     [Fact]
-    public void What_is_written_is_read_back() => Gen.Select(
-        Gen.OneOf(null, "up \"there\"", "två\nrader"), Gen.Int[0, 60], Gen.Double[0, 240], Gen.Int[0, 4], Gen.Int[0, 20_000].Array[0, 6])
-        .Sample((route, days, hours, people, packed) =>
-        {
-            var trip = new TripPlan(
-                route, days == 0 ? null : days, hours < 20 ? null : hours, route,
-                [.. Enumerable.Range(0, people).Select(i => new PartyMember($"P{i}", i == 0 ? "" : "cook", i > 1))],
-                route is null ? [] : [route],
-                ShippedKit.Kit.Items.Zip(packed).ToImmutableSortedDictionary(p => p.First.Id, p => p.Second, StringComparer.Ordinal));
-            var text = Encoding.UTF8.GetString(TripJson.Write(trip));
-            Assert.Equal(text, Encoding.UTF8.GetString(TripJson.Write(Usable(text))));
-            Assert.True(Fits(text));
-        }, iter: Gens.Cases(200));
+    public void What_is_written_is_read_back() =>
+        Gen.Select(
+                Gen.OneOf(null, "up \"there\"", "två\nrader"),
+                Gen.Int[0, 60],
+                Gen.Double[0, 240],
+                Gen.Int[0, 4],
+                Gen.Int[0, 20_000].Array[0, 6]
+            )
+            .Sample(
+                (route, days, hours, people, packed) =>
+                {
+                    var trip = new TripPlan(
+                        route,
+                        days == 0 ? null : days,
+                        hours < 20 ? null : hours,
+                        route,
+                        [.. Enumerable.Range(0, people).Select(i => new PartyMember($"P{i}", i == 0 ? "" : "cook", i > 1))],
+                        route is null ? [] : [route],
+                        ShippedKit.Kit.Items.Zip(packed).ToImmutableSortedDictionary(p => p.First.Id, p => p.Second, StringComparer.Ordinal)
+                    );
+                    var text = Encoding.UTF8.GetString(TripJson.Write(trip));
+                    Assert.Equal(text, Encoding.UTF8.GetString(TripJson.Write(Usable(text))));
+                    Assert.True(Fits(text));
+                },
+                iter: Gens.Cases(200)
+            );
 
     [Fact]
     public void An_item_of_another_list_is_refused_only_where_a_list_is_given()
@@ -56,14 +69,20 @@ public class TripReaderTests
     public void The_schema_never_refuses_a_trip_that_the_reader_accepts()
     {
         var (accepted, both) = (0, 0);
-        JsonMutations.Of(Shown).Sample(text =>
-        {
-            var usable = Read(text, ShippedKit.Kit) is Read<TripPlan>.Usable;
-            Interlocked.Add(ref accepted, usable ? 1 : 0);
-            if (!usable && !Fits(text))
-                Interlocked.Increment(ref both);
-            return !usable || Fits(text);
-        }, iter: Gens.Cases(600), print: t => t);
+        JsonMutations
+            .Of(Shown)
+            .Sample(
+                text =>
+                {
+                    var usable = Read(text, ShippedKit.Kit) is Read<TripPlan>.Usable;
+                    Interlocked.Add(ref accepted, usable ? 1 : 0);
+                    if (!usable && !Fits(text))
+                        Interlocked.Increment(ref both);
+                    return !usable || Fits(text);
+                },
+                iter: Gens.Cases(600),
+                print: t => t
+            );
         Assert.True(accepted >= Gens.Cases(100) && both >= Gens.Cases(100), $"{accepted} accepted, {both} refused by both");
     }
 

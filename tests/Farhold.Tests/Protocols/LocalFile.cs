@@ -27,12 +27,28 @@ internal static class LocalFile
     public const string HutsBook = "the source hut is added: The hut's book (local)";
 
     public static Read<Protocol> Read(ReadOnlyMemory<byte> utf8, Protocol? under = null) =>
-        LocalReader.Read(utf8, "hut.json", under ?? ShippedProtocol.Protocol, TestIssuer.Rescue.Proof(utf8), TestIssuer.Now);
+        LocalReader.Read(
+            utf8,
+            "hut.json",
+            under ?? ShippedProtocol.Protocol,
+            TestIssuer.Rescue.Proof(utf8),
+            TestIssuer.Now,
+            () => ShippedRules.Book.Formulary,
+            () => ShippedRules.Book.Kit
+        );
 
     public static Read<Protocol> Read(string text, Protocol? under = null) => Read(Encoding.UTF8.GetBytes(text), under);
 
     public static Read<Protocol> ReadUnsigned(ReadOnlyMemory<byte> utf8) =>
-        LocalReader.Read(utf8, "hut.json", ShippedProtocol.Protocol, Proof.None, TestIssuer.Now);
+        LocalReader.Read(
+            utf8,
+            "hut.json",
+            ShippedProtocol.Protocol,
+            Proof.None,
+            TestIssuer.Now,
+            () => ShippedRules.Book.Formulary,
+            () => ShippedRules.Book.Kit
+        );
 
     public static Protocol Accepted(string text) => Usable(Read(text));
 
@@ -43,10 +59,11 @@ internal static class LocalFile
     public static ImmutableArray<Refusal> RefusedUnsigned(string text) =>
         Assert.IsType<Read<Protocol>.Refused>(ReadUnsigned(Encoding.UTF8.GetBytes(text))).Refusals;
 
-    private static Protocol Usable(Read<Protocol> read) => read switch
-    {
-        Read<Protocol>.Usable usable => usable.Value,
-        Read<Protocol>.Refused refused => throw new InvalidOperationException(string.Join("; ", refused.Refusals)),
-        _ => throw new System.Diagnostics.UnreachableException(),
-    };
+    private static Protocol Usable(Read<Protocol> read) =>
+        read switch
+        {
+            Read<Protocol>.Usable usable => usable.Value,
+            Read<Protocol>.Refused refused => throw new InvalidOperationException(string.Join("; ", refused.Refusals)),
+            _ => throw new System.Diagnostics.UnreachableException(),
+        };
 }

@@ -23,13 +23,19 @@ public class SchemaTests
     public void The_schema_never_refuses_a_protocol_that_the_reader_accepts()
     {
         var accepted = 0;
-        JsonMutations.Of(Shipped).Sample(text =>
-        {
-            if (ProtocolReader.Read(Encoding.UTF8.GetBytes(text), "x") is not Read<Protocol>.Usable)
-                return true;
-            Interlocked.Increment(ref accepted);
-            return Fits(ProtocolSchema, text);
-        }, iter: Gens.Cases(600), print: t => t);
+        JsonMutations
+            .Of(Shipped)
+            .Sample(
+                text =>
+                {
+                    if (ProtocolReader.Read(Encoding.UTF8.GetBytes(text), "x") is not Read<Protocol>.Usable)
+                        return true;
+                    Interlocked.Increment(ref accepted);
+                    return Fits(ProtocolSchema, text);
+                },
+                iter: Gens.Cases(600),
+                print: t => t
+            );
         Assert.True(accepted >= Gens.Cases(20), $"only {accepted} accepted");
     }
 
@@ -37,13 +43,18 @@ public class SchemaTests
     public void The_schema_never_refuses_a_local_protocol_that_the_reader_accepts()
     {
         var accepted = 0;
-        Gen.OneOf(JsonMutations.Of(Local), Gens.Overlay.Select(o => Encoding.UTF8.GetString(o.Span))).Sample(text =>
-        {
-            if (LocalFile.Read(text) is not Read<Protocol>.Usable)
-                return true;
-            Interlocked.Increment(ref accepted);
-            return Fits(LocalSchema, text);
-        }, iter: Gens.Cases(600), print: t => t);
+        Gen.OneOf(JsonMutations.Of(Local), Gens.Overlay.Select(o => Encoding.UTF8.GetString(o.Span)))
+            .Sample(
+                text =>
+                {
+                    if (LocalFile.Read(text) is not Read<Protocol>.Usable)
+                        return true;
+                    Interlocked.Increment(ref accepted);
+                    return Fits(LocalSchema, text);
+                },
+                iter: Gens.Cases(600),
+                print: t => t
+            );
         Assert.True(accepted >= Gens.Cases(20), $"only {accepted} accepted");
     }
 
@@ -54,14 +65,20 @@ public class SchemaTests
     public void The_schema_never_refuses_a_kit_list_that_the_reader_accepts()
     {
         var (accepted, both) = (0, 0);
-        JsonMutations.Of(Kit).Sample(text =>
-        {
-            var usable = KitReader.Read(Encoding.UTF8.GetBytes(text), "x") is Read<KitList>.Usable;
-            Interlocked.Add(ref accepted, usable ? 1 : 0);
-            if (!usable && !Fits(KitSchema, text))
-                Interlocked.Increment(ref both);
-            return !usable || Fits(KitSchema, text);
-        }, iter: Gens.Cases(600), print: t => t);
+        JsonMutations
+            .Of(Kit)
+            .Sample(
+                text =>
+                {
+                    var usable = KitReader.Read(Encoding.UTF8.GetBytes(text), "x") is Read<KitList>.Usable;
+                    Interlocked.Add(ref accepted, usable ? 1 : 0);
+                    if (!usable && !Fits(KitSchema, text))
+                        Interlocked.Increment(ref both);
+                    return !usable || Fits(KitSchema, text);
+                },
+                iter: Gens.Cases(600),
+                print: t => t
+            );
         Assert.True(accepted >= Gens.Cases(100) && both >= Gens.Cases(100), $"{accepted} accepted, {both} refused by both");
     }
 
@@ -125,18 +142,84 @@ public class SchemaTests
         Assert.IsType<Read<Protocol>.Refused>(ProtocolReader.Read(Encoding.UTF8.GetBytes(text), "x"));
     }
 
+    /// <summary>The worked example leaves no part out.</summary>
+    [Fact]
+    public void The_local_protocol_of_the_demo_uses_every_part()
+    {
+        using var schema = JsonDocument.Parse(File.ReadAllText(Beside("protocols", "local.schema.json")));
+        using var demo = JsonDocument.Parse(Local);
+        string[] Names(JsonElement e) => [.. e.EnumerateObject().Select(m => m.Name).Order(StringComparer.Ordinal)];
+        Assert.Equal(Names(schema.RootElement.GetProperty("properties")), Names(demo.RootElement));
+    }
+
+    [Fact]
+    public void The_schema_knows_the_same_terms_channels_and_days()
+    {
+        using var schema = JsonDocument.Parse(File.ReadAllText(Beside("protocols", "local.schema.json")));
+        IEnumerable<string> Words(JsonElement e) => e.GetProperty("enum").EnumerateArray().Select(v => v.GetString()!);
+        JsonElement At(params string[] path) => path.Aggregate(schema.RootElement, (e, name) => e.GetProperty(name));
+        Assert.Equal(Wire.Words<Term>(), Words(At("properties", "words", "properties", "terms", "propertyNames")));
+        var ways = At("$defs", "contact", "properties", "ways", "items", "oneOf");
+        Assert.Equal(Wire.Words<ContactChannel>().SkipLast(1), Words(ways[0].GetProperty("properties").GetProperty("by")));
+        Assert.Equal(
+            ContactWords.Week.Select(ContactWords.Day),
+            Words(At("$defs", "contact", "properties", "open", "items", "properties", "days", "items"))
+        );
+    }
+
+    [Theory]
+    [InlineData("\"number\": \"+47 0000 0130\"", "\"number\": \"+47  0000 0130\"")]
+    [InlineData("\"number\": \"+47 0000 0130\"", "\"number\": \"base\"")]
+    [InlineData("\"number\": \"+47 0000 0130\"", "\"call\": \"+47 0000 0130\"")]
+    [InlineData("\"callSign\": \"Skarvedal base\", ", "")]
+    [InlineData("\"by\": \"radio\"", "\"by\": \"flag\"")]
+    [InlineData("\"zone\": \"Europe/Oslo\",", "")]
+    [InlineData("\"from\": \"07:00\"", "\"from\": \"24:00\"")]
+    [InlineData("\"days\": [\"friday\", \"saturday\"]", "\"days\": []")]
+    [InlineData("\"days\": [\"friday\", \"saturday\"]", "\"days\": [\"Friday\"]")]
+    [InlineData("\"role\": \"duty physician\",", "")]
+    [InlineData("\"role\": \"team leader\", \"allows\": [\"shock.cool\", \"shock.dizzy\"]", "\"role\": \"team leader\"")]
+    [InlineData("\"paracetamol\": \"White strip\"", "\"paracetamol\": \"\"")]
+    [InlineData("\"paracetamol\": \"White strip\"", "\"paracetamol\": \"White strip that is much longer than a name on a box\"")]
+    [InlineData("\"litter\": \"sledge\"", "\"stretcher\": \"sledge\"")]
+    [InlineData("\"terms\": {", "\"cautions\": {}, \"terms\": {")]
+    public void An_error_of_form_in_what_a_service_says_is_refused_by_both(string right, string wrong)
+    {
+        var text = Broken(Local, right, wrong);
+        Assert.False(Fits(LocalSchema, text));
+        Assert.IsType<Read<Protocol>.Refused>(LocalFile.Read(text));
+    }
+
     [Fact]
     public void The_schema_knows_the_same_inputs_and_kinds()
     {
         using var schema = JsonDocument.Parse(File.ReadAllText(Beside("protocols", "protocol.schema.json")));
         var defs = schema.RootElement.GetProperty("$defs");
         IEnumerable<string> Words(JsonElement e) => e.GetProperty("enum").EnumerateArray().Select(v => v.GetString()!);
-        Assert.Equal(Input.All.Select(i => i.Name), Words(defs.GetProperty("condition").GetProperty("oneOf")[3].GetProperty("properties").GetProperty("input")));
-        Assert.Equal(Input.All.Where(i => i.Expires).Select(i => i.Name), Words(defs.GetProperty("freshness").GetProperty("propertyNames")));
-        Assert.Equal(LongInput.All.Select(i => i.Name), Words(defs.GetProperty("careCondition").GetProperty("oneOf")[3].GetProperty("properties").GetProperty("input")));
-        Assert.Equal(LongInput.All.Where(i => i.Expires).Select(i => i.Name), Words(defs.GetProperty("careFreshness").GetProperty("propertyNames")));
-        Assert.Equal(LongInput.All.Select(i => i.Name), Words(defs.GetProperty("task").GetProperty("properties").GetProperty("seen").GetProperty("items")));
-        Assert.Equal(Enum.GetValues<Kind>().SkipLast(1).Select(Kinds.Wire), Words(defs.GetProperty("task").GetProperty("properties").GetProperty("doneBy").GetProperty("items")));
+        Assert.Equal(
+            Input.All.Select(i => i.Name),
+            Words(defs.GetProperty("condition").GetProperty("oneOf")[3].GetProperty("properties").GetProperty("input"))
+        );
+        Assert.Equal(
+            Input.All.Where(i => i.Expires).Select(i => i.Name),
+            Words(defs.GetProperty("freshness").GetProperty("propertyNames"))
+        );
+        Assert.Equal(
+            LongInput.All.Select(i => i.Name),
+            Words(defs.GetProperty("careCondition").GetProperty("oneOf")[3].GetProperty("properties").GetProperty("input"))
+        );
+        Assert.Equal(
+            LongInput.All.Where(i => i.Expires).Select(i => i.Name),
+            Words(defs.GetProperty("careFreshness").GetProperty("propertyNames"))
+        );
+        Assert.Equal(
+            LongInput.All.Select(i => i.Name),
+            Words(defs.GetProperty("task").GetProperty("properties").GetProperty("seen").GetProperty("items"))
+        );
+        Assert.Equal(
+            Enum.GetValues<Kind>().SkipLast(1).Select(Kinds.Wire),
+            Words(defs.GetProperty("task").GetProperty("properties").GetProperty("doneBy").GetProperty("items"))
+        );
     }
 
     [Fact]
@@ -145,7 +228,12 @@ public class SchemaTests
         using var schema = JsonDocument.Parse(File.ReadAllText(Beside("protocols", "kit.schema.json")));
         var defs = schema.RootElement.GetProperty("$defs");
         IEnumerable<string> Words(string def, string member) =>
-            defs.GetProperty(def).GetProperty("properties").GetProperty(member).GetProperty("enum").EnumerateArray().Select(v => v.GetString()!);
+            defs.GetProperty(def)
+                .GetProperty("properties")
+                .GetProperty(member)
+                .GetProperty("enum")
+                .EnumerateArray()
+                .Select(v => v.GetString()!);
         Assert.Equal(KitReader.Using.Select(Kinds.Wire), Words("use", "kind"));
         Assert.Equal(Wire.Words<UsedPer>(), Words("planned", "per"));
     }

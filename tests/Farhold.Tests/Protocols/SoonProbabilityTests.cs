@@ -6,7 +6,9 @@ public class SoonProbabilityTests
 {
     private static Read<Protocol> Local(string clock, bool signed = false)
     {
-        var utf8 = Encoding.UTF8.GetBytes($$"""{"local":"hut","version":"1",{{(signed ? "\"title\":\"Hut\"," : "")}}"over":"{{ShippedProtocol.Protocol.Id}}","clock":{{clock}}}""");
+        var utf8 = Encoding.UTF8.GetBytes(
+            $$"""{"local":"hut","version":"1",{{(signed ? "\"title\":\"Hut\"," : "")}}"over":"{{ShippedProtocol.Protocol.Id}}","clock":{{clock}}}"""
+        );
         return signed ? LocalFile.Read(utf8) : LocalFile.ReadUnsigned(utf8);
     }
 
@@ -24,7 +26,11 @@ public class SoonProbabilityTests
     [Fact]
     public void Asking_for_less_loosens_and_needs_one()
     {
-        Assert.Contains("needs a signature", Assert.Single(Assert.IsType<Read<Protocol>.Refused>(Local("""{"soonProbability":0.8}""")).Refusals).Reason, StringComparison.Ordinal);
+        Assert.Contains(
+            "needs a signature",
+            Assert.Single(Assert.IsType<Read<Protocol>.Refused>(Local("""{"soonProbability":0.8}""")).Refusals).Reason,
+            StringComparison.Ordinal
+        );
         Assert.IsType<Read<Protocol>.Usable>(Local("""{"soonProbability":0.8}""", signed: true));
     }
 

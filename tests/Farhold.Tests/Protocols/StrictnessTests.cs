@@ -25,19 +25,52 @@ public class StrictnessTests
     [InlineData("""{"input":"systolic","atMost":100}""", """{"input":"systolic","atMost":90}""", Looser)]
     [InlineData(Numbers.Above100, """{"input":"heartRate","atLeast":90}""", Looser)] // held otherwise: not to be told
     [InlineData(Numbers.Above100, """{"input":"breathRate","above":90}""", Looser)]
-    public void A_limit_that_is_met_more_often_is_tighter(string before, string after, string change) => Becomes("forbids", before, after, change);
+    public void A_limit_that_is_met_more_often_is_tighter(string before, string after, string change) =>
+        Becomes("forbids", before, after, change);
 
     [Theory]
-    [InlineData("""{"input":"heartRate","above":100,"byAge":[{"from":0,"under":5,"limit":150}]}""", """{"input":"heartRate","above":100,"byAge":[{"from":0,"under":5,"limit":140}]}""", Tighter)]
-    [InlineData("""{"input":"heartRate","above":100,"byAge":[{"from":0,"under":5,"limit":150}]}""", """{"input":"heartRate","above":100,"byAge":[{"from":0,"under":5,"limit":160}]}""", Looser)]
-    [InlineData("""{"input":"heartRate","above":100,"byAge":[{"from":0,"under":5,"limit":150}]}""", """{"input":"heartRate","above":100,"byAge":[{"from":0,"under":4,"limit":150}]}""", Tighter)] // 100 from 4 years
-    [InlineData("""{"input":"heartRate","above":100,"byAge":[{"from":0,"under":5,"limit":150}]}""", """{"input":"heartRate","above":100,"byAge":[{"from":0,"under":6,"limit":150}]}""", Looser)]
+    [InlineData(
+        """{"input":"heartRate","above":100,"byAge":[{"from":0,"under":5,"limit":150}]}""",
+        """{"input":"heartRate","above":100,"byAge":[{"from":0,"under":5,"limit":140}]}""",
+        Tighter
+    )]
+    [InlineData(
+        """{"input":"heartRate","above":100,"byAge":[{"from":0,"under":5,"limit":150}]}""",
+        """{"input":"heartRate","above":100,"byAge":[{"from":0,"under":5,"limit":160}]}""",
+        Looser
+    )]
+    [InlineData(
+        """{"input":"heartRate","above":100,"byAge":[{"from":0,"under":5,"limit":150}]}""",
+        """{"input":"heartRate","above":100,"byAge":[{"from":0,"under":4,"limit":150}]}""",
+        Tighter
+    )] // 100 from 4 years
+    [InlineData(
+        """{"input":"heartRate","above":100,"byAge":[{"from":0,"under":5,"limit":150}]}""",
+        """{"input":"heartRate","above":100,"byAge":[{"from":0,"under":6,"limit":150}]}""",
+        Looser
+    )]
     [InlineData("""{"input":"heartRate","above":100,"byAge":[{"from":0,"under":5,"limit":150}]}""", Numbers.Above100, Tighter)]
     [InlineData(Numbers.Above100, """{"input":"heartRate","above":100,"byAge":[{"from":0,"under":5,"limit":150}]}""", Looser)]
-    [InlineData("""{"input":"heartRate","above":100,"byAge":[{"from":0,"under":5,"limit":150}]}""", """{"input":"heartRate","above":110,"byAge":[{"from":0,"under":5,"limit":140}]}""", Looser)] // some ages tighter, some looser
-    [InlineData("""{"input":"heartRate","above":100,"byAge":[{"from":0,"under":1,"limit":150},{"from":1,"under":5,"limit":140}]}""", """{"input":"heartRate","above":100,"byAge":[{"from":0,"under":1,"limit":150},{"from":1,"under":5,"limit":130}]}""", Tighter)]
-    [InlineData("""{"input":"heartRate","above":100,"byAge":[{"from":0,"under":1,"limit":150},{"from":1,"under":5,"limit":140}]}""", """{"input":"heartRate","above":100,"byAge":[{"from":0,"under":1,"limit":150},{"from":1,"under":5,"limit":141}]}""", Looser)]
-    [InlineData("""{"input":"heartRate","above":100,"byAge":[{"from":0,"under":5,"limit":150}]}""", """{"input":"heartRate","above":99,"byAge":[{"from":0,"under":5,"limit":150}]}""", Tighter)]
+    [InlineData(
+        """{"input":"heartRate","above":100,"byAge":[{"from":0,"under":5,"limit":150}]}""",
+        """{"input":"heartRate","above":110,"byAge":[{"from":0,"under":5,"limit":140}]}""",
+        Looser
+    )] // some ages tighter, some looser
+    [InlineData(
+        """{"input":"heartRate","above":100,"byAge":[{"from":0,"under":1,"limit":150},{"from":1,"under":5,"limit":140}]}""",
+        """{"input":"heartRate","above":100,"byAge":[{"from":0,"under":1,"limit":150},{"from":1,"under":5,"limit":130}]}""",
+        Tighter
+    )]
+    [InlineData(
+        """{"input":"heartRate","above":100,"byAge":[{"from":0,"under":1,"limit":150},{"from":1,"under":5,"limit":140}]}""",
+        """{"input":"heartRate","above":100,"byAge":[{"from":0,"under":1,"limit":150},{"from":1,"under":5,"limit":141}]}""",
+        Looser
+    )]
+    [InlineData(
+        """{"input":"heartRate","above":100,"byAge":[{"from":0,"under":5,"limit":150}]}""",
+        """{"input":"heartRate","above":99,"byAge":[{"from":0,"under":5,"limit":150}]}""",
+        Tighter
+    )]
     public void Limits_are_compared_at_every_age(string before, string after, string change) => Becomes("forbids", before, after, change);
 
     /// <summary>A step that takes twice as long in some case is not to be spared that, nor told to wait in another case instead.</summary>
@@ -45,7 +78,8 @@ public class StrictnessTests
     public void When_a_step_takes_twice_as_long_is_compared()
     {
         var step = ShippedProtocol.Protocol.Steps[0] with { Twice = null };
-        Condition alert = new Condition.OneOf(Input.Mental, ["alert"]), voice = new Condition.OneOf(Input.Mental, ["voice"]);
+        Condition alert = new Condition.OneOf(Input.Mental, ["alert"]),
+            voice = new Condition.OneOf(Input.Mental, ["voice"]);
         Assert.Equal(Change.Same, Strictness.Of(step, step));
         Assert.Equal(Change.Same, Strictness.Of(step with { Twice = alert }, step with { Twice = alert }));
         Assert.Equal(Change.Tighter, Strictness.Of(step, step with { Twice = alert }));
@@ -92,14 +126,18 @@ public class StrictnessTests
     [InlineData("requires", Numbers.Above100, Numbers.Above90, Looser)]
     [InlineData("requires", Numbers.Above100, Numbers.Above110, Tighter)]
     [InlineData("awaits", Numbers.Above100, Numbers.Above90, Tighter)]
-    public void A_requirement_that_is_met_more_often_is_looser(string role, string before, string after, string change) => Becomes(role, before, after, change);
+    public void A_requirement_that_is_met_more_often_is_looser(string role, string before, string after, string change) =>
+        Becomes(role, before, after, change);
 
     [Theory]
     [InlineData("\"role\":\"awaits\"")]
     [InlineData("\"role\":\"forbids\",\"group\":\"shock\"")]
     [InlineData("\"role\":\"forbids\",\"hard\":true")]
-    public void Another_role_group_or_hardness_is_not_to_be_told(string role) => Assert.Contains(
-        Refusals(Numbers.Above100, "\"role\":\"forbids\"", Numbers.Above90, role), r => r.Reason.StartsWith("x is changed: X. Asks: ", StringComparison.Ordinal));
+    public void Another_role_group_or_hardness_is_not_to_be_told(string role) =>
+        Assert.Contains(
+            Refusals(Numbers.Above100, "\"role\":\"forbids\"", Numbers.Above90, role),
+            r => r.Reason.StartsWith("x is changed: X. Asks: ", StringComparison.Ordinal)
+        );
 
     [Theory]
     [InlineData("""{"haemostatic-gauze":"PT3M","plain-gauze":"PT10M"}""", false)] // cloth's is gone
@@ -116,7 +154,10 @@ public class StrictnessTests
     [InlineData("""[{"until":"PT15M"},{"until":"PT1H1M","every":"PT2M"},{"until":"PT2H","every":"PT15M"},{"every":"PT1H"}]""", true)]
     [InlineData("""[{"until":"PT15M"},{"until":"PT1H","every":"PT1M"},{"until":"PT2H","every":"PT15M"},{"every":"PT50M"}]""", true)]
     [InlineData("""[{"until":"PT15M"},{"until":"PT59M","every":"PT2M"},{"until":"PT2H","every":"PT15M"},{"every":"PT1H"}]""", false)]
-    [InlineData("""[{"until":"PT15M","every":"PT1M"},{"until":"PT1H","every":"PT2M"},{"until":"PT2H","every":"PT15M"},{"every":"PT1H"}]""", false)]
+    [InlineData(
+        """[{"until":"PT15M","every":"PT1M"},{"until":"PT1H","every":"PT2M"},{"until":"PT2H","every":"PT15M"},{"every":"PT1H"}]""",
+        false
+    )]
     [InlineData("""[{"until":"PT3H"},{"every":"PT1H"}]""", true)]
     public void The_watch_is_compared_at_every_time_since_slackening(string periods, bool tighter)
     {
@@ -129,7 +170,11 @@ public class StrictnessTests
         var text = Overlay(after, $"\"role\":\"{role}\"");
         if (change == Looser)
         {
-            Assert.StartsWith("x is changed: X. Asks: ", Assert.Single(Refusals(before, $"\"role\":\"{role}\"", after, $"\"role\":\"{role}\"")).Reason, StringComparison.Ordinal);
+            Assert.StartsWith(
+                "x is changed: X. Asks: ",
+                Assert.Single(Refusals(before, $"\"role\":\"{role}\"", after, $"\"role\":\"{role}\"")).Reason,
+                StringComparison.Ordinal
+            );
             return;
         }
 
@@ -149,12 +194,13 @@ public class StrictnessTests
         return Assert.IsType<Read<Protocol>.Usable>(ProtocolReader.Read(Encoding.UTF8.GetBytes(text), "p.json")).Value;
     }
 
-    private static string Criterion(string when, string role) => $$"""{"id":"x",{{role}},"text":"X.","sources":["common"],"when":{{when}}}""";
+    private static string Criterion(string when, string role) =>
+        $$"""{"id":"x",{{role}},"text":"X.","sources":["common"],"when":{{when}}}""";
 
-    private static string Put(string said) => said
-        .Replace("A", Numbers.Above100, StringComparison.Ordinal)
-        .Replace("B", """{"input":"pale","is":true}""", StringComparison.Ordinal)
-        .Replace("C", Numbers.Above90, StringComparison.Ordinal);
+    private static string Put(string said) =>
+        said.Replace("A", Numbers.Above100, StringComparison.Ordinal)
+            .Replace("B", """{"input":"pale","is":true}""", StringComparison.Ordinal)
+            .Replace("C", Numbers.Above90, StringComparison.Ordinal);
 
     private static class Numbers
     {

@@ -18,9 +18,14 @@ public class AmendmentOrderTests
     [Fact]
     public void Of_two_recorded_at_once_the_greater_id_counts() => Assert.Equal(110, HeartRate([Signs, Amend(3, 1, 110), Amend(2, 1, 90)]));
 
-    private static Entry Amend(int number, int minutes, int heartRate) => EntryWriting.Write(
-        new("m", number), Happened.At(Case.Now), Case.Now + Duration.FromMinutes(minutes), "Ane",
-        new Payload.EntryAmended(Signs.Id, JsonText.Of($$"""{"heartRate":{{heartRate}}}""")));
+    private static Entry Amend(int number, int minutes, int heartRate) =>
+        EntryWriting.Write(
+            new("m", number),
+            Happened.At(Case.Now),
+            Case.Now + Duration.FromMinutes(minutes),
+            "Ane",
+            new Payload.EntryAmended(Signs.Id, JsonText.Of($$"""{"heartRate":{{heartRate}}}"""))
+        );
 
     private static double? HeartRate(Entry[] lines) =>
         new CareRecord(lines, []).Readings[0].Of(Kind.SignsTaken).Single().As<Payload.SignsTaken>().HeartRate;

@@ -19,8 +19,10 @@ public class ChainDoubtTests
         var record = new CareRecord(Changed(Linked, 3, "\"heartRate\":84", "\"heartRate\":85"), []);
         var doubt = Assert.Single(record.Doubts);
         Assert.Equal(
-            "entry a-5 does not follow from the line before it: lines were changed after they were written, or another program rewrote the file",
-            doubt.Text);
+            "entry a-5 does not follow from the line before it: lines were changed after they were written, or another program rewrote "
+                + "the file",
+            doubt.Text
+        );
         Assert.True(doubt.CanBeSettled);
         Assert.Equal(Verdict.CheckFirst, VerdictOf(record));
         Settle(record, doubt);
@@ -35,8 +37,22 @@ public class ChainDoubtTests
         var rewritten = two.Select(Spaced).ToArray();
         var record = new CareRecord(rewritten, []);
         Assert.Equal(2, record.Doubts.Length);
-        Assert.Contains(record.Doubts, d => d.Text.StartsWith("entry a-2 does not follow from the line before it, nor do 9 more of Ane's phone (a):", StringComparison.Ordinal));
-        Assert.Contains(record.Doubts, d => d.Text.StartsWith("entry b-2 does not follow from the line before it, nor do 2 more of Tor's phone (b):", StringComparison.Ordinal));
+        Assert.Contains(
+            record.Doubts,
+            d =>
+                d.Text.StartsWith(
+                    "entry a-2 does not follow from the line before it, nor do 9 more of Ane's phone (a):",
+                    StringComparison.Ordinal
+                )
+        );
+        Assert.Contains(
+            record.Doubts,
+            d =>
+                d.Text.StartsWith(
+                    "entry b-2 does not follow from the line before it, nor do 2 more of Tor's phone (b):",
+                    StringComparison.Ordinal
+                )
+        );
         foreach (var doubt in record.Doubts)
             Settle(record, doubt);
         Assert.Equal(Verdict.Attempt, VerdictOf(record));
@@ -49,7 +65,10 @@ public class ChainDoubtTests
     {
         var once = Changed(Linked, 3, "\"heartRate\":84", "\"heartRate\":85");
         var settled = Assert.Single(new CareRecord(once, []).Doubts);
-        foreach (var again in (Entry[][])[Changed(once, 7, "\"able\":true", "\"able\" :true"), Changed(once, 3, "\"heartRate\":85", "\"heartRate\":86")])
+        foreach (
+            var again in (Entry[][])
+                [Changed(once, 7, "\"able\":true", "\"able\" :true"), Changed(once, 3, "\"heartRate\":85", "\"heartRate\":86")]
+        )
         {
             var record = new CareRecord(again, []);
             Settle(record, settled);
@@ -86,7 +105,9 @@ public class ChainDoubtTests
     public void A_link_fits_where_any_line_of_the_same_entry_is_the_one_it_names()
     {
         var entries = Linked;
-        foreach (var record in (CareRecord[])[new([.. entries, .. entries.Select(Spaced)], []), new([.. entries.Select(Spaced), .. entries], [])])
+        foreach (
+            var record in (CareRecord[])[new([.. entries, .. entries.Select(Spaced)], []), new([.. entries.Select(Spaced), .. entries], [])]
+        )
         {
             Assert.Empty(record.Doubts);
             Assert.Equal(entries.Length, record.Count);
@@ -110,8 +131,10 @@ public class ChainDoubtTests
         Assert.Equal(expected, growing.Doubts);
     }
 
-    private static IEnumerable<Entry> Notes(string device, int count) => Enumerable.Range(1, count).Select(n =>
-        EntryWriting.Write(new(device, n), Happened.At(Case.Now), Case.Now, "Tor", new Payload.NoteWritten("calm")));
+    private static IEnumerable<Entry> Notes(string device, int count) =>
+        Enumerable
+            .Range(1, count)
+            .Select(n => EntryWriting.Write(new(device, n), Happened.At(Case.Now), Case.Now, "Tor", new Payload.NoteWritten("calm")));
 
     private static Entry Spaced(Entry entry) => Chained.Read("{ " + entry.Json.ToString()[1..]);
 
@@ -122,8 +145,16 @@ public class ChainDoubtTests
         return [.. entries[..which], Chained.Read(line.Replace(from, to, StringComparison.Ordinal)), .. entries[(which + 1)..]];
     }
 
-    private static void Settle(CareRecord record, Doubt doubt) => record.Add(EntryWriting.Write(
-        record.NextId("z"), Happened.At(Case.Now), Case.Now, "Ane", new Payload.TaskDone(doubt.Id, "another program rewrote the file")));
+    private static void Settle(CareRecord record, Doubt doubt) =>
+        record.Add(
+            EntryWriting.Write(
+                record.NextId("z"),
+                Happened.At(Case.Now),
+                Case.Now,
+                "Ane",
+                new Payload.TaskDone(doubt.Id, "another program rewrote the file")
+            )
+        );
 
-    private static Verdict VerdictOf(CareRecord record) => Judge.At(record, ShippedProtocol.Protocol, Case.Now).Limbs.Single().Verdict;
+    private static Verdict VerdictOf(CareRecord record) => Judge.At(record, ShippedRules.Book, Case.Now).Limbs.Single().Verdict;
 }

@@ -6,8 +6,11 @@ public class DoubtTests
     private static readonly Payload Looked = new Payload.TaskDone("gap-a-12");
 
     /// <summary>Everything well, but the last entry but one of the device is missing.</summary>
-    private static CareRecord Gap(Happened looked) => new(
-        [.. Case.Well.Record.Entries, EntryWriting.Write(new("a", 13), looked, Instant.Max(Case.Now, looked.Latest), "Ane", Looked)], []);
+    private static CareRecord Gap(Happened looked) =>
+        new(
+            [.. Case.Well.Record.Entries, EntryWriting.Write(new("a", 13), looked, Instant.Max(Case.Now, looked.Latest), "Ane", Looked)],
+            []
+        );
 
     [Fact]
     public void The_scene_of_these_tests_would_allow_an_attempt() => Assert.Equal(Verdict.Attempt, Case.Well.Verdict);
@@ -20,7 +23,7 @@ public class DoubtTests
     {
         var record = Gap(new(Ago(earliest), Ago(latest)));
         Assert.Equal("gap-a-12", Assert.Single(record.Doubts).Id);
-        Assert.Equal(verdict, Judge.At(record, ShippedProtocol.Protocol, Case.Now).Limbs.Single().Verdict);
+        Assert.Equal(verdict, Judge.At(record, ShippedRules.Book, Case.Now).Limbs.Single().Verdict);
     }
 
     [Fact]
@@ -32,7 +35,7 @@ public class DoubtTests
                 record.Add(EntryWriting.Write(new("b", i + 1), Happened.At(Case.Now), Case.Now, "Tor", new Payload.NoteWritten(text)));
         Assert.Equal(CareRecord.MaxReadings, record.Readings.Length);
         Settle(record, [.. record.Doubts]);
-        var limb = Judge.At(record, ShippedProtocol.Protocol, Case.Now).Limbs.Single();
+        var limb = Judge.At(record, ShippedRules.Book, Case.Now).Limbs.Single();
         Assert.Equal(Verdict.CheckFirst, limb.Verdict);
         Assert.Equal([Input.RecordWhole], limb.CheckFirst);
     }
@@ -45,7 +48,7 @@ public class DoubtTests
             foreach (var text in (string[])["one", "other"])
                 record.Add(EntryWriting.Write(new("b", i + 1), Happened.At(Case.Now), Case.Now, "Tor", new Payload.NoteWritten(text)));
         Settle(record, [.. record.Doubts]);
-        Assert.Equal(Verdict.Attempt, Judge.At(record, ShippedProtocol.Protocol, Case.Now).Limbs.Single().Verdict);
+        Assert.Equal(Verdict.Attempt, Judge.At(record, ShippedRules.Book, Case.Now).Limbs.Single().Verdict);
     }
 
     private static void Settle(CareRecord record, Doubt[] doubts)

@@ -2,7 +2,9 @@ using System.Collections.Immutable;
 
 namespace Farhold.Tests.Records;
 
-/// <summary>Twenty thousand of the same: judged, and in time that grows with them and no faster (the benchmarks hold the figures).</summary>
+/// <summary>
+/// Twenty thousand of the same: judged, and in time that grows with them and no faster (the benchmarks hold the figures).
+/// </summary>
 public class HeapTests
 {
     private const int Many = 20_000;
@@ -48,7 +50,9 @@ public class HeapTests
     [Fact]
     public void Thousands_of_tourniquets_on_one_limb()
     {
-        var clock = Judged([.. Enumerable.Range(1, Many).Select(i => (Payload)new Payload.TourniquetTightened($"t{i}", Limb.LeftLeg))]).Limbs.Single().Clock;
+        var clock = Judged([.. Enumerable.Range(1, Many).Select(i => (Payload)new Payload.TourniquetTightened($"t{i}", Limb.LeftLeg))])
+            .Limbs.Single()
+            .Clock;
         Assert.Equal(Many, clock.Tourniquets.Length);
         Assert.Equal(Duration.FromSeconds(Many), clock.Occluded.Max);
     }
@@ -56,8 +60,15 @@ public class HeapTests
     [Fact]
     public void One_tourniquet_tightened_and_slackened_thousands_of_times()
     {
-        var clock = Judged([.. Enumerable.Range(1, Many).Select(i => i % 2 == 0
-            ? (Payload)new Payload.TourniquetSlackened("t1") : new Payload.TourniquetTightened("t1", Limb.LeftLeg))]).Observed.Single().Clock;
+        var clock = Judged([
+            .. Enumerable
+                .Range(1, Many)
+                .Select(i =>
+                    i % 2 == 0 ? (Payload)new Payload.TourniquetSlackened("t1") : new Payload.TourniquetTightened("t1", Limb.LeftLeg)
+                ),
+        ])
+            .Observed.Single()
+            .Clock;
         Assert.Equal(Duration.FromSeconds(Many / 2), clock.Occluded.Max);
         Assert.Equal(Many / 2, clock.Stretches.Length);
     }
@@ -67,9 +78,17 @@ public class HeapTests
     {
         var limb = Judged([
             new Payload.TourniquetTightened("t1", Limb.LeftLeg),
-            .. Enumerable.Range(1, Many).SelectMany(i => (Payload[])[
-                new Payload.WoundFound($"w{i}", Limb.LeftLeg, null, WoundNature.Bleeding), new Payload.BleedingChecked($"w{i}", Bleeding.None)]),
-        ]).Limbs.Single();
+            .. Enumerable
+                .Range(1, Many)
+                .SelectMany(i =>
+                    (Payload[])
+                        [
+                            new Payload.WoundFound($"w{i}", Limb.LeftLeg, null, WoundNature.Bleeding),
+                            new Payload.BleedingChecked($"w{i}", Bleeding.None),
+                        ]
+                ),
+        ])
+            .Limbs.Single();
         var look = Assert.Single(limb.Findings.SelectMany(f => f.Used).Where(u => u.Input == "bleeding").Select(u => u.Value).Distinct());
         Assert.Equal("none", look);
     }
@@ -85,12 +104,26 @@ public class HeapTests
     }
 
     /// <summary>One a second, the last just now.</summary>
-    private static Judgement Judged(ImmutableArray<Payload> said) => Judge.At(
-        new(said.Select((p, i) => EntryWriting.Write(new("a", i + 1), Happened.At(Case.Now - Duration.FromSeconds(said.Length - i)), Case.Now, "Ane", p)), []),
-        ShippedProtocol.Protocol,
-        Case.Now);
+    private static Judgement Judged(ImmutableArray<Payload> said) =>
+        Judge.At(
+            new(
+                said.Select(
+                    (p, i) =>
+                        EntryWriting.Write(
+                            new("a", i + 1),
+                            Happened.At(Case.Now - Duration.FromSeconds(said.Length - i)),
+                            Case.Now,
+                            "Ane",
+                            p
+                        )
+                ),
+                []
+            ),
+            ShippedRules.Book,
+            Case.Now
+        );
 
-    private static Verdict VerdictOf(CareRecord record) => Judge.At(record, ShippedProtocol.Protocol, Case.Now).Limbs.Single().Verdict;
+    private static Verdict VerdictOf(CareRecord record) => Judge.At(record, ShippedRules.Book, Case.Now).Limbs.Single().Verdict;
 
     private static Entry Note(string device, int number, string text) => Written(device, number, new Payload.NoteWritten(text));
 

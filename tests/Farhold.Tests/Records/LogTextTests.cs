@@ -24,7 +24,11 @@ public class LogTextTests
     [Fact]
     public void A_correction_that_was_withdrawn_is_no_headline()
     {
-        var line = Line(Drink, Amend(2, "08:10", """{"millilitres":250}"""), Said(3, "08:20", new Payload.EntryWithdrawn(new("a", 2), "slip")));
+        var line = Line(
+            Drink,
+            Amend(2, "08:10", """{"millilitres":250}"""),
+            Said(3, "08:20", new Payload.EntryWithdrawn(new("a", 2), "slip"))
+        );
         Assert.Equal("Given 500 mL oral water, mouth", line.Text);
         Assert.EndsWith("; this correction was withdrawn", Assert.Single(line.Changes), StringComparison.Ordinal);
     }
@@ -37,10 +41,10 @@ public class LogTextTests
         Assert.EndsWith("can't be read and does not count", line.Changes[1], StringComparison.Ordinal);
     }
 
-    private static LogLine Line(params Entry[] entries) =>
-        LogText.Lines(new CareRecord(entries, [])).Single(l => l.Entry.Id == Drink.Id);
+    private static LogLine Line(params Entry[] entries) => LogText.Lines(new CareRecord(entries, [])).Single(l => l.Entry.Id == Drink.Id);
 
-    private static Entry Amend(int number, string at, string replace) => Said(number, at, new Payload.EntryAmended(Drink.Id, JsonText.Of(replace)));
+    private static Entry Amend(int number, string at, string replace) =>
+        Said(number, at, new Payload.EntryAmended(Drink.Id, JsonText.Of(replace)));
 
     private static Entry Said(int number, string at, Payload payload) =>
         EntryWriting.Write(new("a", number), Happened.At(Some.At(at)), Some.At(at), "Ane", payload);

@@ -3,8 +3,7 @@ namespace Farhold.Tests.Records;
 public class NewNamesTests
 {
     [Fact]
-    public void The_device_that_opened_the_record_counts_on() =>
-        Assert.Equal(("t2", "w3"), Names(On("7k3f")));
+    public void The_device_that_opened_the_record_counts_on() => Assert.Equal(("t2", "w3"), Names(On("7k3f")));
 
     [Fact]
     public void Another_device_marks_what_it_names_so_that_two_without_a_link_never_give_one_name() =>

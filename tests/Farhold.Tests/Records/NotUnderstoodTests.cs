@@ -26,7 +26,15 @@ public class NotUnderstoodTests
         Assert.EndsWith(": " + names, doubt.Text, StringComparison.Ordinal);
         Assert.Contains("b-1", doubt.Text, StringComparison.Ordinal);
         Assert.Equal(Verdict.CheckFirst, VerdictOf(record));
-        record.Add(EntryWriting.Write(new("c", 1), Happened.At(Case.Now), Case.Now, "Ane", new Payload.TaskDone(doubt.Id, "nothing to do with the limb")));
+        record.Add(
+            EntryWriting.Write(
+                new("c", 1),
+                Happened.At(Case.Now),
+                Case.Now,
+                "Ane",
+                new Payload.TaskDone(doubt.Id, "nothing to do with the limb")
+            )
+        );
         Assert.Equal(Verdict.Attempt, VerdictOf(record));
         Assert.Equal([doubt], record.Doubts);
     }
@@ -47,16 +55,26 @@ public class NotUnderstoodTests
     private static CareRecord Here => new(Case.Well.Record.Entries, []) { Writer = "c" };
 
     [Fact]
-    public void A_range_of_time_with_more_in_it_than_its_ends_is_not_understood() => Assert.Equal(
-        "happened.likely",
-        Assert.Single(Read("""{"id":"b-1","happened":{"earliest":"2031-05-04T11:00:00Z","latest":"2031-05-04T11:58:00Z","likely":"2031-05-04T11:30:00Z"},"recorded":"2031-05-04T11:58:00Z","by":"Tor","kind":"note","text":"calm"}""").NotUnderstood).Name);
+    public void A_range_of_time_with_more_in_it_than_its_ends_is_not_understood() =>
+        Assert.Equal(
+            "happened.likely",
+            Assert
+                .Single(
+                    Read(
+                        """{"id":"b-1","happened":{"earliest":"2031-05-04T11:00:00Z","latest":"2031-05-04T11:58:00Z","likely":"2031-05-04T11:30:00Z"},"recorded":"2031-05-04T11:58:00Z","by":"Tor","kind":"note","text":"calm"}"""
+                    ).NotUnderstood
+                )
+                .Name
+        );
 
     [Fact]
     public void Whoever_withdraws_such_an_entry_has_settled_it()
     {
         var record = Here;
         record.Add(Read(Head + "\"signs.taken\",\"heartRbte\":150}"));
-        record.Add(EntryWriting.Write(new("c", 1), Happened.At(Case.Now), Case.Now, "Ane", new Payload.EntryWithdrawn(new("b", 1), "mistyped")));
+        record.Add(
+            EntryWriting.Write(new("c", 1), Happened.At(Case.Now), Case.Now, "Ane", new Payload.EntryWithdrawn(new("b", 1), "mistyped"))
+        );
         Assert.Empty(record.Doubts);
         Assert.Equal(Verdict.Attempt, VerdictOf(record));
     }
@@ -119,21 +137,39 @@ public class NotUnderstoodTests
     [Fact]
     public void The_log_shows_what_it_says()
     {
-        var record = new CareRecord([Read(Head + "\"signs.taken\",\"heartRbte\":150}"), Read(Head.Replace("b-1", "b-2", StringComparison.Ordinal) + "\"signs.tcken\",\"heartRate\":151}")], []);
+        var record = new CareRecord(
+            [
+                Read(Head + "\"signs.taken\",\"heartRbte\":150}"),
+                Read(Head.Replace("b-1", "b-2", StringComparison.Ordinal) + "\"signs.tcken\",\"heartRate\":151}"),
+            ],
+            []
+        );
         Assert.Equal(
-            ["Signs taken, none that this version knows [NOT UNDERSTOOD: heartRbte 150]", "Entry of a newer version (signs.tcken): kept, counted in nothing [NOT UNDERSTOOD: heartRate 151]"],
-            LogText.Lines(record).Select(l => l.Text));
+            [
+                "Signs taken, none that this version knows [NOT UNDERSTOOD: heartRbte 150]",
+                "Entry of a newer version (signs.tcken): kept, counted in nothing [NOT UNDERSTOOD: heartRate 151]",
+            ],
+            LogText.Lines(record).Select(l => l.Text)
+        );
     }
 
     [Fact]
     public void Each_is_named_with_its_line_and_column()
     {
-        var text = Head + "\"note\",\"text\":\"é\",\"mood\":1}\n\n" + Head.Replace("b-1", "b-2", StringComparison.Ordinal) + "\"signs.tcken\"}\n";
+        var text =
+            Head + "\"note\",\"text\":\"é\",\"mood\":1}\n\n" + Head.Replace("b-1", "b-2", StringComparison.Ordinal) + "\"signs.tcken\"}\n";
         var file = ((Read<RecordFile>.Usable)RecordReader.Read(Encoding.UTF8.GetBytes(text), "x")).Value;
-        Assert.Equal([(1, text.IndexOf("\"mood", StringComparison.Ordinal) + 1), (3, Head.Length + 2)], file.NotUnderstood("x").Select(r => (r.Line, r.Column)));
         Assert.Equal(
-            ["the field mood is not understood in an entry of the kind note: it is kept, and counts for nothing", "the kind signs.tcken is not known to this version: the entry is kept, and counts for nothing"],
-            file.NotUnderstood("x").Select(r => r.Reason));
+            [(1, text.IndexOf("\"mood", StringComparison.Ordinal) + 1), (3, Head.Length + 2)],
+            file.NotUnderstood("x").Select(r => (r.Line, r.Column))
+        );
+        Assert.Equal(
+            [
+                "the field mood is not understood in an entry of the kind note: it is kept, and counts for nothing",
+                "the kind signs.tcken is not known to this version: the entry is kept, and counts for nothing",
+            ],
+            file.NotUnderstood("x").Select(r => r.Reason)
+        );
     }
 
     [Fact]
@@ -143,14 +179,24 @@ public class NotUnderstoodTests
         var amendment = Amends(1, target.Id.ToString(), """{"pale":true,"gcs":{"motpr":3},"heartRbte":150}""");
         var line = amendment.Json.ToString();
         Assert.Equal(
-            [("gcs.motpr", line.IndexOf("\"gcs\"", StringComparison.Ordinal)), ("heartRbte", line.IndexOf("\"heartRbte\"", StringComparison.Ordinal))],
-            Amendments.NotUnderstood(target, amendment).Select(n => (n.Name, n.Offset)));
+            [
+                ("gcs.motpr", line.IndexOf("\"gcs\"", StringComparison.Ordinal)),
+                ("heartRbte", line.IndexOf("\"heartRbte\"", StringComparison.Ordinal)),
+            ],
+            Amendments.NotUnderstood(target, amendment).Select(n => (n.Name, n.Offset))
+        );
     }
 
-    private static Verdict VerdictOf(CareRecord record) => Judge.At(record, ShippedProtocol.Protocol, Case.Now).Limbs.Single().Verdict;
+    private static Verdict VerdictOf(CareRecord record) => Judge.At(record, ShippedRules.Book, Case.Now).Limbs.Single().Verdict;
 
-    private static Entry Amends(int number, string target, string replace) => EntryWriting.Write(
-        new("c", number), Happened.At(Case.Now), Case.Now, "Ane", new Payload.EntryAmended(EntryId.TryParse(target)!.Value, JsonText.Of(replace)));
+    private static Entry Amends(int number, string target, string replace) =>
+        EntryWriting.Write(
+            new("c", number),
+            Happened.At(Case.Now),
+            Case.Now,
+            "Ane",
+            new Payload.EntryAmended(EntryId.TryParse(target)!.Value, JsonText.Of(replace))
+        );
 
     private static Entry Read(string line) => ((Read<Entry>.Usable)new EntryReader().Read(Encoding.UTF8.GetBytes(line), "line", 1)).Value;
 }

@@ -65,7 +65,13 @@ public class RecordReaderTests
     [InlineData("nul-bytes", -1, 1, 1, "the file is not text in UTF-8")]
     [InlineData("compressed", -1, 1, 1, "the file is compressed; unpack it first")]
     [InlineData("prose", -1, 1, 1, "this is not JSON")]
-    public void A_broken_line_is_refused_where_it_breaks_and_the_others_are_read(string name, int loaded, int line, int column, string reason)
+    public void A_broken_line_is_refused_where_it_breaks_and_the_others_are_read(
+        string name,
+        int loaded,
+        int line,
+        int column,
+        string reason
+    )
     {
         var read = RecordReader.Read(File.ReadAllBytes(Path.Combine(Cases, name + ".jsonl")), name);
         var refusal = read switch
@@ -82,8 +88,11 @@ public class RecordReaderTests
     public void Every_case_says_what_it_breaks_and_is_tested()
     {
         var files = Directory.GetFiles(Cases, "*.jsonl").Select(Path.GetFileNameWithoutExtension).Order(StringComparer.Ordinal).ToArray();
-        var tested = typeof(RecordReaderTests).GetMethod(nameof(A_broken_line_is_refused_where_it_breaks_and_the_others_are_read))!
-            .GetCustomAttributes(typeof(InlineDataAttribute), false).Select(a => (string)((InlineDataAttribute)a).Data[0]!).Order(StringComparer.Ordinal);
+        var tested = typeof(RecordReaderTests)
+            .GetMethod(nameof(A_broken_line_is_refused_where_it_breaks_and_the_others_are_read))!
+            .GetCustomAttributes(typeof(InlineDataAttribute), false)
+            .Select(a => (string)((InlineDataAttribute)a).Data[0]!)
+            .Order(StringComparer.Ordinal);
         Assert.Equal(files, tested);
         Assert.All(files, f => Assert.NotEmpty(File.ReadAllText(Path.Combine(Cases, f + ".txt")).Trim()));
     }
@@ -106,15 +115,21 @@ public class RecordReaderTests
 
     [Fact]
     public void A_file_of_nothing_but_damage_is_no_record() =>
-        Assert.IsType<Read<RecordFile>.Refused>(RecordReader.Read(Encoding.UTF8.GetBytes(First + string.Concat(Enumerable.Repeat("\nx", 10_001))), "x"));
+        Assert.IsType<Read<RecordFile>.Refused>(
+            RecordReader.Read(Encoding.UTF8.GetBytes(First + string.Concat(Enumerable.Repeat("\nx", 10_001))), "x")
+        );
 
     /// <summary>Kinds and fields of newer versions stay as they are, byte for byte, and so do lines that can't be read.</summary>
     [Fact]
     public void What_is_read_is_written_back_byte_for_byte()
     {
-        var text = First + "\n"
-            + """{ "id" : "a-2", "happened":"2031-05-04T02:10:00.5+02:00","recorded":"2031-05-04T02:10:00Z","by":"Ane","kind":"note","text":"\u0061", "mood":{"x":[1.50,null]} }""" + "\n"
-            + """{"id":"a-3","happened":"2031-05-04T02:10:00Z","recorded":"2031-05-04T02:10:00Z","by":"Ane","kind":"wound.stitched","threads":12}""" + "\n"
+        var text =
+            First
+            + "\n"
+            + """{ "id" : "a-2", "happened":"2031-05-04T02:10:00.5+02:00","recorded":"2031-05-04T02:10:00Z","by":"Ane","kind":"note","text":"\u0061", "mood":{"x":[1.50,null]} }"""
+            + "\n"
+            + """{"id":"a-3","happened":"2031-05-04T02:10:00Z","recorded":"2031-05-04T02:10:00Z","by":"Ane","kind":"wound.stitched","threads":12}"""
+            + "\n"
             + "{broken}\n";
         var file = Read(text);
         using var stream = new MemoryStream();
@@ -127,16 +142,25 @@ public class RecordReaderTests
     [Fact]
     public void Escapes_in_names_and_words_mean_what_they_stand_for()
     {
-        var entry = Read("""{"\u0069d":"a-1","happened":"2031-05-04T02:10:00\u005a","recorded":"2031-05-04T02:10:00Z","by":"Ane","kind":"bleeding\u002echecked","wound":"w1","bl\u0065eding":"\u0061ctive"}""").Entries[0];
+        var entry = Read(
+            """{"\u0069d":"a-1","happened":"2031-05-04T02:10:00\u005a","recorded":"2031-05-04T02:10:00Z","by":"Ane","kind":"bleeding\u002echecked","wound":"w1","bl\u0065eding":"\u0061ctive"}"""
+        ).Entries[0];
         Assert.Equal(new Payload.BleedingChecked("w1", Bleeding.Active), entry.Payload);
     }
 
     [Fact]
-    public void A_field_that_is_null_is_not_given() => Assert.Equal(
-        new Payload.SignsTaken { Pale = true },
-        Read("""{"id":"a-1","happened":"2031-05-04T02:10:00Z","recorded":"2031-05-04T02:10:00Z","by":"Ane","kind":"signs.taken","heartRate":null,"pale":true,"mental":null}""").Entries[0].Payload);
+    public void A_field_that_is_null_is_not_given() =>
+        Assert.Equal(
+            new Payload.SignsTaken { Pale = true },
+            Read(
+                """{"id":"a-1","happened":"2031-05-04T02:10:00Z","recorded":"2031-05-04T02:10:00Z","by":"Ane","kind":"signs.taken","heartRate":null,"pale":true,"mental":null}"""
+            )
+                .Entries[0]
+                .Payload
+        );
 
-    private const string First = """{"id":"a-1","happened":"2031-05-04T02:00:00Z","recorded":"2031-05-04T02:00:00Z","by":"Ane","kind":"casualty.opened","alias":"Runa"}""";
+    private const string First =
+        """{"id":"a-1","happened":"2031-05-04T02:00:00Z","recorded":"2031-05-04T02:00:00Z","by":"Ane","kind":"casualty.opened","alias":"Runa"}""";
 
     private static RecordFile Read(string text) => ((Read<RecordFile>.Usable)RecordReader.Read(Encoding.UTF8.GetBytes(text), "x")).Value;
 }

@@ -64,7 +64,15 @@ public class UnsayingTests
         var lines = LogText.Lines(record).Where(l => l.Changes.Count > 0).ToArray();
         Assert.Equal(2, lines.Length);
         Assert.All(lines, l => Assert.False(l.Withdrawn));
-        Assert.All(lines, l => Assert.EndsWith("nobody has accepted this, so the worse of the two readings is used", l.Changes.Single(), StringComparison.Ordinal));
+        Assert.All(
+            lines,
+            l =>
+                Assert.EndsWith(
+                    "nobody has accepted this, so the worse of the two readings is used",
+                    l.Changes.Single(),
+                    StringComparison.Ordinal
+                )
+        );
     }
 
     [Fact]
@@ -78,28 +86,43 @@ public class UnsayingTests
     /// <summary>Whatever another phone unsays, no limb is judged milder before somebody has accepted it.</summary>
     [Fact]
     public void Unsaying_makes_no_verdict_milder() =>
-        Gen.Select(Gens.Record, Gen.Int[0, 99].Array[1, 4], Gen.Bool.Array[4]).Sample((written, which, withdraws) =>
-        {
-            var before = Verdicts(written.Record, written.Now);
-            var record = written.Record;
-            for (var i = 0; i < which.Length; i++)
-            {
-                var target = written.Entries[which[i] % written.Entries.Length];
-                record.Add(EntryWriting.Write(new("zzz", i + 1), Happened.At(written.Now), written.Now, "Nobody", withdraws[i]
-                    ? new Payload.EntryWithdrawn(target.Id, "no")
-                    : new Payload.EntryAmended(target.Id, JsonText.Of("""{"heartRate":80,"breathRate":14,"bleeding":"none","dizzy":false,"able":true}"""))));
-            }
+        Gen.Select(Gens.Record, Gen.Int[0, 99].Array[1, 4], Gen.Bool.Array[4])
+            .Sample(
+                (written, which, withdraws) =>
+                {
+                    var before = Verdicts(written.Record, written.Now);
+                    var record = written.Record;
+                    for (var i = 0; i < which.Length; i++)
+                    {
+                        var target = written.Entries[which[i] % written.Entries.Length];
+                        record.Add(
+                            EntryWriting.Write(
+                                new("zzz", i + 1),
+                                Happened.At(written.Now),
+                                written.Now,
+                                "Nobody",
+                                withdraws[i]
+                                    ? new Payload.EntryWithdrawn(target.Id, "no")
+                                    : new Payload.EntryAmended(
+                                        target.Id,
+                                        JsonText.Of("""{"heartRate":80,"breathRate":14,"bleeding":"none","dizzy":false,"able":true}""")
+                                    )
+                            )
+                        );
+                    }
 
-            var after = Verdicts(record, written.Now);
-            foreach (var (limb, verdict) in before)
-                Assert.True(after.TryGetValue(limb, out var now) && now >= verdict, $"{limb}: {verdict} before");
-        }, iter: Gens.Cases(2_000));
+                    var after = Verdicts(record, written.Now);
+                    foreach (var (limb, verdict) in before)
+                        Assert.True(after.TryGetValue(limb, out var now) && now >= verdict, $"{limb}: {verdict} before");
+                },
+                iter: Gens.Cases(2_000)
+            );
 
     private static Dictionary<Limb, Verdict> Verdicts(CareRecord record, Instant now) =>
-        Judge.At(record, ShippedProtocol.Protocol, now).Limbs.ToDictionary(l => l.Limb, l => l.Verdict);
+        Judge.At(record, ShippedRules.Book, now).Limbs.ToDictionary(l => l.Limb, l => l.Verdict);
 
     private static Entry Said(string device, int number, Payload what) =>
         EntryWriting.Write(new(device, number), Happened.At(Case.Now), Case.Now, device, what);
 
-    private static Verdict VerdictOf(CareRecord record) => Judge.At(record, ShippedProtocol.Protocol, Case.Now).Limbs.Single().Verdict;
+    private static Verdict VerdictOf(CareRecord record) => Judge.At(record, ShippedRules.Book, Case.Now).Limbs.Single().Verdict;
 }

@@ -62,8 +62,10 @@ public class KeysTests
     [Theory]
     [InlineData("farhold issuer v2")]
     [InlineData("")]
-    public void Anything_else_is_no_code(string first) => Assert.IsType<Read<IssuerCode>.Refused>(
-        IssuerCode.Read(Encoding.UTF8.GetBytes(Known.Replace("farhold issuer v1", first, StringComparison.Ordinal)), "code"));
+    public void Anything_else_is_no_code(string first) =>
+        Assert.IsType<Read<IssuerCode>.Refused>(
+            IssuerCode.Read(Encoding.UTF8.GetBytes(Known.Replace("farhold issuer v1", first, StringComparison.Ordinal)), "code")
+        );
 
     [Fact]
     public void A_kept_keyring_is_read_as_it_was_and_a_changed_one_not_at_all()
@@ -71,16 +73,22 @@ public class KeysTests
         var keyring = Rescue.Trusted.Seen(Rescue.Proof("{}"u8.ToArray(), Rescue.Head(7)), "{}"u8);
         var written = keyring.Write();
         Assert.Equal(keyring.Issuers, Assert.IsType<Read<Keyring>.Usable>(Keyring.Read(written, "keys")).Value.Issuers);
-        foreach (var (good, bad) in new[] { ("\"serial\": 7", "\"serial\": -7"), ("issuer v1", "issuer v3"), ("\"issuers\"", "\"others\"") })
-            Assert.IsType<Read<Keyring>.Refused>(Keyring.Read(Encoding.UTF8.GetBytes(
-                Encoding.UTF8.GetString(written).Replace(good, bad, StringComparison.Ordinal)), "keys"));
+        foreach (
+            var (good, bad) in new[] { ("\"serial\": 7", "\"serial\": -7"), ("issuer v1", "issuer v3"), ("\"issuers\"", "\"others\"") }
+        )
+            Assert.IsType<Read<Keyring>.Refused>(
+                Keyring.Read(Encoding.UTF8.GetBytes(Encoding.UTF8.GetString(written).Replace(good, bad, StringComparison.Ordinal)), "keys")
+            );
     }
 
     [Fact]
     public void A_key_takes_the_place_of_another_only_by_that_ones_signature_and_forgets_nothing()
     {
         var keyring = Rescue.Trusted.Seen(Rescue.Proof("{}"u8.ToArray(), Rescue.Head(7)), "{}"u8);
-        var (next, stranger) = (new TestIssuer("Skarvedal mountain rescue (invented)", "medical lead"), new TestIssuer("Somebody", "nobody"));
+        var (next, stranger) = (
+            new TestIssuer("Skarvedal mountain rescue (invented)", "medical lead"),
+            new TestIssuer("Somebody", "nobody")
+        );
         var rotation = Assert.IsType<Read<KeyRotation>.Usable>(KeyRotation.Read(Rescue.Key.Rotate(next.Key.Code).Write(), "r")).Value;
         var turned = Assert.IsType<Read<Keyring>.Usable>(Rotate(keyring, rotation)).Value;
         Assert.Equal(new PinnedIssuer(next.Key.Code, 7, keyring.Issuers[0].File), Assert.Single(turned.Issuers));
@@ -104,11 +112,15 @@ public class KeysTests
         Assert.IsType<Read<SigningKey>.Refused>(SigningKey.Read(Encoding.UTF8.GetString(Rescue.Key.Code.Write()), "key"));
     }
 
-    private const string Known = "farhold issuer v1\nkey: YP7UuiVanTHJYet0xjVtaMBJuJI7Yfps5mliLmDyn7Z5A_4QCLi8maQa6elWKLxk8vGyDC1-n1F3o8KU1EYimQ\nname: Vigdis Holm\nrole: medical lead\n";
+    private const string Known =
+        "farhold issuer v1\nkey: YP7UuiVanTHJYet0xjVtaMBJuJI7Yfps5mliLmDyn7Z5A_4QCLi8maQa6elWKLxk8vGyDC1-n1F3o8KU1EYimQ\nname: Vigdis "
+        + "Holm\nrole: medical lead\n";
 
     private const string Digits = "66974 23988 26447 23205";
 
-    private static IssuerCode Code(string text) => Assert.IsType<Read<IssuerCode>.Usable>(IssuerCode.Read(Encoding.UTF8.GetBytes(text), "code")).Value;
+    private static IssuerCode Code(string text) =>
+        Assert.IsType<Read<IssuerCode>.Usable>(IssuerCode.Read(Encoding.UTF8.GetBytes(text), "code")).Value;
 
-    private static Read<Keyring> Rotate(Keyring keyring, KeyRotation rotation) => Done(keyring.RotateAsync(rotation, "r", FrameworkSignatures.CheckAsync));
+    private static Read<Keyring> Rotate(Keyring keyring, KeyRotation rotation) =>
+        Done(keyring.RotateAsync(rotation, "r", FrameworkSignatures.CheckAsync));
 }

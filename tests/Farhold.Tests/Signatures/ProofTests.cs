@@ -17,8 +17,16 @@ public class ProofTests
     {
         var v = Read().Single(v => v.GetProperty("what").GetString() == what);
         byte[] Bytes(string name) => System.Buffers.Text.Base64Url.DecodeFromChars(v.GetProperty(name).GetString());
-        Assert.Equal(v.GetProperty("holds").GetBoolean(), Done(FrameworkSignatures.CheckAsync(
-            Bytes("key"), Encoding.UTF8.GetBytes(v.GetProperty("message").GetString()!), Bytes("signature"))));
+        Assert.Equal(
+            v.GetProperty("holds").GetBoolean(),
+            Done(
+                FrameworkSignatures.CheckAsync(
+                    Bytes("key"),
+                    Encoding.UTF8.GetBytes(v.GetProperty("message").GetString()!),
+                    Bytes("signature")
+                )
+            )
+        );
     }
 
     [Fact]
@@ -29,6 +37,28 @@ public class ProofTests
         Assert.Equal(Standing.Verified, proof.Of(File, Until - Duration.Epsilon));
         Assert.Equal(Standing.Expired, proof.Of(File, Until));
         Assert.Equal(Rescue.Key.Code, proof.Issuer);
+    }
+
+    /// <summary>Signed before a local protocol could say whom to call: file, signature and what it comes to stay as they were.</summary>
+    [Fact]
+    public void A_file_of_an_older_form_is_verified_and_read_as_before()
+    {
+        static ReadOnlyMemory<byte> In(params string[] path) =>
+            System.IO.File.ReadAllBytes(Path.Combine([AppContext.BaseDirectory, .. path]));
+        var code = Assert.IsType<Read<IssuerCode>.Usable>(IssuerCode.Read(In("demo", "skarvedal.issuer").Span, "skarvedal.issuer")).Value;
+        var file = In("cases", "signatures", "skarvedal-2031-1.json");
+        var proof = Assert
+            .IsType<Read<Proof>.Usable>(
+                Rescue.Check(file, In("cases", "signatures", "skarvedal-2031-1.json.sig"), Keyring.Empty.Pin(code), Now)
+            )
+            .Value;
+        Assert.Equal(Standing.Verified, proof.Of(file.Span, Now));
+        var local = Assert
+            .IsType<Read<Rulebook>.Usable>(new LocalRules(file, null, "old.json", proof, ShippedRules.Book).At(Now))
+            .Value.Protocol.Local!;
+        Assert.Equal(["paracetamol", "meloxicam", "tranexamic-acid"], local.Orders);
+        Assert.True(local.Service is { Contacts.IsEmpty: true, Emergency.IsEmpty: true, StockNames.IsEmpty: true, Words.IsEmpty: true });
+        Assert.Single(local.Loosened);
     }
 
     [Fact]
@@ -49,7 +79,16 @@ public class ProofTests
     public void A_signature_longer_or_shorter_by_anything_is_refused()
     {
         var signature = Rescue.Sign(File);
-        foreach (var other in new byte[][] { [.. signature, (byte)'\n'], signature[..^1], [.. signature[..^1], (byte)'\r', (byte)'\n'], [0xEF, 0xBB, 0xBF, .. signature], [] })
+        foreach (
+            var other in new byte[][]
+            {
+                [.. signature, (byte)'\n'],
+                signature[..^1],
+                [.. signature[..^1], (byte)'\r', (byte)'\n'],
+                [0xEF, 0xBB, 0xBF, .. signature],
+                [],
+            }
+        )
             Refused(Rescue.Check(File, other));
     }
 
@@ -62,13 +101,21 @@ public class ProofTests
     }
 
     [Fact]
-    public void Made_for_another_version_it_is_refused() => Assert.Contains(
-        "made for farhold-base 1.9.0", Refused(Rescue.Check(File, Rescue.Sign(File, Rescue.Head(over: "farhold-base 1.9.0")))), StringComparison.Ordinal);
+    public void Made_for_another_version_it_is_refused() =>
+        Assert.Contains(
+            "made for farhold-base 1.9.0",
+            Refused(Rescue.Check(File, Rescue.Sign(File, Rescue.Head(over: "farhold-base 1.9.0")))),
+            StringComparison.Ordinal
+        );
 
     [Fact]
     public void Before_its_time_it_is_refused()
     {
-        Assert.Contains("not valid before", Refused(Rescue.Check(File, Rescue.Sign(File), now: From - Duration.Epsilon)), StringComparison.Ordinal);
+        Assert.Contains(
+            "not valid before",
+            Refused(Rescue.Check(File, Rescue.Sign(File), now: From - Duration.Epsilon)),
+            StringComparison.Ordinal
+        );
         Assert.IsType<Read<Proof>.Usable>(Rescue.Check(File, Rescue.Sign(File), now: From));
     }
 
@@ -76,10 +123,18 @@ public class ProofTests
     public void A_replayed_serial_is_refused_and_the_same_one_only_with_the_same_file()
     {
         var seen = Rescue.Trusted.Seen(Rescue.Proof(File, Rescue.Head(3)), File);
-        Assert.Contains("serial 2 is older than 3", Refused(Rescue.Check(File, Rescue.Sign(File, Rescue.Head(2)), seen)), StringComparison.Ordinal);
+        Assert.Contains(
+            "serial 2 is older than 3",
+            Refused(Rescue.Check(File, Rescue.Sign(File, Rescue.Head(2)), seen)),
+            StringComparison.Ordinal
+        );
         Assert.IsType<Read<Proof>.Usable>(Rescue.Check(File, Rescue.Sign(File, Rescue.Head(3)), seen));
         byte[] other = [.. File, (byte)' '];
-        Assert.Contains("with another file", Refused(Rescue.Check(other, Rescue.Sign(other, Rescue.Head(3)), seen)), StringComparison.Ordinal);
+        Assert.Contains(
+            "with another file",
+            Refused(Rescue.Check(other, Rescue.Sign(other, Rescue.Head(3)), seen)),
+            StringComparison.Ordinal
+        );
         Assert.IsType<Read<Proof>.Usable>(Rescue.Check(other, Rescue.Sign(other, Rescue.Head(4)), seen));
         Assert.Equal(3, seen.Seen(Rescue.Proof(File, Rescue.Head(2)), File).Issuers[0].Serial);
     }
@@ -101,8 +156,13 @@ public class ProofTests
     [InlineData("serial: 1", "serial: 01")]
     [InlineData("serial: 1", "serial: 1.5")]
     [InlineData("serial: 1", "serial: 99999999999999999999")]
-    public void A_serial_is_a_number_from_one_on(string good, string bad) => Refused(Rescue.Check(
-        File, Encoding.UTF8.GetBytes(Encoding.UTF8.GetString(Rescue.Sign(File)).Replace(good, bad, StringComparison.Ordinal))));
+    public void A_serial_is_a_number_from_one_on(string good, string bad) =>
+        Refused(
+            Rescue.Check(
+                File,
+                Encoding.UTF8.GetBytes(Encoding.UTF8.GetString(Rescue.Sign(File)).Replace(good, bad, StringComparison.Ordinal))
+            )
+        );
 
     [Fact]
     public void An_emergency_lasts_twelve_hours_and_proves_nothing()
@@ -116,16 +176,21 @@ public class ProofTests
 
     private static string Refused(Read<Proof> read) => Assert.IsType<Read<Proof>.Refused>(read).Refusals[0].Reason;
 
-    private static IEnumerable<byte[]> Flips(byte[] bytes) => Enumerable.Range(0, bytes.Length * 8).Select(bit =>
-    {
-        var flipped = (byte[])bytes.Clone();
-        flipped[bit / 8] ^= (byte)(1 << (bit % 8));
-        return flipped;
-    });
+    private static IEnumerable<byte[]> Flips(byte[] bytes) =>
+        Enumerable
+            .Range(0, bytes.Length * 8)
+            .Select(bit =>
+            {
+                var flipped = (byte[])bytes.Clone();
+                flipped[bit / 8] ^= (byte)(1 << (bit % 8));
+                return flipped;
+            });
 
     private static JsonElement[] Read()
     {
-        using var json = JsonDocument.Parse(System.IO.File.ReadAllBytes(Path.Combine(AppContext.BaseDirectory, "cases", "signatures", "vectors.json")));
+        using var json = JsonDocument.Parse(
+            System.IO.File.ReadAllBytes(Path.Combine(AppContext.BaseDirectory, "cases", "signatures", "vectors.json"))
+        );
         return [.. json.RootElement.EnumerateArray().Select(e => e.Clone())];
     }
 }

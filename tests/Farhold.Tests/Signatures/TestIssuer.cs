@@ -14,8 +14,7 @@ internal sealed class TestIssuer
 
     public static readonly Instant Now = Instant.FromUtc(2031, 5, 4, 2, 10);
 
-    public TestIssuer(string name, string role) =>
-        Key = Assert.IsType<Read<SigningKey>.Usable>(SigningKey.New(name, role, "key")).Value;
+    public TestIssuer(string name, string role) => Key = Assert.IsType<Read<SigningKey>.Usable>(SigningKey.New(name, role, "key")).Value;
 
     public SigningKey Key { get; }
 
@@ -30,7 +29,17 @@ internal sealed class TestIssuer
         Assert.IsType<Read<Proof>.Usable>(Check(file, Sign(file.Span, head))).Value;
 
     public Read<Proof> Check(ReadOnlyMemory<byte> file, ReadOnlyMemory<byte> signature, Keyring? keyring = null, Instant? now = null) =>
-        Done(Farhold.Signatures.Proof.OfAsync(file, signature, "hut.json.sig", keyring ?? Trusted, ShippedProtocol.Protocol.Named, now ?? Now, FrameworkSignatures.CheckAsync));
+        Done(
+            Farhold.Signatures.Proof.OfAsync(
+                file,
+                signature,
+                "hut.json.sig",
+                keyring ?? Trusted,
+                ShippedProtocol.Protocol.Named,
+                now ?? Now,
+                FrameworkSignatures.CheckAsync
+            )
+        );
 
     public static T Done<T>(ValueTask<T> task)
     {

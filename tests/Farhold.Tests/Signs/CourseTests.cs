@@ -15,47 +15,48 @@ public class CourseTests
         Assert.InRange(share, least, most);
     }
 
-    public static TheoryData<string, int, double, double, double> Noises => new()
-    {
-        { "independent", 6, 0, 0, 0.0049 }, // 0.20 %
-        { "independent", 6, 10, 0, 0.003 }, // 0.10 %
-        { "independent", 8, 0, 0.0002, 0.0088 }, // 0.45 %
-        { "independent", 8, 10, 0, 0.0065 }, // 0.30 %
-        { "independent", 12, 0, 0.002, 0.013 }, // 0.75 %
-        { "independent", 12, 10, 0.0006, 0.0099 }, // 0.53 %
-        { "independent", 24, 0, 0.0017, 0.0123 }, // 0.70 %
-        { "independent", 24, 10, 0, 0.0053 }, // 0.22 %
-        { "independent", 48, 0, 0.0023, 0.0137 }, // 0.80 %
-        { "independent", 48, 10, 0, 0.001 }, // 0.00 %
-        { "whole-numbers", 6, 0, 0, 0.001 }, // 0.00 %
-        { "whole-numbers", 8, 0, 0, 0.0013 }, // 0.03 %
-        { "whole-numbers", 12, 0, 0, 0.001 }, // 0.00 %
-        { "whole-numbers", 24, 0, 0, 0.0013 }, // 0.03 %
-        { "heavy-tails", 6, 0, 0, 0.0073 }, // 0.35 %
-        { "heavy-tails", 8, 0, 0.0008, 0.0102 }, // 0.55 %
-        { "heavy-tails", 12, 0, 0.0006, 0.0099 }, // 0.53 %
-        { "heavy-tails", 24, 0, 0.0037, 0.0163 }, // 1.00 %
-        { "uneven-times", 6, 0, 0, 0.0065 }, // 0.30 %
-        { "uneven-times", 8, 0, 0.0006, 0.0099 }, // 0.53 %
-        { "uneven-times", 12, 0, 0.0011, 0.0109 }, // 0.60 %
-        { "uneven-times", 24, 0, 0.0002, 0.0088 }, // 0.45 %
-        { "repeats-0.3", 6, 0, 0.0009, 0.0106 }, // 0.57 %
-        { "repeats-0.3", 8, 0, 0.0078, 0.0237 }, // 1.57 %
-        { "repeats-0.3", 12, 0, 0.0095, 0.0265 }, // 1.80 %
-        { "repeats-0.3", 24, 0, 0.0147, 0.0343 }, // 2.45 %
-        { "repeats-0.6", 6, 0, 0.0097, 0.0268 }, // 1.82 %
-        { "repeats-0.6", 6, 10, 0.006, 0.0205 }, // 1.32 %
-        { "repeats-0.6", 8, 0, 0.0359, 0.0636 }, // 4.98 %
-        { "repeats-0.6", 8, 10, 0.0248, 0.0487 }, // 3.67 %
-        { "repeats-0.6", 12, 0, 0.0487, 0.0798 }, // 6.42 %
-        { "repeats-0.6", 12, 10, 0.0333, 0.0602 }, // 4.67 %
-        { "repeats-0.6", 24, 0, 0.0414, 0.0706 }, // 5.60 %
-        { "repeats-0.6", 24, 10, 0.0231, 0.0464 }, // 3.48 %
-        { "repeats-0.6", 48, 0, 0.0256, 0.0499 }, // 3.77 %
-        { "repeats-0.6", 48, 10, 0.0095, 0.0265 }, // 1.80 %
-        { "looks", 24, 0, 0.0349, 0.0621 }, // 4.85 %
-        { "looks", 24, 10, 0.0179, 0.0391 }, // 2.85 %
-    };
+    public static TheoryData<string, int, double, double, double> Noises =>
+        new()
+        {
+            { "independent", 6, 0, 0, 0.0049 }, // 0.20 %
+            { "independent", 6, 10, 0, 0.003 }, // 0.10 %
+            { "independent", 8, 0, 0.0002, 0.0088 }, // 0.45 %
+            { "independent", 8, 10, 0, 0.0065 }, // 0.30 %
+            { "independent", 12, 0, 0.002, 0.013 }, // 0.75 %
+            { "independent", 12, 10, 0.0006, 0.0099 }, // 0.53 %
+            { "independent", 24, 0, 0.0017, 0.0123 }, // 0.70 %
+            { "independent", 24, 10, 0, 0.0053 }, // 0.22 %
+            { "independent", 48, 0, 0.0023, 0.0137 }, // 0.80 %
+            { "independent", 48, 10, 0, 0.001 }, // 0.00 %
+            { "whole-numbers", 6, 0, 0, 0.001 }, // 0.00 %
+            { "whole-numbers", 8, 0, 0, 0.0013 }, // 0.03 %
+            { "whole-numbers", 12, 0, 0, 0.001 }, // 0.00 %
+            { "whole-numbers", 24, 0, 0, 0.0013 }, // 0.03 %
+            { "heavy-tails", 6, 0, 0, 0.0073 }, // 0.35 %
+            { "heavy-tails", 8, 0, 0.0008, 0.0102 }, // 0.55 %
+            { "heavy-tails", 12, 0, 0.0006, 0.0099 }, // 0.53 %
+            { "heavy-tails", 24, 0, 0.0037, 0.0163 }, // 1.00 %
+            { "uneven-times", 6, 0, 0, 0.0065 }, // 0.30 %
+            { "uneven-times", 8, 0, 0.0006, 0.0099 }, // 0.53 %
+            { "uneven-times", 12, 0, 0.0011, 0.0109 }, // 0.60 %
+            { "uneven-times", 24, 0, 0.0002, 0.0088 }, // 0.45 %
+            { "repeats-0.3", 6, 0, 0.0009, 0.0106 }, // 0.57 %
+            { "repeats-0.3", 8, 0, 0.0078, 0.0237 }, // 1.57 %
+            { "repeats-0.3", 12, 0, 0.0095, 0.0265 }, // 1.80 %
+            { "repeats-0.3", 24, 0, 0.0147, 0.0343 }, // 2.45 %
+            { "repeats-0.6", 6, 0, 0.0097, 0.0268 }, // 1.82 %
+            { "repeats-0.6", 6, 10, 0.006, 0.0205 }, // 1.32 %
+            { "repeats-0.6", 8, 0, 0.0359, 0.0636 }, // 4.98 %
+            { "repeats-0.6", 8, 10, 0.0248, 0.0487 }, // 3.67 %
+            { "repeats-0.6", 12, 0, 0.0487, 0.0798 }, // 6.42 %
+            { "repeats-0.6", 12, 10, 0.0333, 0.0602 }, // 4.67 %
+            { "repeats-0.6", 24, 0, 0.0414, 0.0706 }, // 5.60 %
+            { "repeats-0.6", 24, 10, 0.0231, 0.0464 }, // 3.48 %
+            { "repeats-0.6", 48, 0, 0.0256, 0.0499 }, // 3.77 %
+            { "repeats-0.6", 48, 10, 0.0095, 0.0265 }, // 1.80 %
+            { "looks", 24, 0, 0.0349, 0.0621 }, // 4.85 %
+            { "looks", 24, 10, 0.0179, 0.0391 }, // 2.85 %
+        };
 
     [Fact]
     public void Few_readings_say_nothing()
@@ -72,8 +73,7 @@ public class CourseTests
     [InlineData("120 90 125 88 122 91 119", SignCourse.NoneShown)]
     [InlineData("96 96 96 96 96 96 96", SignCourse.NoneShown)]
     public void A_sure_change_of_some_size_is_told_and_no_other(string values, SignCourse course) =>
-        Assert.Equal(course, Course.Of(
-            [.. values.Split(' ').Select((v, i) => (i * 0.5, double.Parse(v)))], SmallestChange.Systolic));
+        Assert.Equal(course, Course.Of([.. values.Split(' ').Select((v, i) => (i * 0.5, double.Parse(v)))], SmallestChange.Systolic));
 
     [Fact]
     public void One_wild_reading_neither_makes_nor_hides_a_course()
@@ -96,27 +96,33 @@ public class CourseTests
     public void A_true_fall_is_found_as_often_as_stated(int readings, double least, double most)
     {
         var random = new Random(readings);
-        var found = Enumerable.Range(0, 1000).Count(_ => Course.Of(
-            [.. Enumerable.Range(0, readings).Select(i => (i * 0.5, 120 - (40.0 * i / (readings - 1)) + (5 * Normal(random))))],
-            SmallestChange.Systolic) == SignCourse.Falling);
+        var found = Enumerable
+            .Range(0, 1000)
+            .Count(_ =>
+                Course.Of(
+                    [.. Enumerable.Range(0, readings).Select(i => (i * 0.5, 120 - (40.0 * i / (readings - 1)) + (5 * Normal(random))))],
+                    SmallestChange.Systolic
+                ) == SignCourse.Falling
+            );
         TestContext.Current.TestOutputHelper?.WriteLine($"{readings}: {found / 1000.0}");
         Assert.InRange(found / 1000.0, least, most);
     }
 
     [Fact]
-    public void A_negative_smallest_change_is_refused() =>
-        Assert.ThrowsAny<ArgumentException>(() => Course.Of([], -1));
+    public void A_negative_smallest_change_is_refused() => Assert.ThrowsAny<ArgumentException>(() => Course.Of([], -1));
 
     private static double Share(int runs, string noise, int readings, double smallestChange)
     {
         var random = new Random(20310504);
-        return Enumerable.Range(0, runs).Count(_ =>
-        {
-            var series = Series(random, noise, readings);
-            return noise == "looks"
-                ? Enumerable.Range(6, readings - 5).Any(n => Alarm(series[..n], smallestChange))
-                : Alarm(series, smallestChange);
-        }) / (double)runs;
+        return Enumerable
+                .Range(0, runs)
+                .Count(_ =>
+                {
+                    var series = Series(random, noise, readings);
+                    return noise == "looks"
+                        ? Enumerable.Range(6, readings - 5).Any(n => Alarm(series[..n], smallestChange))
+                        : Alarm(series, smallestChange);
+                }) / (double)runs;
     }
 
     private static bool Alarm((double, double)[] series, double smallestChange) =>
@@ -126,20 +132,25 @@ public class CourseTests
     private static (double, double)[] Series(Random random, string noise, int readings)
     {
         var drift = Normal(random);
-        return [.. Enumerable.Range(0, readings).Select(i =>
-        {
-            var fresh = Normal(random);
-            var repeat = noise is "repeats-0.3" ? 0.3 : 0.6;
-            drift = i == 0 ? drift : (repeat * drift) + (Math.Sqrt(1 - (repeat * repeat)) * fresh);
-            return noise switch
-            {
-                "whole-numbers" => (i * 0.5, Math.Round(16 + (1.5 * fresh))),
-                "repeats-0.3" or "repeats-0.6" => (i * 0.5, 90 + (5 * drift)),
-                "uneven-times" => ((i * 0.5) + (0.45 * random.NextDouble()), 90 + (5 * fresh)),
-                "heavy-tails" => (i * 0.5, 90 + (5 * fresh / Math.Max(0.2, Math.Abs(Normal(random))))),
-                _ => (i * 0.5, 90 + (5 * fresh)),
-            };
-        })];
+        return
+        [
+            .. Enumerable
+                .Range(0, readings)
+                .Select(i =>
+                {
+                    var fresh = Normal(random);
+                    var repeat = noise is "repeats-0.3" ? 0.3 : 0.6;
+                    drift = i == 0 ? drift : (repeat * drift) + (Math.Sqrt(1 - (repeat * repeat)) * fresh);
+                    return noise switch
+                    {
+                        "whole-numbers" => (i * 0.5, Math.Round(16 + (1.5 * fresh))),
+                        "repeats-0.3" or "repeats-0.6" => (i * 0.5, 90 + (5 * drift)),
+                        "uneven-times" => ((i * 0.5) + (0.45 * random.NextDouble()), 90 + (5 * fresh)),
+                        "heavy-tails" => (i * 0.5, 90 + (5 * fresh / Math.Max(0.2, Math.Abs(Normal(random))))),
+                        _ => (i * 0.5, 90 + (5 * fresh)),
+                    };
+                }),
+        ];
     }
 
     private static double Normal(Random random) =>

@@ -59,8 +59,7 @@ public class GlasgowTests
     [InlineData(Mental.Pain, 1, 1, 3, false)]
     [InlineData(Mental.Unresponsive, 1, 2, 3, false)]
     [InlineData(Mental.Unresponsive, 1, 2, 2, true)] // 5
-    public void A_level_agrees_with_totals_half_way_to_its_neighbours(
-        Mental mental, int eye, int verbal, int motor, bool agrees) =>
+    public void A_level_agrees_with_totals_half_way_to_its_neighbours(Mental mental, int eye, int verbal, int motor, bool agrees) =>
         Assert.Equal(Kleene.Of(agrees), GlasgowAgreement.Between(mental, new(eye, verbal, motor)).State);
 
     [Theory]
@@ -87,12 +86,16 @@ public class GlasgowTests
     [Fact]
     public void A_part_less_known_never_turns_disagreement_into_agreement_or_back() =>
         Gen.Select(Gen.Enum<Mental>(), Gen.Int[1, 4], Gen.Int[1, 5], Gen.Int[1, 6], Gen.Int[0, 2])
-        .Sample((mental, eye, verbal, motor, hidden) =>
-        {
-            var whole = GlasgowAgreement.Between(mental, new(eye, verbal, motor));
-            var less = GlasgowAgreement.Between(
-                mental, new(hidden == 0 ? null : eye, hidden == 1 ? null : verbal, hidden == 2 ? null : motor));
-            Assert.True(less.State is Truth.Unknown || less.State == whole.State, $"{whole} became {less}");
-            Assert.NotEmpty(less.Reason);
-        });
+            .Sample(
+                (mental, eye, verbal, motor, hidden) =>
+                {
+                    var whole = GlasgowAgreement.Between(mental, new(eye, verbal, motor));
+                    var less = GlasgowAgreement.Between(
+                        mental,
+                        new(hidden == 0 ? null : eye, hidden == 1 ? null : verbal, hidden == 2 ? null : motor)
+                    );
+                    Assert.True(less.State is Truth.Unknown || less.State == whole.State, $"{whole} became {less}");
+                    Assert.NotEmpty(less.Reason);
+                }
+            );
 }

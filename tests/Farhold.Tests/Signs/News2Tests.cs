@@ -5,8 +5,8 @@ namespace Farhold.Tests.Signs;
 /// <summary>Source of every number: Royal College of Physicians 2017, NEWS2, charts 1 and 2; totals summed by hand.</summary>
 public class News2Tests
 {
-    private static readonly Instant now = Some.At("12:00");
-    private static readonly Duration fresh = Duration.FromHours(1);
+    private static readonly Instant Now = Some.At("12:00");
+    private static readonly Duration Fresh = Duration.FromHours(1);
 
     [Theory]
     [InlineData("0-8:3 9-11:1 12-20:0 21-24:2 25-80:3", "breath")]
@@ -89,7 +89,7 @@ public class News2Tests
     [InlineData(2, "18 97 O2 120 80 A 37", "0320000", 5, News2Risk.Medium)]
     public void Worked_examples_come_out(int scale, string signs, string parts, int total, News2Risk risk)
     {
-        var result = News2.Score(Signs(signs), (News2Scale)scale, now, fresh);
+        var result = News2.Score(Signs(signs), (News2Scale)scale, Now, Fresh);
         Assert.Equal(parts, string.Concat(result.Parts.Select(p => p.Score.Min)));
         Assert.All(result.Parts, p => Assert.True(p.Score.IsExact && p.Knowledge == Knowledge.Fresh));
         Assert.Equal(ScoreBounds.Exactly(total), result.Total);
@@ -112,7 +112,7 @@ public class News2Tests
     [Fact]
     public void Nothing_known_is_anything_from_nought_to_twenty()
     {
-        var result = News2.Score(new(), News2Scale.One, now, fresh);
+        var result = News2.Score(new(), News2Scale.One, Now, Fresh);
         Assert.Equal(new ScoreBounds(0, 20), result.Total);
         Assert.Equal(Truth.Unknown, result.SingleThree);
         Assert.Equal((News2Risk.Low, News2Risk.High), (result.LeastRisk, result.WorstRisk));
@@ -122,7 +122,7 @@ public class News2Tests
     [Fact]
     public void A_three_already_seen_stands_whatever_is_missing()
     {
-        var result = News2.Score(new() { RespiratoryRate = At(30, "11:30") }, News2Scale.One, now, fresh);
+        var result = News2.Score(new() { RespiratoryRate = At(30, "11:30") }, News2Scale.One, Now, Fresh);
         Assert.Equal((Truth.Met, News2Risk.LowMedium), (result.SingleThree, result.LeastRisk));
     }
 
@@ -130,55 +130,62 @@ public class News2Tests
     public void A_value_too_old_or_yet_to_come_is_not_used_and_is_named()
     {
         var signs = Signs("16 97 air 124 72 A 36.8");
-        var old = News2.Score(signs with { Systolic = At(124, "10:59") }, News2Scale.One, now, fresh);
+        var old = News2.Score(signs with { Systolic = At(124, "10:59") }, News2Scale.One, Now, Fresh);
         Assert.Equal((new ScoreBounds(0, 3), Knowledge.Stale), (old.Parts[3].Score, old.Parts[3].Knowledge));
         Assert.Equal([News2PartName.Systolic], old.Unknown);
 
-        Assert.Empty(News2.Score(signs with { Systolic = At(124, "11:00") }, News2Scale.One, now, fresh).Unknown);
-        Assert.Single(News2.Score(signs with { Systolic = At(124, "12:01") }, News2Scale.One, now, fresh).Unknown);
+        Assert.Empty(News2.Score(signs with { Systolic = At(124, "11:00") }, News2Scale.One, Now, Fresh).Unknown);
+        Assert.Single(News2.Score(signs with { Systolic = At(124, "12:01") }, News2Scale.One, Now, Fresh).Unknown);
 
         var between = new Seen<double>(124, new Happened(Some.At("10:30"), Some.At("11:30")));
-        Assert.Single(News2.Score(signs with { Systolic = between }, News2Scale.One, now, fresh).Unknown);
+        Assert.Single(News2.Score(signs with { Systolic = between }, News2Scale.One, Now, Fresh).Unknown);
     }
 
     [Fact]
     public void On_scale_two_not_knowing_about_oxygen_leaves_a_high_saturation_open()
     {
         var signs = Signs("18 97 air 120 80 A 37") with { OnOxygen = null };
-        var result = News2.Score(signs, News2Scale.Two, now, fresh);
+        var result = News2.Score(signs, News2Scale.Two, Now, Fresh);
         Assert.Equal((new ScoreBounds(0, 3), Knowledge.Fresh), (result.Parts[1].Score, result.Parts[1].Knowledge));
         Assert.Equal(new ScoreBounds(0, 5), result.Total);
     }
 
     [Fact]
-    public void The_bounds_hold_every_completion_of_what_is_missing() => Gen.Select(Whole, Gen.Int[0, 127], Whole)
-        .Sample((actual, missing, other) =>
-        {
-            foreach (var scale in Enum.GetValues<News2Scale>())
-            {
-                var partial = News2.Score(Without(actual, missing), scale, now, fresh);
-                foreach (var completed in new[] { actual, Completed(actual, missing, other) })
+    public void The_bounds_hold_every_completion_of_what_is_missing() =>
+        Gen.Select(Whole, Gen.Int[0, 127], Whole)
+            .Sample(
+                (actual, missing, other) =>
                 {
-                    var whole = News2.Score(completed, scale, now, fresh);
-                    Assert.InRange(whole.Total.Min, partial.Total.Min, partial.Total.Max);
-                    Assert.InRange(whole.LeastRisk, partial.LeastRisk, partial.WorstRisk);
-                    Assert.True(partial.SingleThree is Truth.Unknown || partial.SingleThree == whole.SingleThree);
-                }
+                    foreach (var scale in Enum.GetValues<News2Scale>())
+                    {
+                        var partial = News2.Score(Without(actual, missing), scale, Now, Fresh);
+                        foreach (var completed in new[] { actual, Completed(actual, missing, other) })
+                        {
+                            var whole = News2.Score(completed, scale, Now, Fresh);
+                            Assert.InRange(whole.Total.Min, partial.Total.Min, partial.Total.Max);
+                            Assert.InRange(whole.LeastRisk, partial.LeastRisk, partial.WorstRisk);
+                            Assert.True(partial.SingleThree is Truth.Unknown || partial.SingleThree == whole.SingleThree);
+                        }
 
-                Assert.Equal(int.PopCount(missing), partial.Unknown.Count());
-            }
-        });
+                        Assert.Equal(int.PopCount(missing), partial.Unknown.Count());
+                    }
+                }
+            );
 
     [Fact]
-    public void Both_ends_of_the_bounds_can_be_reached() => Gen.Select(Whole, Gen.Int[0, 127]).Sample((actual, missing) =>
-    {
-        foreach (var scale in Enum.GetValues<News2Scale>())
-        {
-            var partial = News2.Score(Without(actual, missing), scale, now, fresh);
-            var totals = Extremes(scale).Select(e => News2.Score(Completed(actual, missing, e), scale, now, fresh).Total.Min);
-            Assert.Equal((partial.Total.Min, partial.Total.Max), (totals.Min(), totals.Max()));
-        }
-    });
+    public void Both_ends_of_the_bounds_can_be_reached() =>
+        Gen.Select(Whole, Gen.Int[0, 127])
+            .Sample(
+                (actual, missing) =>
+                {
+                    foreach (var scale in Enum.GetValues<News2Scale>())
+                    {
+                        var partial = News2.Score(Without(actual, missing), scale, Now, Fresh);
+                        var totals = Extremes(scale).Select(e => News2.Score(Completed(actual, missing, e), scale, Now, Fresh).Total.Min);
+                        Assert.Equal((partial.Total.Min, partial.Total.Max), (totals.Min(), totals.Max()));
+                    }
+                }
+            );
 
     [Theory]
     [InlineData(15.9, Truth.NotMet)]
@@ -195,26 +202,38 @@ public class News2Tests
     [InlineData(Sex.Male, Truth.Unknown, 1499.0, Truth.Met)]
     [InlineData(Sex.Male, Truth.Unknown, null, Truth.Unknown)]
     public void Pregnancy_and_height_make_it_invalid_and_silence_makes_it_doubtful(
-        Sex? sex, Truth pregnant, double? altitudeM, Truth valid) =>
-        Assert.Equal(valid, News2Caution.For(40, sex, pregnant, altitudeM).Valid);
+        Sex? sex,
+        Truth pregnant,
+        double? altitudeM,
+        Truth valid
+    ) => Assert.Equal(valid, News2Caution.For(40, sex, pregnant, altitudeM).Valid);
 
     [Fact]
     public void A_number_that_is_none_is_refused_and_not_scored() =>
         Assert.ThrowsAny<ArgumentException>(() => News2.OfTemperature(double.NaN));
 
-    private static readonly Gen<News2Signs> Whole =
-        Gen.Select(Gen.Int[4, 40], Gen.Int[75, 100], Gen.Bool, Gen.Int[60, 240], Gen.Int[30, 160],
-                Gen.Enum<Mental>(), Gen.Int[330, 410])
-            .Select((breath, spo2, oxygen, systolic, heart, mental, tenths) => new News2Signs
-            {
-                RespiratoryRate = At<double>(breath, "11:30"),
-                Spo2 = At<double>(spo2, "11:30"),
-                OnOxygen = At(oxygen, "11:30"),
-                Systolic = At<double>(systolic, "11:30"),
-                HeartRate = At<double>(heart, "11:30"),
-                Mental = At(mental, "11:30"),
-                TemperatureC = At(tenths / 10.0, "11:30"),
-            });
+    private static readonly Gen<News2Signs> Whole = Gen.Select(
+            Gen.Int[4, 40],
+            Gen.Int[75, 100],
+            Gen.Bool,
+            Gen.Int[60, 240],
+            Gen.Int[30, 160],
+            Gen.Enum<Mental>(),
+            Gen.Int[330, 410]
+        )
+        .Select(
+            (breath, spo2, oxygen, systolic, heart, mental, tenths) =>
+                new News2Signs
+                {
+                    RespiratoryRate = At<double>(breath, "11:30"),
+                    Spo2 = At<double>(spo2, "11:30"),
+                    OnOxygen = At(oxygen, "11:30"),
+                    Systolic = At<double>(systolic, "11:30"),
+                    HeartRate = At<double>(heart, "11:30"),
+                    Mental = At(mental, "11:30"),
+                    TemperatureC = At(tenths / 10.0, "11:30"),
+                }
+        );
 
     // The best and the worst of every part, with the saturation that scores nothing on air and on oxygen.
     private static IEnumerable<News2Signs> Extremes(News2Scale scale)
@@ -225,16 +244,17 @@ public class News2Tests
 
     private static News2Signs Without(News2Signs s, int missing) => Completed(s, missing, new());
 
-    private static News2Signs Completed(News2Signs s, int missing, News2Signs from) => new()
-    {
-        RespiratoryRate = (missing & 1) == 0 ? s.RespiratoryRate : from.RespiratoryRate,
-        Spo2 = (missing & 2) == 0 ? s.Spo2 : from.Spo2,
-        OnOxygen = (missing & 4) == 0 ? s.OnOxygen : from.OnOxygen,
-        Systolic = (missing & 8) == 0 ? s.Systolic : from.Systolic,
-        HeartRate = (missing & 16) == 0 ? s.HeartRate : from.HeartRate,
-        Mental = (missing & 32) == 0 ? s.Mental : from.Mental,
-        TemperatureC = (missing & 64) == 0 ? s.TemperatureC : from.TemperatureC,
-    };
+    private static News2Signs Completed(News2Signs s, int missing, News2Signs from) =>
+        new()
+        {
+            RespiratoryRate = (missing & 1) == 0 ? s.RespiratoryRate : from.RespiratoryRate,
+            Spo2 = (missing & 2) == 0 ? s.Spo2 : from.Spo2,
+            OnOxygen = (missing & 4) == 0 ? s.OnOxygen : from.OnOxygen,
+            Systolic = (missing & 8) == 0 ? s.Systolic : from.Systolic,
+            HeartRate = (missing & 16) == 0 ? s.HeartRate : from.HeartRate,
+            Mental = (missing & 32) == 0 ? s.Mental : from.Mental,
+            TemperatureC = (missing & 64) == 0 ? s.TemperatureC : from.TemperatureC,
+        };
 
     private static News2Signs Signs(string text)
     {

@@ -34,27 +34,30 @@ public class PairSlopesTests
     }
 
     [Fact]
-    public void The_slope_is_the_median_of_all_pairs() => AnyReadings.Sample(readings =>
-    {
-        var slopes = readings.SelectMany(
-            a => readings.Where(b => b.Hours > a.Hours).Select(b => (b.Value - a.Value) / (b.Hours - a.Hours)));
-        var pairs = PairSlopes.Of(readings);
-        if (!slopes.Any())
-            Assert.Null(pairs);
-        else
-            Assert.Equal(slopes.Median(), pairs!.Median, 1e-9);
-    });
+    public void The_slope_is_the_median_of_all_pairs() =>
+        AnyReadings.Sample(readings =>
+        {
+            var slopes = readings.SelectMany(a =>
+                readings.Where(b => b.Hours > a.Hours).Select(b => (b.Value - a.Value) / (b.Hours - a.Hours))
+            );
+            var pairs = PairSlopes.Of(readings);
+            if (!slopes.Any())
+                Assert.Null(pairs);
+            else
+                Assert.Equal(slopes.Median(), pairs!.Median, 1e-9);
+        });
 
     [Fact]
-    public void The_order_of_the_readings_does_not_matter() => AnyReadings.Sample(readings =>
-        Assert.Equal(PairSlopes.Of(readings)?.Sorted, PairSlopes.Of([.. readings.Reverse()])?.Sorted));
+    public void The_order_of_the_readings_does_not_matter() =>
+        AnyReadings.Sample(readings => Assert.Equal(PairSlopes.Of(readings)?.Sorted, PairSlopes.Of([.. readings.Reverse()])?.Sorted));
 
     [Fact]
-    public void Turning_the_values_over_turns_the_slope_over() => AnyReadings.Sample(readings =>
-    {
-        if (PairSlopes.Of(readings) is { } pairs)
-            Assert.Equal(-pairs.Median, PairSlopes.Of([.. readings.Select(r => (r.Hours, -r.Value))])!.Median, 1e-9);
-    });
+    public void Turning_the_values_over_turns_the_slope_over() =>
+        AnyReadings.Sample(readings =>
+        {
+            if (PairSlopes.Of(readings) is { } pairs)
+                Assert.Equal(-pairs.Median, PairSlopes.Of([.. readings.Select(r => (r.Hours, -r.Value))])!.Median, 1e-9);
+        });
 
     [Fact]
     public void A_quarter_of_wild_readings_hardly_moves_the_slope()
@@ -89,12 +92,17 @@ public class PairSlopesTests
         Assert.InRange(pairs.Median, -0.42, -0.38);
     }
 
-    private static readonly Gen<(double Hours, double Value)[]> AnyReadings =
-        Gen.Select(Gen.Int[0, 20], Gen.Int[60, 90]).Select((quarters, value) => (quarters / 4.0, (double)value)).Array[0, 25];
+    private static readonly Gen<(double Hours, double Value)[]> AnyReadings = Gen.Select(Gen.Int[0, 20], Gen.Int[60, 90])
+        .Select((quarters, value) => (quarters / 4.0, (double)value))
+        .Array[0, 25];
 
-    private static string[][] Rows() => [.. File
-        .ReadLines(Path.Combine(AppContext.BaseDirectory, "tables", "theilslopes_checks.csv"))
-        .Where(l => !l.StartsWith('#')).Skip(1).Select(l => l.Split(','))];
+    private static string[][] Rows() =>
+        [
+            .. File.ReadLines(Path.Combine(AppContext.BaseDirectory, "tables", "theilslopes_checks.csv"))
+                .Where(l => !l.StartsWith('#'))
+                .Skip(1)
+                .Select(l => l.Split(',')),
+        ];
 
     private static (double Hours, double Value)[] Readings(string[] row) =>
         [.. row[1].Split(' ').Zip(row[2].Split(' '), (h, v) => (double.Parse(h), double.Parse(v)))];

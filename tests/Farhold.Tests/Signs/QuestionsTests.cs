@@ -16,7 +16,11 @@ public class QuestionsTests
         Assert.True(slow.Questioned(Id(1), "heartRate"));
         Assert.False(slow.Questioned(Id(1), "breathRate"));
 
-        var again = Asked("02:10", ("02:00", new Payload.SignsTaken { HeartRate = 20 }), ("02:05", new Payload.SignsTaken { HeartRate = 88 }));
+        var again = Asked(
+            "02:10",
+            ("02:00", new Payload.SignsTaken { HeartRate = 20 }),
+            ("02:05", new Payload.SignsTaken { HeartRate = 88 })
+        );
         Assert.Equal((true, false), (Assert.Single(again).Settled, again[0].Believed));
         Assert.True(again.Questioned(Id(1), "heartRate")); // nothing is left to ask, and the 20 still says nothing
         Assert.False(again.Questioned(Id(2), "heartRate"));
@@ -25,14 +29,22 @@ public class QuestionsTests
     [Fact]
     public void The_same_implausible_value_read_again_is_asked_back_again()
     {
-        var again = Asked("02:10", ("02:00", new Payload.SignsTaken { HeartRate = 20 }), ("02:05", new Payload.SignsTaken { HeartRate = 20 }));
+        var again = Asked(
+            "02:10",
+            ("02:00", new Payload.SignsTaken { HeartRate = 20 }),
+            ("02:05", new Payload.SignsTaken { HeartRate = 20 })
+        );
         Assert.Equal([true, false], again.Select(q => q.Settled));
     }
 
     [Fact]
     public void Who_says_that_it_is_right_is_believed_from_then_on()
     {
-        (string, Payload)[] said = [("02:00", new Payload.SignsTaken { HeartRate = 20 }), ("02:05", new Payload.TaskDone("settle-k1-1-heartRate"))];
+        (string, Payload)[] said =
+        [
+            ("02:00", new Payload.SignsTaken { HeartRate = 20 }),
+            ("02:05", new Payload.TaskDone("settle-k1-1-heartRate")),
+        ];
         Assert.False(Assert.Single(Asked("02:04", said)).Settled);
         var later = Assert.Single(Asked("02:05", said));
         Assert.Equal((true, true), (later.Settled, later.Believed));
@@ -42,13 +54,23 @@ public class QuestionsTests
     [Fact]
     public void No_heart_beat_is_settled_by_another_look_alone()
     {
-        var said = Asked("02:10", ("02:00", new Payload.SignsTaken { HeartRate = 0 }), ("02:05", new Payload.TaskDone("settle-k1-1-heartRate")));
+        var said = Asked(
+            "02:10",
+            ("02:00", new Payload.SignsTaken { HeartRate = 0 }),
+            ("02:05", new Payload.TaskDone("settle-k1-1-heartRate"))
+        );
         Assert.Equal((false, false, false), (Assert.Single(said).Settled, said[0].Believed, said[0].BySaying));
     }
 
     [Fact]
-    public void An_amendment_takes_the_question_away() => Assert.Empty(Asked("02:10",
-        ("02:00", new Payload.SignsTaken { HeartRate = 20 }), ("02:05", new Payload.EntryAmended(Id(1), JsonText.Of("""{"heartRate":120}""")))));
+    public void An_amendment_takes_the_question_away() =>
+        Assert.Empty(
+            Asked(
+                "02:10",
+                ("02:00", new Payload.SignsTaken { HeartRate = 20 }),
+                ("02:05", new Payload.EntryAmended(Id(1), JsonText.Of("""{"heartRate":120}""")))
+            )
+        );
 
     [Fact]
     public void Two_entries_within_five_minutes_are_one_look()
@@ -60,13 +82,19 @@ public class QuestionsTests
     }
 
     [Fact]
-    public void What_was_known_as_a_range_is_no_look_of_another_instant() => Assert.Empty(Questions.In(
-        new CareRecord(
-        [
-            EntryWriting.Write(Id(1), new(Some.At("01:00"), Some.At("02:00")), Some.At("02:00"), "Ane", Alert),
-            EntryWriting.Write(Id(2), Happened.At(Some.At("02:01")), Some.At("02:01"), "Ane", Deep),
-        ], []).Readings[0],
-        Some.At("02:10")));
+    public void What_was_known_as_a_range_is_no_look_of_another_instant() =>
+        Assert.Empty(
+            Questions.In(
+                new CareRecord(
+                    [
+                        EntryWriting.Write(Id(1), new(Some.At("01:00"), Some.At("02:00")), Some.At("02:00"), "Ane", Alert),
+                        EntryWriting.Write(Id(2), Happened.At(Some.At("02:01")), Some.At("02:01"), "Ane", Deep),
+                    ],
+                    []
+                ).Readings[0],
+                Some.At("02:10")
+            )
+        );
 
     [Fact]
     public void One_value_read_again_settles_both_and_is_not_held_against_the_other_again()
@@ -96,8 +124,14 @@ public class QuestionsTests
     }
 
     [Fact]
-    public void A_low_value_of_one_entry_is_borne_by_the_wits_of_another() => Assert.Empty(Asked("02:10",
-        ("02:00", new Payload.SignsTaken { TemperatureC = 26 }), ("02:02", new Payload.SignsTaken { Mental = Mental.Pain })));
+    public void A_low_value_of_one_entry_is_borne_by_the_wits_of_another() =>
+        Assert.Empty(
+            Asked(
+                "02:10",
+                ("02:00", new Payload.SignsTaken { TemperatureC = 26 }),
+                ("02:02", new Payload.SignsTaken { Mental = Mental.Pain })
+            )
+        );
 
     [Fact]
     public void What_is_still_to_come_asks_nothing() => Assert.Empty(Asked("01:59", ("02:00", new Payload.SignsTaken { HeartRate = 20 })));
@@ -115,8 +149,12 @@ public class QuestionsTests
         Payload infant = new Payload.CasualtyOpened("Runa", AgeYears: 0, MassKg: 78);
         var asked = Asked("02:10", ("02:00", infant), ("02:05", new Payload.SignsTaken { HeartRate = 26 }));
         Assert.Equal(["ageYears", "massKg"], asked.Select(q => q.Field)); // 26 /min is no infant's, and may be a grown-up's
-        var settled = Asked("02:10",
-            ("02:00", infant), ("02:05", new Payload.SignsTaken { HeartRate = 26 }), ("02:06", new Payload.TaskDone("settle-k1-1-ageYears")));
+        var settled = Asked(
+            "02:10",
+            ("02:00", infant),
+            ("02:05", new Payload.SignsTaken { HeartRate = 26 }),
+            ("02:06", new Payload.TaskDone("settle-k1-1-ageYears"))
+        );
         Assert.Equal(["ageYears", "massKg", "heartRate"], settled.Select(q => q.Field));
     }
 
@@ -131,24 +169,42 @@ public class QuestionsTests
     }
 
     [Fact]
-    public void The_order_of_arrival_changes_no_question() => Gens.Record.Sample(w => Assert.Equal(
-        Questions.In(w.Record.Readings[0], w.Now),
-        Questions.In(new CareRecord(w.Entries.Reverse(), w.Damaged).Readings[0], w.Now)), iter: Gens.Cases(300));
+    public void The_order_of_arrival_changes_no_question() =>
+        Gens.Record.Sample(
+            w =>
+                Assert.Equal(
+                    Questions.In(w.Record.Readings[0], w.Now),
+                    Questions.In(new CareRecord(w.Entries.Reverse(), w.Damaged).Readings[0], w.Now)
+                ),
+            iter: Gens.Cases(300)
+        );
 
     [Fact]
-    public void A_value_is_asked_about_once_and_only_where_it_is_given() => Gens.StrangeRecord.Sample(w =>
-    {
-        foreach (var state in w.Record.Readings)
-        {
-            var asked = Questions.In(state, w.Now);
-            Assert.Equal(asked.Length, asked.DistinctBy(q => (q.About, q.Field)).Count());
-            Assert.All(asked, q => Assert.Contains($"\"{q.Field}\"", state.All.Single(d => d.Id == q.About).What switch
+    public void A_value_is_asked_about_once_and_only_where_it_is_given() =>
+        Gens.StrangeRecord.Sample(
+            w =>
             {
-                Payload.CasualtyOpened => "\"ageYears\" \"massKg\"",
-                var what => EntryWriting.Write(q.About, Happened.At(w.Now), w.Now, "x", what).Json.ToString(),
-            }, StringComparison.Ordinal));
-        }
-    }, iter: Gens.Cases(300));
+                foreach (var state in w.Record.Readings)
+                {
+                    var asked = Questions.In(state, w.Now);
+                    Assert.Equal(asked.Length, asked.DistinctBy(q => (q.About, q.Field)).Count());
+                    Assert.All(
+                        asked,
+                        q =>
+                            Assert.Contains(
+                                $"\"{q.Field}\"",
+                                state.All.Single(d => d.Id == q.About).What switch
+                                {
+                                    Payload.CasualtyOpened => "\"ageYears\" \"massKg\"",
+                                    var what => EntryWriting.Write(q.About, Happened.At(w.Now), w.Now, "x", what).Json.ToString(),
+                                },
+                                StringComparison.Ordinal
+                            )
+                    );
+                }
+            },
+            iter: Gens.Cases(300)
+        );
 
     private static EntryId Id(int number) => new("k1", number);
 
@@ -163,6 +219,9 @@ public class QuestionsTests
     private static System.Collections.Immutable.ImmutableArray<Question> Asked(string now, params (string At, Payload What)[] said) =>
         Questions.In(State(said), Some.At(now));
 
-    private static State State((string At, Payload What)[] said) => new CareRecord(
-        said.Select((s, i) => EntryWriting.Write(Id(i + 1), Happened.At(Some.At(s.At)), Some.At(s.At), "Ane", s.What)), []).Readings[0];
+    private static State State((string At, Payload What)[] said) =>
+        new CareRecord(
+            said.Select((s, i) => EntryWriting.Write(Id(i + 1), Happened.At(Some.At(s.At)), Some.At(s.At), "Ane", s.What)),
+            []
+        ).Readings[0];
 }

@@ -47,8 +47,7 @@ public class ShockIndexTests
     [Theory]
     [InlineData(0)]
     [InlineData(double.NaN)]
-    public void Nothing_is_not_class_one(double index) =>
-        Assert.ThrowsAny<ArgumentException>(() => ShockIndex.ClassOf(index));
+    public void Nothing_is_not_class_one(double index) => Assert.ThrowsAny<ArgumentException>(() => ShockIndex.ClassOf(index));
 
     // Acker 2015 (from memory): high above 1.22 at 4–6, 1.0 at 7–12, 0.9 at 13–16 years.
     [Theory]

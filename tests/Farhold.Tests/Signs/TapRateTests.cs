@@ -23,39 +23,54 @@ public class TapRateTests
     [InlineData(30, 0.15, 0.1, 20, 0.953, 0.985)] // 96.9 %
     [InlineData(80, 0.25, 0.0, 30, 0.904, 0.951)] // 92.8 %
     public void The_interval_covers_the_rate_as_often_as_stated(
-        double perMinute, double beatSpread, double handS, int taps, double least, double most)
+        double perMinute,
+        double beatSpread,
+        double handS,
+        int taps,
+        double least,
+        double most
+    )
     {
         var random = new Random(taps);
-        var covered = Enumerable.Range(0, 2000).Count(_ =>
-        {
-            var count = TapRate.Of(Taps(random, perMinute, beatSpread, handS, taps), TapTarget.Pulse);
-            return count.LowPerMinute <= perMinute && !(count.HighPerMinute < perMinute);
-        });
+        var covered = Enumerable
+            .Range(0, 2000)
+            .Count(_ =>
+            {
+                var count = TapRate.Of(Taps(random, perMinute, beatSpread, handS, taps), TapTarget.Pulse);
+                return count.LowPerMinute <= perMinute && !(count.HighPerMinute < perMinute);
+            });
         TestContext.Current.TestOutputHelper?.WriteLine($"{covered / 2000.0}");
         Assert.InRange(covered / 2000.0, least, most);
     }
 
     [Fact]
-    public void An_even_rhythm_gives_its_rate() => Gen.Select(Gen.Double[6, 200], Gen.Int[2, 60]).Sample((perMinute, taps) =>
-    {
-        var even = Enumerable.Range(0, taps).Select(i => Duration.FromSeconds(i * 60 / perMinute)).ToList();
-        var count = TapRate.Of(even, TapTarget.Pulse);
-        Assert.Equal(perMinute, count.PerMinute!.Value, 1e-4);
-        Assert.Equal((taps - 1, 0, 0, false), (count.Beats, count.Missed, count.Doubled, count.Irregular));
-        Assert.Equal(taps <= TapRate.LeastIntervals, count.LowPerMinute is null);
-    });
+    public void An_even_rhythm_gives_its_rate() =>
+        Gen.Select(Gen.Double[6, 200], Gen.Int[2, 60])
+            .Sample(
+                (perMinute, taps) =>
+                {
+                    var even = Enumerable.Range(0, taps).Select(i => Duration.FromSeconds(i * 60 / perMinute)).ToList();
+                    var count = TapRate.Of(even, TapTarget.Pulse);
+                    Assert.Equal(perMinute, count.PerMinute!.Value, 1e-4);
+                    Assert.Equal((taps - 1, 0, 0, false), (count.Beats, count.Missed, count.Doubled, count.Irregular));
+                    Assert.Equal(taps <= TapRate.LeastIntervals, count.LowPerMinute is null);
+                }
+            );
 
     [Fact]
     public void Missed_and_doubled_taps_are_mended_in_a_steady_rhythm() =>
-        Gen.Select(Gen.Int[0, 1000], Gen.Int[3, 8], Gen.Int[11, 16]).Sample((seed, missed, doubled) =>
-        {
-            var taps = Taps(new Random(seed), 90, 0.04, 0.02, 20).ToList();
-            taps.Insert(doubled + 1, taps[doubled] + Duration.FromMilliseconds(120));
-            taps.RemoveAt(missed);
-            var count = TapRate.Of(taps, TapTarget.Pulse);
-            Assert.Equal((19, 1, 1, false), (count.Beats, count.Missed, count.Doubled, count.Irregular));
-            Assert.Equal(60 / (taps[^1] - taps[0]).TotalSeconds * 19, count.PerMinute!.Value, 1e-9);
-        });
+        Gen.Select(Gen.Int[0, 1000], Gen.Int[3, 8], Gen.Int[11, 16])
+            .Sample(
+                (seed, missed, doubled) =>
+                {
+                    var taps = Taps(new Random(seed), 90, 0.04, 0.02, 20).ToList();
+                    taps.Insert(doubled + 1, taps[doubled] + Duration.FromMilliseconds(120));
+                    taps.RemoveAt(missed);
+                    var count = TapRate.Of(taps, TapTarget.Pulse);
+                    Assert.Equal((19, 1, 1, false), (count.Beats, count.Missed, count.Doubled, count.Irregular));
+                    Assert.Equal(60 / (taps[^1] - taps[0]).TotalSeconds * 19, count.PerMinute!.Value, 1e-9);
+                }
+            );
 
     [Fact]
     public void Two_beats_missed_together_are_two()
@@ -70,8 +85,7 @@ public class TapRateTests
         // Gaps 1.0 1.1 0.9 2.2 1.0 0.9: seven beats of 7.1/7 s; squares over beats, Student's point by a library.
         var taps = "0 1.0 2.1 3.0 5.2 6.2 7.1".Split(' ').Select(t => Duration.FromSeconds(double.Parse(t))).ToList();
         const double beat = 7.1 / 7;
-        var squares = "1.0 1.1 0.9 1.0 0.9".Split(' ').Sum(g => Math.Pow(double.Parse(g) - beat, 2))
-            + (Math.Pow(2.2 - (2 * beat), 2) / 2);
+        var squares = "1.0 1.1 0.9 1.0 0.9".Split(' ').Sum(g => Math.Pow(double.Parse(g) - beat, 2)) + (Math.Pow(2.2 - (2 * beat), 2) / 2);
         var reach = StudentT.InvCDF(0, 1, 5, 0.975) * Math.Sqrt(squares / 5 / 7);
         var count = TapRate.Of(taps, TapTarget.Pulse);
         Assert.Equal(60 / (beat + reach), count.LowPerMinute!.Value, 0.005);
@@ -112,14 +126,17 @@ public class TapRateTests
 
     [Fact]
     public void Enough_means_both_ends_are_within_the_target() =>
-        Gen.Select(Gen.Int[0, 10000], Gen.Double[0, 0.4], Gen.Int[2, 60]).Sample((seed, spread, taps) =>
-        {
-            var count = TapRate.Of(Taps(new Random(seed), 18, spread, 0.1, taps), TapTarget.Breaths);
-            if (!count.Enough)
-                return;
-            Assert.InRange(count.HighPerMinute!.Value - count.PerMinute!.Value, 0, 2);
-            Assert.InRange(count.PerMinute.Value - count.LowPerMinute!.Value, 0, 2);
-        });
+        Gen.Select(Gen.Int[0, 10000], Gen.Double[0, 0.4], Gen.Int[2, 60])
+            .Sample(
+                (seed, spread, taps) =>
+                {
+                    var count = TapRate.Of(Taps(new Random(seed), 18, spread, 0.1, taps), TapTarget.Breaths);
+                    if (!count.Enough)
+                        return;
+                    Assert.InRange(count.HighPerMinute!.Value - count.PerMinute!.Value, 0, 2);
+                    Assert.InRange(count.PerMinute.Value - count.LowPerMinute!.Value, 0, 2);
+                }
+            );
 
     [Fact]
     public void One_tap_has_no_rate()
@@ -131,8 +148,7 @@ public class TapRateTests
 
     [Fact]
     public void Taps_out_of_order_are_refused() =>
-        Assert.ThrowsAny<ArgumentException>(
-            () => TapRate.Of([Duration.FromSeconds(2), Duration.FromSeconds(1)], TapTarget.Pulse));
+        Assert.ThrowsAny<ArgumentException>(() => TapRate.Of([Duration.FromSeconds(2), Duration.FromSeconds(1)], TapTarget.Pulse));
 
     // Beats of a length spread by a share of it, tapped by a hand off by so many seconds (standard deviations).
     private static Duration[] Taps(Random random, double perMinute, double beatSpread, double handS, int taps)

@@ -10,8 +10,7 @@ public class HappenedTests
     }
 
     [Fact]
-    public void What_is_still_to_come_has_not_begun() =>
-        Assert.Equal(default, Happened.At(Some.At("05:00")).Until(Some.At("04:00")));
+    public void What_is_still_to_come_has_not_begun() => Assert.Equal(default, Happened.At(Some.At("05:00")).Until(Some.At("04:00")));
 
     [Fact]
     public void An_interval_that_ends_before_it_begins_is_a_mistake_of_the_caller() =>

@@ -9,7 +9,8 @@ public class AdviceTests
     [Theory]
     [InlineData("01:00", Verdict.Attempt)]
     [InlineData("01:01", Verdict.CheckFirst)]
-    public void A_try_that_reached_nobody_counts_for_an_hour(string ago, Verdict verdict) => Assert.Equal(verdict, Late.Unreached(ago).Verdict);
+    public void A_try_that_reached_nobody_counts_for_an_hour(string ago, Verdict verdict) =>
+        Assert.Equal(verdict, Late.Unreached(ago).Verdict);
 
     [Theory]
     [InlineData("00:29", Verdict.CheckFirst)]
@@ -23,7 +24,9 @@ public class AdviceTests
     [InlineData("01:01", Verdict.CheckFirst)]
     public void Calling_again_does_not_begin_the_wait_for_an_answer_afresh(string first, Verdict verdict)
     {
-        var calling = Late.And(first, new Payload.ContactTried(true)).And("00:20", new Payload.ContactTried(true)).And("00:10", new Payload.ContactTried(true));
+        var calling = Late.And(first, new Payload.ContactTried(true))
+            .And("00:20", new Payload.ContactTried(true))
+            .And("00:10", new Payload.ContactTried(true));
         Assert.Equal(verdict, calling.Verdict);
         Assert.Equal(Verdict.CheckFirst, calling.And("00:15", new Payload.AdviceReceived("duty doctor", "wait, I ask somebody")).Verdict);
     }
@@ -31,7 +34,8 @@ public class AdviceTests
     [Fact]
     public void Whoever_answered_was_reached()
     {
-        var answered = Late.And("00:40", new Payload.ContactTried(true)).And("00:35", new Payload.AdviceReceived("duty doctor", "keep warm"));
+        var answered = Late.And("00:40", new Payload.ContactTried(true))
+            .And("00:35", new Payload.AdviceReceived("duty doctor", "keep warm"));
         Assert.Equal(Verdict.CheckFirst, answered.Verdict);
         Assert.Equal(Verdict.Attempt, answered.Unreached().Verdict); // and lost since
     }
@@ -49,21 +53,33 @@ public class AdviceTests
     [InlineData("03:00", "12:01", Verdict.Attempt)]
     [InlineData("03:00", "12:00", Verdict.CheckFirst)]
     [InlineData("00:10", "11:59", Verdict.CheckFirst)]
-    public void Or_until_the_time_it_names(string ago, string until, Verdict verdict) => Assert.Equal(
-        verdict, Late.And(ago, new Payload.AdviceReceived("duty doctor", "go ahead", ["attempt"], Until: Some.At(until))).Verdict);
+    public void Or_until_the_time_it_names(string ago, string until, Verdict verdict) =>
+        Assert.Equal(
+            verdict,
+            Late.And(ago, new Payload.AdviceReceived("duty doctor", "go ahead", ["attempt"], Until: Some.At(until))).Verdict
+        );
 
     /// <summary>It may set limits that only a person can read.</summary>
     [Fact]
     public void The_newest_words_that_allow_an_attempt_are_read_before_it()
     {
-        var limited = Case.Well.Advised("00:30").And("00:05", new Payload.AdviceReceived("Dr Vann", "only while the pulse is under 100", ["attempt"]));
+        var limited = Case
+            .Well.Advised("00:30")
+            .And("00:05", new Payload.AdviceReceived("Dr Vann", "only while the pulse is under 100", ["attempt"]));
         Assert.Equal(["Keep to what the adviser said. Dr Vann: only while the pulse is under 100"], limited.Limb.Act.Cautions);
         Assert.Empty(Case.Well.And("00:05", new Payload.AdviceReceived("Dr Vann", "keep warm")).Limb.Act.Cautions);
     }
 
     [Fact]
-    public void Advice_that_names_no_attempt_allows_none() => Assert.Equal(
-        Verdict.CheckFirst, Late.And("00:05", new Payload.AdviceReceived("duty doctor", "drink", ["fluids"]), new Payload.AdviceReceived("duty doctor", "keep warm")).Verdict);
+    public void Advice_that_names_no_attempt_allows_none() =>
+        Assert.Equal(
+            Verdict.CheckFirst,
+            Late.And(
+                "00:05",
+                new Payload.AdviceReceived("duty doctor", "drink", ["fluids"]),
+                new Payload.AdviceReceived("duty doctor", "keep warm")
+            ).Verdict
+        );
 
     [Fact]
     public void An_express_no_forbids_at_any_time_and_stands()
@@ -112,6 +128,6 @@ public class AdviceTests
     {
         var record = Case.Well.Advised("00:01").Record;
         record.Add(Gens.Damage(record.Entries.Last()));
-        Assert.Equal(Verdict.CheckFirst, Judge.At(record, ShippedProtocol.Protocol, Case.Now).Limbs.Single().Verdict);
+        Assert.Equal(Verdict.CheckFirst, Judge.At(record, ShippedRules.Book, Case.Now).Limbs.Single().Verdict);
     }
 }

@@ -30,7 +30,8 @@ public sealed class Carer
     public string Left { get; private set; } = "";
 
     /// <summary>What was done, for a failure's message.</summary>
-    public string Story => string.Join('\n', [$"{world}", .. record.Entries.Where(e => e.Recorded <= Start).Select(e => e.Json.ToString()), .. done]);
+    public string Story =>
+        string.Join('\n', [$"{world}", .. record.Entries.Where(e => e.Recorded <= Start).Select(e => e.Json.ToString()), .. done]);
 
     /// <param name="within">The minutes that an adviser takes to answer come on top: they are nobody's to shorten.</param>
     /// <returns>Whether every limb has its decision by then.</returns>
@@ -38,12 +39,17 @@ public sealed class Carer
     {
         while (true)
         {
-            var judged = Judge.At(record, ShippedProtocol.Protocol, Now);
+            var judged = Judge.At(record, ShippedRules.Book, Now);
             if (judged.Limbs.All(l => IsDecided(l, judged)))
                 return true;
             if (Now >= Start + within + awaited)
             {
-                Left = string.Join("; ", judged.Limbs.Select(l => $"{Wire.Word(l.Limb)} {Wire.Word(l.Verdict)} {string.Join(",", l.Reasons.Select(r => r.Criterion.Id))}"));
+                Left = string.Join(
+                    "; ",
+                    judged.Limbs.Select(l =>
+                        $"{Wire.Word(l.Limb)} {Wire.Word(l.Verdict)} {string.Join(",", l.Reasons.Select(r => r.Criterion.Id))}"
+                    )
+                );
                 done.Add($"{Clock} undecided: {Left}");
                 return false;
             }
@@ -53,24 +59,28 @@ public sealed class Carer
     }
 
     /// <summary>An attempt, help, or a leave-on that stands: time, amputation, an express no, bled with nothing better.</summary>
-    private bool IsDecided(LimbVerdict limb, Judgement judged) => limb.Verdict switch
-    {
-        Verdict.Attempt or Verdict.AwaitHelp => true,
-        Verdict.LeaveOn => limb.Reasons.Any(r => r.Criterion.Id switch
+    private bool IsDecided(LimbVerdict limb, Judgement judged) =>
+        limb.Verdict switch
         {
-            "limit.time" or "limit.start" or "wound.amputation" or "advice.no" => true,
-            "attempt.bled" => world.Link is Link.None or Link.Silent && called is not null,
-            _ => false,
-        }),
-        _ => limb.Reasons.All(r => r.Criterion.Id == "limbs.one") && judged.Limbs.Any(o => o.Verdict == Verdict.Attempt),
-    };
+            Verdict.Attempt or Verdict.AwaitHelp => true,
+            Verdict.LeaveOn => limb.Reasons.Any(r =>
+                r.Criterion.Id switch
+                {
+                    "limit.time" or "limit.start" or "wound.amputation" or "advice.no" => true,
+                    "attempt.bled" => world.Link is Link.None or Link.Silent && called is not null,
+                    _ => false,
+                }
+            ),
+            _ => limb.Reasons.All(r => r.Criterion.Id == "limbs.one") && judged.Limbs.Any(o => o.Verdict == Verdict.Attempt),
+        };
 
     private void Do(Judgement judged)
     {
         var first = judged.Due.First(d => judged.Limbs.All(l => d.Task != $"next.{Wire.Word(l.Limb)}" || !IsDecided(l, judged)));
         var limb = judged.Limbs.FirstOrDefault(l => l.Limb == first.Limb && first.Task == $"next.{Wire.Word(l.Limb)}");
         var text = first.Said();
-        var told = $"{first.Task}: {text}{(limb is null ? "" : $" [{limb.Verdict}: {string.Join(",", limb.CheckFirst.Select(i => i.Name))}]")}";
+        var told =
+            $"{first.Task}: {text}{(limb is null ? "" : $" [{limb.Verdict}: {string.Join(",", limb.CheckFirst.Select(i => i.Name))}]")}";
         if (told != last)
             done.Add($"{Clock} {last = told}");
         if (limb is null)
@@ -83,8 +93,19 @@ public sealed class Carer
     /// <summary>A task that names a wound or a limb: look there.</summary>
     private void Look(string task)
     {
-        foreach (var limb in world.Limbs.Where(l => task == $"effect.{Wire.Word(l.Limb)}"))
-            SeeWound(limb);
+        foreach (var limb in world.Limbs)
+            if (task == $"effect.{Wire.Word(limb.Limb)}" || task == $"tourniquet.{Wire.Word(limb.Limb)}")
+                SeeWound(limb);
+            else if (task == $"pulse-beyond.{Wire.Word(limb.Limb)}")
+                Log(
+                    new Payload.SignsTaken
+                    {
+                        DistalPulse = System.Collections.Immutable.ImmutableSortedDictionary<Limb, DistalPulse>.Empty.Add(
+                            limb.Limb,
+                            DistalPulse.Absent
+                        ),
+                    }
+                );
         if (task.StartsWith("bleeding.", StringComparison.Ordinal))
             Log(new Payload.BleedingChecked(task["bleeding.".Length..], Bleeding.None));
         if (task.StartsWith("settle-", StringComparison.Ordinal))
@@ -126,7 +147,9 @@ public sealed class Carer
     private void TakeSigns(LimbVerdict limb, string text)
     {
         looked = Now;
-        var refill = text.Contains("refill", StringComparison.OrdinalIgnoreCase) || limb.CheckFirst.Any(i => i.Look.Contains("refill", StringComparison.OrdinalIgnoreCase))
+        var refill =
+            text.Contains("refill", StringComparison.OrdinalIgnoreCase)
+            || limb.CheckFirst.Any(i => i.Look.Contains("refill", StringComparison.OrdinalIgnoreCase))
             || limb.CheckFirst.Contains(Input.CapillaryRefillS);
         timesRefill |= refill;
         Log(world.Signs(timesRefill));
@@ -181,7 +204,14 @@ public sealed class Carer
             if (limb.Tried == Tried.Never)
                 continue;
             say(38, new Payload.AttemptStarted(limb.Wound, limb.Tourniquet));
-            say(30, new Payload.AttemptEnded(limb.Wound, limb.Tourniquet, limb.Tried == Tried.Abandoned ? AttemptOutcome.Abandoned : AttemptOutcome.Bled));
+            say(
+                30,
+                new Payload.AttemptEnded(
+                    limb.Wound,
+                    limb.Tourniquet,
+                    limb.Tried == Tried.Abandoned ? AttemptOutcome.Abandoned : AttemptOutcome.Bled
+                )
+            );
             if (limb.Tried == Tried.BledAndBetterNow)
                 say(5, new Payload.TaskDone($"improved.{Wire.Word(limb.Limb)}"));
         }
@@ -207,12 +237,15 @@ public sealed class Carer
         if (world.OnTheMove)
             say(Math.Min(first, 20), new Payload.CasualtyMoved(Movement.Carried, MovePhase.AboutTo));
         if (world.OtherWound.Length > 0)
-            say(first, world.OtherWound switch
-            {
-                "neck" => new Payload.WoundFound("w7", null, BodyRegion.Neck, WoundNature.Bleeding),
-                "back grazed" => new Payload.WoundFound("w7", null, BodyRegion.Back, WoundNature.Other),
-                _ => new Payload.WoundFound("w7", Limb.RightArm, null, WoundNature.Fracture),
-            });
+            say(
+                first,
+                world.OtherWound switch
+                {
+                    "neck" => new Payload.WoundFound("w7", null, BodyRegion.Neck, WoundNature.Bleeding),
+                    "back grazed" => new Payload.WoundFound("w7", null, BodyRegion.Back, WoundNature.Other),
+                    _ => new Payload.WoundFound("w7", Limb.RightArm, null, WoundNature.Fracture),
+                }
+            );
         if (Help() is { } help)
             say(Math.Min(first, 30), help);
     }
@@ -251,7 +284,8 @@ public sealed class Carer
         }
     }
 
-    private void Write(Instant at, Payload what) => record.Add(EntryWriting.Write(new("a", ++number), Happened.At(at), Instant.Max(at, Now), "Ane", what));
+    private void Write(Instant at, Payload what) =>
+        record.Add(EntryWriting.Write(new("a", ++number), Happened.At(at), Instant.Max(at, Now), "Ane", what));
 
     private string Clock => Now.ToString("HH:mm", null);
 }

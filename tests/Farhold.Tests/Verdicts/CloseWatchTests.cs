@@ -4,7 +4,8 @@ namespace Farhold.Tests.Verdicts;
 public class CloseWatchTests
 {
     [Fact]
-    public void With_nobody_to_watch_leave_it_on() => Assert.Equal(Verdict.LeaveOn, Case.Well.With("watch", new Payload.WatchStated(false)).Verdict);
+    public void With_nobody_to_watch_leave_it_on() =>
+        Assert.Equal(Verdict.LeaveOn, Case.Well.With("watch", new Payload.WatchStated(false)).Verdict);
 
     [Theory]
     [InlineData(Movement.Carried)]
@@ -35,6 +36,11 @@ public class CloseWatchTests
     }
 
     [Fact]
-    public void Somebody_else_came_since_and_the_casualty_is_not_alone() => Assert.Equal(
-        Verdict.Attempt, Case.Well.With("watch", new Payload.WatchStated(true, Watcher.Casualty), "00:20").And("00:05", new Payload.WatchStated(true, Watcher.Other)).Verdict);
+    public void Somebody_else_came_since_and_the_casualty_is_not_alone() =>
+        Assert.Equal(
+            Verdict.Attempt,
+            Case.Well.With("watch", new Payload.WatchStated(true, Watcher.Casualty), "00:20")
+                .And("00:05", new Payload.WatchStated(true, Watcher.Other))
+                .Verdict
+        );
 }

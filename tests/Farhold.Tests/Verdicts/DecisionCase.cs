@@ -21,7 +21,7 @@ public sealed class DecisionCase
     public Limb Limb => Wire.Parse<Limb>(Fields(row["woundNature"])["limb"])!.Value;
 
     public static IReadOnlyList<DecisionCase> All { get; } =
-        [.. Csv.Rows(Path.Combine(AppContext.BaseDirectory, "tables", "decision_cases.csv")).Select(r => new DecisionCase(r))];
+    [.. Csv.Rows(Path.Combine(AppContext.BaseDirectory, "tables", "decision_cases.csv")).Select(r => new DecisionCase(r))];
 
     public override string ToString() => $"{Id}: {row["story"]}";
 
@@ -49,7 +49,11 @@ public sealed class DecisionCase
         var history = medicines.StartsWith("history=", StringComparison.Ordinal) ? medicines["history=".Length..] : null;
         var list = medicines == "none" || history is not null ? [] : medicines.Split(';', StringSplitOptions.TrimEntries);
         var more = history is null ? "" : $",\"history\":\"{history}\"";
-        Say(First, $"\"kind\":\"casualty.opened\",\"alias\":\"{Id}\",\"sex\":\"{row["sex"]}\",\"ageYears\":{row["ageYears"]},\"medicines\":[{Quoted(list)}]{more}");
+        Say(
+            First,
+            $"\"kind\":\"casualty.opened\",\"alias\":\"{Id}\",\"sex\":\"{row["sex"]}\",\"ageYears\":{row["ageYears"]},"
+                + $"\"medicines\":[{Quoted(list)}]{more}"
+        );
     }
 
     private void Wounds()
@@ -58,7 +62,13 @@ public sealed class DecisionCase
         Say(First, $"\"kind\":\"wound.found\",\"wound\":\"w1\",\"limb\":\"{main["limb"]}\",\"nature\":\"{main["nature"]}\"");
         var latest = Number(row["minutesOnLatest"]);
         var make = main.TryGetValue("make", out var m) ? $",\"make\":\"{m}\"" : "";
-        said.Add((First, $"{Between(First, latest)},\"kind\":\"tourniquet.tightened\",\"tourniquet\":\"t1\",\"limb\":\"{main["limb"]}\",\"wound\":\"w1\"{make}"));
+        said.Add(
+            (
+                First,
+                $"{Between(First, latest)},\"kind\":\"tourniquet.tightened\",\"tourniquet\":\"t1\",\"limb\":\"{main["limb"]}\","
+                    + $"\"wound\":\"w1\"{make}"
+            )
+        );
         var number = 2;
         foreach (var other in Parts(row["otherWounds"]))
         {
@@ -66,7 +76,10 @@ public sealed class DecisionCase
             var place = fields.TryGetValue("limb", out var limb) ? $"\"limb\":\"{limb}\"" : $"\"region\":\"{fields["region"]}\"";
             Say(First, $"\"kind\":\"wound.found\",\"wound\":\"w{number}\",{place},\"nature\":\"{fields["nature"]}\"");
             if (fields.TryGetValue("tourniquet", out var name))
-                Say(Number(fields["minutesOn"]), $"\"kind\":\"tourniquet.tightened\",\"tourniquet\":\"{name}\",\"limb\":\"{limb}\",\"wound\":\"w{number}\"");
+                Say(
+                    Number(fields["minutesOn"]),
+                    $"\"kind\":\"tourniquet.tightened\",\"tourniquet\":\"{name}\",\"limb\":\"{limb}\",\"wound\":\"w{number}\""
+                );
             if (fields.TryGetValue("bleeding", out var bleeding))
                 Say(Age, $"\"kind\":\"bleeding.checked\",\"wound\":\"w{number}\",\"bleeding\":\"{bleeding}\"");
             number++;
@@ -119,7 +132,11 @@ public sealed class DecisionCase
 
     private void Look(double ago, Dictionary<string, string> signs)
     {
-        Say(ago, "\"kind\":\"signs.taken\"," + string.Join(',', signs.Where(s => s.Key != "bleeding").Select(s => $"\"{s.Key}\":{Value(s.Value)}")));
+        Say(
+            ago,
+            "\"kind\":\"signs.taken\","
+                + string.Join(',', signs.Where(s => s.Key != "bleeding").Select(s => $"\"{s.Key}\":{Value(s.Value)}"))
+        );
         if (signs.TryGetValue("bleeding", out var bleeding))
             Say(ago, $"\"kind\":\"bleeding.checked\",\"wound\":\"w1\",\"bleeding\":\"{bleeding}\"");
     }
@@ -127,7 +144,10 @@ public sealed class DecisionCase
     private void Rest()
     {
         if (row["lookedOver"] != "none")
-            Say(Age, "\"kind\":\"casualty.looked-over\"," + string.Join(',', Fields(row["lookedOver"]).Select(f => $"\"{f.Key}\":{f.Value}")));
+            Say(
+                Age,
+                "\"kind\":\"casualty.looked-over\"," + string.Join(',', Fields(row["lookedOver"]).Select(f => $"\"{f.Key}\":{f.Value}"))
+            );
         Say(Age, $"\"kind\":\"watch.stated\",\"able\":{row["watchAble"]}");
         foreach (var (item, count) in Fields(row["supplies"]))
             Say(Age, $"\"kind\":\"supplies.stated\",\"item\":\"{item}\",\"count\":{count}");
@@ -135,7 +155,11 @@ public sealed class DecisionCase
         {
             var fields = Fields(help);
             var care = fields["care"].Length == 0 ? "" : $",\"care\":\"{fields["care"]}\"";
-            Say(Age, $"\"kind\":\"help.expected\"{care},\"earliest\":{In(fields["earliest"])},\"likely\":{In(fields["likely"])},\"latest\":{In(fields["latest"])}");
+            Say(
+                Age,
+                $"\"kind\":\"help.expected\"{care},\"earliest\":{In(fields["earliest"])},\"likely\":{In(fields["likely"])},"
+                    + $"\"latest\":{In(fields["latest"])}"
+            );
         }
 
         foreach (var contact in row["contact"].Split(';', StringSplitOptions.TrimEntries).Where(c => c != "none"))
@@ -156,26 +180,33 @@ public sealed class DecisionCase
     private void Say(double minutesAgo, string json) => said.Add((minutesAgo, $"\"happened\":{In(-minutesAgo)},{json.Trim()}"));
 
     private static string Line(int number, double minutesAgo, string json) =>
-        $"{{\"id\":\"a-{number.ToString(CultureInfo.InvariantCulture)}\",\"recorded\":{In(-Math.Min(minutesAgo, 0))},\"by\":\"Ane\",{json}}}";
+        $"{{\"id\":\"a-{number.ToString(CultureInfo.InvariantCulture)}\",\"recorded\":{In(-Math.Min(minutesAgo, 0))},\"by\":\"Ane\","
+        + $"{json}}}";
 
-    private static string Between(double earliestAgo, double latestAgo) => earliestAgo == latestAgo
-        ? $"\"happened\":{In(-latestAgo)}"
-        : $"\"happened\":{{\"earliest\":{In(-Math.Max(earliestAgo, latestAgo))},\"latest\":{In(-Math.Min(earliestAgo, latestAgo))}}}";
+    private static string Between(double earliestAgo, double latestAgo) =>
+        earliestAgo == latestAgo
+            ? $"\"happened\":{In(-latestAgo)}"
+            : $"\"happened\":{{\"earliest\":{In(-Math.Max(earliestAgo, latestAgo))},\"latest\":{In(-Math.Min(earliestAgo, latestAgo))}}}";
 
     private static string In(string minutes) => In(Number(minutes));
 
     private static string In(double minutes) => $"\"{WrittenInstant.Write(Now + Duration.FromMinutes(minutes))}\"";
 
     private static string Value(string value) =>
-        value is "true" or "false" || double.TryParse(value, NumberStyles.Float, CultureInfo.InvariantCulture, out _) ? value : $"\"{value}\"";
+        value is "true" or "false" || double.TryParse(value, NumberStyles.Float, CultureInfo.InvariantCulture, out _)
+            ? value
+            : $"\"{value}\"";
 
     private static string Quoted(IEnumerable<string> texts) => string.Join(',', texts.Select(t => $"\"{t}\""));
 
     private static string[] Parts(string value) =>
         value is "" or "none" ? [] : value.Split('|', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
 
-    private static Dictionary<string, string> Fields(string value) => value.Split(';', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries)
-        .Select(f => f.Split('=', 2)).ToDictionary(f => f[0], f => f[1]);
+    private static Dictionary<string, string> Fields(string value) =>
+        value
+            .Split(';', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries)
+            .Select(f => f.Split('=', 2))
+            .ToDictionary(f => f[0], f => f[1]);
 
     private static double Number(string text) => double.Parse(text, CultureInfo.InvariantCulture);
 }

@@ -64,7 +64,10 @@ public class DecisionCasesTests
     public void The_verdict_is_that_of_the_table(string id)
     {
         var limb = Judged(id).Limbs.Single(l => l.Limb == Case(id).Limb);
-        Assert.True(Case(id).Expected == limb.Verdict, $"{Case(id)}: {limb.Verdict}, because {string.Join("; ", limb.Reasons.Select(r => r.Criterion.Id))}");
+        Assert.True(
+            Case(id).Expected == limb.Verdict,
+            $"{Case(id)}: {limb.Verdict}, because {string.Join("; ", limb.Reasons.Select(r => r.Criterion.Id))}"
+        );
     }
 
     [Theory, MemberData(nameof(Ids))]
@@ -72,7 +75,10 @@ public class DecisionCasesTests
     {
         var first = Judged(id).Due[0];
         var pattern = ".*" + string.Join(".*", FirstDue[id].Split('*').Select(System.Text.RegularExpressions.Regex.Escape)) + ".*";
-        Assert.Matches(new System.Text.RegularExpressions.Regex(pattern, System.Text.RegularExpressions.RegexOptions.IgnoreCase), first.Said());
+        Assert.Matches(
+            new System.Text.RegularExpressions.Regex(pattern, System.Text.RegularExpressions.RegexOptions.IgnoreCase),
+            first.Said()
+        );
         Assert.Equal(id is "DC47" or "DC62", first.AtOnce);
     }
 
@@ -93,5 +99,5 @@ public class DecisionCasesTests
 
     private static DecisionCase Case(string id) => DecisionCase.All.Single(c => c.Id == id);
 
-    private static Judgement Judged(string id) => Judge.At(Case(id).Record, ShippedProtocol.Protocol, DecisionCase.Now);
+    private static Judgement Judged(string id) => Judge.At(Case(id).Record, ShippedRules.Book, DecisionCase.Now);
 }

@@ -8,14 +8,24 @@ public class DueListTests
 {
     private static readonly Payload Pale = Some.GoodSigns with { Pale = true };
 
-    private static readonly Payload Pulseless = Some.GoodSigns with { DistalPulse = ImmutableSortedDictionary<Limb, DistalPulse>.Empty.Add(Limb.LeftLeg, DistalPulse.Absent) };
+    private static readonly Payload Pulseless = Some.GoodSigns with
+    {
+        DistalPulse = ImmutableSortedDictionary<Limb, DistalPulse>.Empty.Add(Limb.LeftLeg, DistalPulse.Absent),
+    };
 
-    private static readonly Payload Pulse = Some.GoodSigns with { DistalPulse = ImmutableSortedDictionary<Limb, DistalPulse>.Empty.Add(Limb.LeftLeg, DistalPulse.Present) };
+    private static readonly Payload Pulse = Some.GoodSigns with
+    {
+        DistalPulse = ImmutableSortedDictionary<Limb, DistalPulse>.Empty.Add(Limb.LeftLeg, DistalPulse.Present),
+    };
 
     private static readonly (string, Payload)[] Calm =
     [
-        ("11:00", new Payload.CasualtyOpened("Runa")), ("11:00", Wound("w1", Limb.LeftLeg)), ("11:00", Tight("t1", wound: "w1")), ("11:30", Some.GoodSigns),
-        ("11:40", Looked(Bleeding.None)), ("11:50", new Payload.HelpExpected(Some.At("20:00"), Some.At("19:00"), Some.At("21:00"))),
+        ("11:00", new Payload.CasualtyOpened("Runa")),
+        ("11:00", Wound("w1", Limb.LeftLeg)),
+        ("11:00", Tight("t1", wound: "w1")),
+        ("11:30", Some.GoodSigns),
+        ("11:40", Looked(Bleeding.None)),
+        ("11:50", new Payload.HelpExpected(Some.At("20:00"), Some.At("19:00"), Some.At("21:00"))),
     ];
 
     /// <summary>A doubt, and a watch without a break, come before what is overdue, and that before what is not.</summary>
@@ -46,8 +56,16 @@ public class DueListTests
     public void Under_several_tourniquets_one_more_is_asked_for()
     {
         var bleeds = ("11:55", Looked(Bleeding.Active));
-        Assert.EndsWith("or add a second tourniquet beside the first", Due("tighten.left-leg", [.. Calm, bleeds])!.Text, StringComparison.Ordinal);
-        Assert.EndsWith("or add one more beside them", Due("tighten.left-leg", [.. Calm, ("11:50", Tight("t2", wound: "w1")), bleeds])!.Text, StringComparison.Ordinal);
+        Assert.EndsWith(
+            "or add a second tourniquet beside the first",
+            Due("tighten.left-leg", [.. Calm, bleeds])!.Text,
+            StringComparison.Ordinal
+        );
+        Assert.EndsWith(
+            "or add one more beside them",
+            Due("tighten.left-leg", [.. Calm, ("11:50", Tight("t2", wound: "w1")), bleeds])!.Text,
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]
@@ -80,14 +98,18 @@ public class DueListTests
         Assert.Equal(Some.At("12:58"), Due("signs", [.. Calm, ("11:58", new Payload.TaskDone("signs"))])!.At);
         Assert.Equal(Some.At("12:30"), Due("signs", [.. Calm, ("11:58", new Payload.TaskDone("help"))])!.At);
         Assert.Equal(Some.At("12:30"), Due("signs", [.. Calm, ("12:01", new Payload.TaskDone("signs"))])!.At); // not yet
-        Assert.Equal(Some.At("12:50"), Due("signs", [.. Calm, ("11:50-12:00", new Payload.TaskDone("signs"))])!.At); // as early as it can have been
+        // as early as it can have been
+        Assert.Equal(Some.At("12:50"), Due("signs", [.. Calm, ("11:50-12:00", new Payload.TaskDone("signs"))])!.At);
         Assert.Equal(Some.At("12:30"), Due("signs", [.. Calm, ("11:50-12:01", new Payload.TaskDone("signs"))])!.At); // perhaps not yet
     }
 
     [Fact]
     public void Only_a_look_at_this_limbs_wound_checks_its_tourniquet()
     {
-        Assert.Equal(Some.At("12:40"), Due("tourniquet.left-leg", [.. Calm, ("11:55", new Payload.BleedingChecked("w2", Bleeding.None))])!.At);
+        Assert.Equal(
+            Some.At("12:40"),
+            Due("tourniquet.left-leg", [.. Calm, ("11:55", new Payload.BleedingChecked("w2", Bleeding.None))])!.At
+        );
         Assert.Equal(Some.At("12:55"), Due("tourniquet.left-leg", [.. Calm, ("11:55", Tight("t2"))])!.At);
         Assert.Equal(Some.At("12:40"), Due("tourniquet.left-leg", [.. Calm, ("11:55", Tight("t3", Limb.RightLeg))])!.At);
     }
@@ -127,13 +149,24 @@ public class DueListTests
     [InlineData("10:01", "11:45")]
     [InlineData("10:00", "12:30")] // two hours on
     [InlineData("09:00-10:01", "11:45")] // perhaps not two hours
-    public void In_the_first_two_hours_after_slackening_checks_come_closer(string slackened, string signs) => Assert.Equal(
-        Some.At(signs), Due("signs", [("08:00", Tight("t1", wound: "w1")), (slackened, Slack("t1")), .. Calm[3..]])!.At);
+    public void In_the_first_two_hours_after_slackening_checks_come_closer(string slackened, string signs) =>
+        Assert.Equal(Some.At(signs), Due("signs", [("08:00", Tight("t1", wound: "w1")), (slackened, Slack("t1")), .. Calm[3..]])!.At);
 
     [Fact]
-    public void One_limb_slackened_lately_beside_one_long_ago_is_enough() => Assert.Equal(
-        Some.At("11:45"),
-        Due("signs", [("07:00", Tight("t1", wound: "w1")), ("08:00", Slack("t1")), ("09:00", Tight("t2", Limb.RightLeg)), ("11:00", Slack("t2")), .. Calm[3..]])!.At);
+    public void One_limb_slackened_lately_beside_one_long_ago_is_enough() =>
+        Assert.Equal(
+            Some.At("11:45"),
+            Due(
+                "signs",
+                [
+                    ("07:00", Tight("t1", wound: "w1")),
+                    ("08:00", Slack("t1")),
+                    ("09:00", Tight("t2", Limb.RightLeg)),
+                    ("11:00", Slack("t2")),
+                    .. Calm[3..],
+                ]
+            )!.At
+        );
 
     [Theory]
     [InlineData("11:55", true)]
@@ -153,7 +186,10 @@ public class DueListTests
     {
         var due = Due("tighten.left-leg", [.. Calm[..4], (when, Looked(seen))]);
         Assert.Equal(tighten, due is not null);
-        Assert.True(due is null || (due.AtOnce && due.Overdue && due.At == Some.At(when) && due.Text.StartsWith("still bleeding", StringComparison.Ordinal)));
+        Assert.True(
+            due is null
+                || (due.AtOnce && due.Overdue && due.At == Some.At(when) && due.Text.StartsWith("still bleeding", StringComparison.Ordinal))
+        );
     }
 
     [Fact]
@@ -172,7 +208,7 @@ public class DueListTests
     {
         var due = Due("tighten.left-leg", [.. Calm, ("11:58", Pulse)])!;
         Assert.True(due.AtOnce);
-        Assert.StartsWith("a pulse beyond", due.Text, StringComparison.Ordinal);
+        Assert.StartsWith("a pulse below", due.Text, StringComparison.Ordinal);
         Assert.NotNull(Due("tighten.left-leg", [.. Calm, ("12:00", Pulse)]));
         Assert.Null(Due("tighten.left-leg", [.. Calm, ("12:01", Pulse)]));
         Assert.Null(Due("tighten.left-leg", [.. Calm, ("10:58", Pulse)]));
@@ -186,7 +222,8 @@ public class DueListTests
         DueTask Of(string at, string task, bool atOnce = false) => new(Some.At(at), task, null, task, [], false) { AtOnce = atOnce };
         Assert.Equal(
             ["z", "a", "b", "c"],
-            DueList.InOrder([Of("11:00", "b"), Of("11:30", "c"), Of("11:00", "a"), Of("12:00", "z", true)]).Select(d => d.Task));
+            DueList.InOrder([Of("11:00", "b"), Of("11:30", "c"), Of("11:00", "a"), Of("12:00", "z", true)]).Select(d => d.Task)
+        );
     }
 
     [Fact]
@@ -205,7 +242,7 @@ public class DueListTests
     {
         var due = All(Calm);
         Assert.Equal("next.left-leg", due[0].Task);
-        Assert.Equal(Judge.At(Written(Calm), ShippedProtocol.Protocol, Case.Now).Limbs.Single().Act.Text, due[0].Text);
+        Assert.Equal(Judge.At(Written(Calm), ShippedRules.Book, Case.Now).Limbs.Single().Act.Text, due[0].Text);
         Assert.Contains(due, d => d.Overdue);
     }
 
@@ -226,5 +263,5 @@ public class DueListTests
 
     private static DueTask? Due(string task, (string, Payload)[] said) => All(said).SingleOrDefault(d => d.Task == task);
 
-    private static ImmutableArray<DueTask> All((string, Payload)[] said) => Judge.At(Written(said), ShippedProtocol.Protocol, Case.Now).Due;
+    private static ImmutableArray<DueTask> All((string, Payload)[] said) => Judge.At(Written(said), ShippedRules.Book, Case.Now).Due;
 }

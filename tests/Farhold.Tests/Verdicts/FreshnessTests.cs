@@ -18,23 +18,27 @@ public class FreshnessTests
     [InlineData("over", "rest.trunk", "04:00", "04:01")]
     public void What_was_seen_too_long_ago_is_unknown(string part, string id, string fresh, string stale)
     {
-        Case Seen(string ago) => part switch
-        {
-            "signs" => Case.Well.Looks(("00:30", Some.GoodSigns), (ago, Some.GoodSigns)),
-            "bleeding" => Case.Well.With(part, new Payload.BleedingChecked("w1", Bleeding.None), ago),
-            "watch" => Case.Well.With(part, new Payload.WatchStated(true), ago),
-            "over" => Case.Well.With(part, Some.NothingElse, ago),
-            _ => Case.Well.With(part, new Payload.HelpExpected(Case.Now, null, Case.In("10:00"), Care: HelpCare.Surgery), ago),
-        };
+        Case Seen(string ago) =>
+            part switch
+            {
+                "signs" => Case.Well.Looks(("00:30", Some.GoodSigns), (ago, Some.GoodSigns)),
+                "bleeding" => Case.Well.With(part, new Payload.BleedingChecked("w1", Bleeding.None), ago),
+                "watch" => Case.Well.With(part, new Payload.WatchStated(true), ago),
+                "over" => Case.Well.With(part, Some.NothingElse, ago),
+                _ => Case.Well.With(part, new Payload.HelpExpected(Case.Now, null, Case.In("10:00"), Care: HelpCare.Surgery), ago),
+            };
         Assert.NotEqual(Truth.Unknown, Seen(fresh).State(id));
         Assert.Equal(Truth.Unknown, Seen(stale).State(id));
         Assert.NotEqual(Verdict.Attempt, Seen(stale).Verdict);
     }
 
     [Fact]
-    public void What_was_said_of_blood_thinners_stays() => Assert.Equal(Truth.NotMet, Case.Well.With("over", Some.NothingElse, "23:00").State("rest.blood-thinner"));
+    public void What_was_said_of_blood_thinners_stays() =>
+        Assert.Equal(Truth.NotMet, Case.Well.With("over", Some.NothingElse, "23:00").State("rest.blood-thinner"));
 
-    /// <summary>What counts only where it was measured: an old good value is as good as none, an old bad one has to be looked at again.</summary>
+    /// <summary>
+    /// What counts only where it was measured: an old good value is as good as none, an old bad one has to be looked at again.
+    /// </summary>
     [Theory]
     [InlineData("shock.refill", 2, "00:16", Truth.NotMet)]
     [InlineData("shock.refill", 4, "00:15", Truth.Met)]

@@ -1,9 +1,15 @@
 namespace Farhold.Tests.Verdicts;
 
-/// <summary>After an attempt that bled: leave it on, unless advice since or better light, supplies or hands allow another (JTS combat medic module, design).</summary>
+/// <summary>
+/// After an attempt that bled: leave it on, unless advice since or better light, supplies or hands allow another (JTS combat medic
+/// module, design).
+/// </summary>
 public class FurtherAttemptTests
 {
-    private static readonly Case Failed = Case.Well.TightFor("01:10").ClearLooks("00:17", "00:05").Tried("00:30", "00:20", AttemptOutcome.Bled);
+    private static readonly Case Failed = Case
+        .Well.TightFor("01:10")
+        .ClearLooks("00:17", "00:05")
+        .Tried("00:30", "00:20", AttemptOutcome.Bled);
 
     [Theory]
     [InlineData("00:21", Verdict.LeaveOn)]
@@ -42,9 +48,15 @@ public class FurtherAttemptTests
     [InlineData(TighteningReason.Bleeding, Verdict.LeaveOn)]
     [InlineData(TighteningReason.Precaution, Verdict.Attempt)]
     [InlineData(TighteningReason.ReSited, Verdict.Attempt)]
-    public void Tight_again_counts_as_bled_unless_it_says_otherwise(TighteningReason? why, Verdict verdict) => Assert.Equal(
-        verdict, Case.Well.TightFor("01:10").Tried("00:50", "00:40", AttemptOutcome.Held).And("00:42", new Payload.TourniquetSlackened("t1"))
-            .And("00:18", new Payload.TourniquetTightened("t1", Limb.LeftLeg, Wound: "w1", Why: why)).Verdict);
+    public void Tight_again_counts_as_bled_unless_it_says_otherwise(TighteningReason? why, Verdict verdict) =>
+        Assert.Equal(
+            verdict,
+            Case.Well.TightFor("01:10")
+                .Tried("00:50", "00:40", AttemptOutcome.Held)
+                .And("00:42", new Payload.TourniquetSlackened("t1"))
+                .And("00:18", new Payload.TourniquetTightened("t1", Limb.LeftLeg, Wound: "w1", Why: why))
+                .Verdict
+        );
 
     [Theory]
     [InlineData(AttemptOutcome.Abandoned, Verdict.Attempt)]
@@ -55,9 +67,11 @@ public class FurtherAttemptTests
     [Fact]
     public void Packed_and_dressed_before_it_bled_does_not_count_as_material_for_the_next()
     {
-        var used = Failed.With("gauze", new Payload.SuppliesStated("plain-gauze", 1), "00:40")
+        var used = Failed
+            .With("gauze", new Payload.SuppliesStated("plain-gauze", 1), "00:40")
             .And("00:35", new Payload.SuppliesStated("cloth", 0), new Payload.SuppliesStated("haemostatic-gauze", 0))
-            .And("00:28", new Payload.WoundPacked("w1", PackingMaterial.PlainGauze)).Advised();
+            .And("00:28", new Payload.WoundPacked("w1", PackingMaterial.PlainGauze))
+            .Advised();
         Assert.NotEqual(Verdict.Attempt, used.Verdict);
         Assert.Equal(Verdict.Attempt, used.And("00:03", new Payload.SuppliesStated("cloth", 4)).Verdict);
     }

@@ -17,7 +17,8 @@ public class HelpSoonTests
     [Theory] // the limb has been on for 40 minutes
     [InlineData("01:19", Verdict.AwaitHelp)]
     [InlineData("01:20", Verdict.Attempt)]
-    public void A_clinic_before_the_limbs_two_hours(string latest, Verdict verdict) => Assert.Equal(verdict, Help(HelpCare.Clinic, latest).Verdict);
+    public void A_clinic_before_the_limbs_two_hours(string latest, Verdict verdict) =>
+        Assert.Equal(verdict, Help(HelpCare.Clinic, latest).Verdict);
 
     [Fact]
     public void More_hands_are_never_waited_for() =>
@@ -54,7 +55,11 @@ public class HelpSoonTests
     [Fact]
     public void Once_the_latest_time_has_passed_it_is_unknown()
     {
-        var passed = Case.Well.With("help", new Payload.HelpExpected(Case.Ago("00:30"), null, Case.Ago("00:01"), Care: HelpCare.Surgery), "02:00");
+        var passed = Case.Well.With(
+            "help",
+            new Payload.HelpExpected(Case.Ago("00:30"), null, Case.Ago("00:01"), Care: HelpCare.Surgery),
+            "02:00"
+        );
         Assert.Equal(Verdict.CheckFirst, passed.Verdict);
         Assert.Equal([Input.HelpSoon], passed.Limb.CheckFirst);
     }

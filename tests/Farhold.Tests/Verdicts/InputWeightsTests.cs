@@ -38,7 +38,13 @@ public class WeighingTests
     [Fact]
     public void One_that_stands_alone_outweighs_one_that_needs_another()
     {
-        var both = new Trace(new Condition.All([Flag("dizzy"), Flag("pale")]), Truth.Unknown, [Leaf("dizzy", Truth.Unknown), Leaf("pale", Truth.Unknown)], [], null);
+        var both = new Trace(
+            new Condition.All([Flag("dizzy"), Flag("pale")]),
+            Truth.Unknown,
+            [Leaf("dizzy", Truth.Unknown), Leaf("pale", Truth.Unknown)],
+            [],
+            null
+        );
         Assert.Equal("cool", InputWeights.Order([Of(Role.Forbids, both), Of(Role.Forbids, Leaf("cool", Truth.Unknown))])[0].Name);
     }
 
@@ -47,7 +53,12 @@ public class WeighingTests
     {
         Assert.Empty(InputWeights.Order([Of(Role.Forbids, Leaf("dizzy", Truth.Met)), Of(Role.Forbids, Leaf("pale", Truth.Unknown))]));
         Assert.Empty(InputWeights.Order([Of(Role.Requires, Leaf("dizzy", Truth.NotMet)), Of(Role.Awaits, Leaf("pale", Truth.Unknown))]));
-        Assert.Equal(["pale"], InputWeights.Order([Of(Role.Requires, Leaf("dizzy", Truth.Met)), Of(Role.Awaits, Leaf("pale", Truth.Unknown))]).Select(i => i.Name));
+        Assert.Equal(
+            ["pale"],
+            InputWeights
+                .Order([Of(Role.Requires, Leaf("dizzy", Truth.Met)), Of(Role.Awaits, Leaf("pale", Truth.Unknown))])
+                .Select(i => i.Name)
+        );
     }
 
     [Theory]
@@ -64,12 +75,19 @@ public class WeighingTests
     public void A_soft_sign_that_is_there_asks_for_nothing_by_itself_and_one_that_is_not_known_does()
     {
         Assert.Empty(InputWeights.Order([Of(Role.Soft, Leaf("pale", Truth.Met))]));
-        Assert.Equal(["dizzy"], InputWeights.Order([Of(Role.Soft, Leaf("pale", Truth.Met)), Of(Role.Soft, Leaf("dizzy", Truth.Unknown))]).Select(i => i.Name));
+        Assert.Equal(
+            ["dizzy"],
+            InputWeights.Order([Of(Role.Soft, Leaf("pale", Truth.Met)), Of(Role.Soft, Leaf("dizzy", Truth.Unknown))]).Select(i => i.Name)
+        );
     }
 
     private static Dictionary<Input, double> Counted(ImmutableArray<Finding> findings, List<Trace> unknown)
     {
-        Input[] leaves = [.. unknown.Select(u => u.Needs!), .. findings.Where(AsksFirst).Select(f => Settling(f.Criterion.Condition.Inputs.First()))];
+        Input[] leaves =
+        [
+            .. unknown.Select(u => u.Needs!),
+            .. findings.Where(AsksFirst).Select(f => Settling(f.Criterion.Condition.Inputs.First())),
+        ];
         var cases = 1 << leaves.Length;
         var weights = new Dictionary<Input, double>();
         for (var leaf = 0; leaf < leaves.Length; leaf++)
@@ -93,23 +111,28 @@ public class WeighingTests
     /// <summary>0: forbidden; 1: help is awaited; 2: an attempt.</summary>
     private static int Decided(ImmutableArray<Finding> findings, List<Trace> unknown, int set)
     {
-        bool Met(Trace trace) => trace.Condition switch
-        {
-            Condition.All => trace.Parts.All(Met),
-            Condition.Any => trace.Parts.Any(Met),
-            Condition.Not => !Met(trace.Parts[0]),
-            _ => trace.State == Truth.Unknown ? (set >> unknown.FindIndex(u => ReferenceEquals(u, trace)) & 1) == 1 : trace.State == Truth.Met,
-        };
+        bool Met(Trace trace) =>
+            trace.Condition switch
+            {
+                Condition.All => trace.Parts.All(Met),
+                Condition.Any => trace.Parts.Any(Met),
+                Condition.Not => !Met(trace.Parts[0]),
+                _ => trace.State == Truth.Unknown
+                    ? (set >> unknown.FindIndex(u => ReferenceEquals(u, trace)) & 1) == 1
+                    : trace.State == Truth.Met,
+            };
         var asked = unknown.Count;
         foreach (var finding in findings)
-            if (finding.Criterion.Role switch
-            {
-                Role.Requires => !Met(finding.Trace),
-                Role.Forbids => Met(finding.Trace),
-                Role.Asks => AsksFirst(finding) ? (set >> asked++ & 1) == 0 : Met(finding.Trace),
-                Role.Soft => finding.State != Truth.Met && Met(finding.Trace),
-                _ => false,
-            })
+            if (
+                finding.Criterion.Role switch
+                {
+                    Role.Requires => !Met(finding.Trace),
+                    Role.Forbids => Met(finding.Trace),
+                    Role.Asks => AsksFirst(finding) ? (set >> asked++ & 1) == 0 : Met(finding.Trace),
+                    Role.Soft => finding.State != Truth.Met && Met(finding.Trace),
+                    _ => false,
+                }
+            )
                 return 0;
         return findings.Any(f => f.Criterion.Role == Role.Awaits && Met(f.Trace)) ? 1 : 2;
     }
@@ -136,10 +159,22 @@ public class WeighingTests
             {
                 case 0:
                     var all = Parts(depth);
-                    return new(new Condition.All([.. all.Select(p => p.Condition)]), all.Aggregate(Truth.Met, (t, p) => t.And(p.State)), all, [], null);
+                    return new(
+                        new Condition.All([.. all.Select(p => p.Condition)]),
+                        all.Aggregate(Truth.Met, (t, p) => t.And(p.State)),
+                        all,
+                        [],
+                        null
+                    );
                 case 1:
                     var any = Parts(depth);
-                    return new(new Condition.Any([.. any.Select(p => p.Condition)]), any.Aggregate(Truth.NotMet, (t, p) => t.Or(p.State)), any, [], null);
+                    return new(
+                        new Condition.Any([.. any.Select(p => p.Condition)]),
+                        any.Aggregate(Truth.NotMet, (t, p) => t.Or(p.State)),
+                        any,
+                        [],
+                        null
+                    );
                 case 2:
                     var part = Trace(depth - 1);
                     return new(new Condition.Not(part.Condition), part.State.Not(), [part], [], null);

@@ -6,17 +6,26 @@ namespace Farhold.Tests.Verdicts;
 /// <summary>What a machine finds in a judgement: every name that a reader may rely on, and the values that the judgement has.</summary>
 public class JudgementJsonTests
 {
-    private static readonly Case Bled = Case.Well
-        .And("00:30", new Payload.AttemptStarted("w1", "t1"), new Payload.AttemptEnded("w1", "t1", AttemptOutcome.Bled));
+    private static readonly Case Bled = Case.Well.And(
+        "00:30",
+        new Payload.AttemptStarted("w1", "t1"),
+        new Payload.AttemptEnded("w1", "t1", AttemptOutcome.Bled)
+    );
 
-    private static readonly Case Late = Case.Well.With("person", new Payload.CasualtyOpened("Runa", AgeYears: 34), "10:00").TightFor("10:00");
+    private static readonly Case Late = Case
+        .Well.With("person", new Payload.CasualtyOpened("Runa", AgeYears: 34), "10:00")
+        .TightFor("10:00");
 
     private static readonly Case Unseen = Late.Signs(s => s with { Mental = null });
 
     [Theory]
     [InlineData("", "at protocol limbs watched shock due withheld damaged doubts remarks")]
     [InlineData("protocol", "id version hash warnings local")]
-    [InlineData("limbs", "limb tourniquets verdict tight firstTightened sinceFirstTightened occluded currentStretch criteria checkFirst act changes lookAgain cautions next")]
+    [InlineData(
+        "limbs",
+        "limb tourniquets verdict tight firstTightened sinceFirstTightened occluded currentStretch criteria checkFirst act changes "
+            + "lookAgain cautions next"
+    )]
     [InlineData("limbs.sinceFirstTightened", "min max")]
     [InlineData("limbs.criteria", "id role state used text source")]
     [InlineData("limbs.criteria.used", "input value age stale")]
@@ -35,21 +44,35 @@ public class JudgementJsonTests
 
     [Fact]
     public void What_must_not_be_done_now_is_named() =>
-        Assert.Equal(["task", "text"], Names(Root(Late.Signs(s => s with { Mental = Mental.Voice })), "withheld").Order(StringComparer.Ordinal));
+        Assert.Equal(
+            ["task", "text"],
+            Names(Root(Late.Signs(s => s with { Mental = Mental.Voice })), "withheld").Order(StringComparer.Ordinal)
+        );
 
     [Fact]
     public void A_local_protocol_and_why_another_is_refused_are_named_in_whole_JSON()
     {
-        var laid = Assert.IsType<Read<Protocol>.Usable>(LocalFile.Read("""
-            {"local":"hut","version":"1","title":"Of the hut","over":"farhold-base","clock":{"window":"PT3H"}}
-            """)).Value;
-        var judged = Judge.At(Case.Well.Record, laid, Case.Now);
+        var laid = Assert
+            .IsType<Read<Protocol>.Usable>(
+                LocalFile.Read(
+                    """
+                    {"local":"hut","version":"1","title":"Of the hut","over":"farhold-base","clock":{"window":"PT3H"}}
+                    """
+                )
+            )
+            .Value;
+        var judged = Judge.At(Case.Well.Record, ShippedRules.Book.By(laid), Case.Now);
         var root = JsonDocument.Parse(JudgementJson.Write(judged, [new("hut.json", 2, 3, "too old")])).RootElement;
         var protocol = root.GetProperty("protocol");
         Assert.Equal(["hash", "id", "local", "refused", "version", "warnings"], Names(protocol, "").Order(StringComparer.Ordinal));
         Assert.Equal(
-            ["authority", "date", "hash", "id", "issuer", "loosened", "standing", "version"], Names(protocol, "local").Order(StringComparer.Ordinal));
-        Assert.Equal(laid.Local!.Loosened, protocol.GetProperty("local").GetProperty("loosened").EnumerateArray().Select(l => l.GetString()!));
+            ["authority", "date", "hash", "id", "issuer", "loosened", "standing", "version"],
+            Names(protocol, "local").Order(StringComparer.Ordinal)
+        );
+        Assert.Equal(
+            laid.Local!.Loosened,
+            protocol.GetProperty("local").GetProperty("loosened").EnumerateArray().Select(l => l.GetString()!)
+        );
         Assert.Equal("hut.json:2:3: too old", protocol.GetProperty("refused")[0].GetString());
         Assert.Equal(judged.Limbs.Length, root.GetProperty("limbs").GetArrayLength());
     }
@@ -63,10 +86,18 @@ public class JudgementJsonTests
         Assert.Equal(judged.Protocol.Hash, root.GetProperty("protocol").GetProperty("hash").GetString());
         Assert.Equal(
             (Wire.Word(limb.Verdict), limb.Act.Said(), WrittenInstant.Write(limb.Act.LookAgain)),
-            (json.GetProperty("verdict").GetString(), json.GetProperty("act").GetString(), json.GetProperty("lookAgain").GetString()));
-        Assert.Equal(limb.Findings.Select(f => $"{f.Criterion.Id} {Wire.Word(f.State)}"), json.GetProperty("criteria").EnumerateArray()
-            .Select(c => $"{c.GetProperty("id").GetString()} {c.GetProperty("state").GetString()}"));
-        Assert.Equal(judged.Due.Select(d => d.Task), root.GetProperty("due").EnumerateArray().Select(d => d.GetProperty("task").GetString()));
+            (json.GetProperty("verdict").GetString(), json.GetProperty("act").GetString(), json.GetProperty("lookAgain").GetString())
+        );
+        Assert.Equal(
+            limb.Findings.Select(f => $"{f.Criterion.Id} {Wire.Word(f.State)}"),
+            json.GetProperty("criteria")
+                .EnumerateArray()
+                .Select(c => $"{c.GetProperty("id").GetString()} {c.GetProperty("state").GetString()}")
+        );
+        Assert.Equal(
+            judged.Due.Select(d => d.Task),
+            root.GetProperty("due").EnumerateArray().Select(d => d.GetProperty("task").GetString())
+        );
         Assert.False(root.GetProperty("damaged").GetBoolean());
     }
 
@@ -75,21 +106,42 @@ public class JudgementJsonTests
     {
         var root = Root(Case.Well.And("00:20", new Payload.AttemptStarted("w1", "t1")).And("00:05", new Payload.TourniquetSlackened("t1")));
         Assert.Equal(
-            ["attempt", "bleeding", "currentStretch", "firstTightened", "limb", "loosened", "occluded", "sinceFirstTightened", "tight", "tourniquets"],
-            Names(root, "watched").Order(StringComparer.Ordinal));
+            [
+                "attempt",
+                "bleeding",
+                "currentStretch",
+                "firstTightened",
+                "limb",
+                "loosened",
+                "occluded",
+                "sinceFirstTightened",
+                "tight",
+                "tourniquets",
+            ],
+            Names(root, "watched").Order(StringComparer.Ordinal)
+        );
         Assert.Equal("w1", root.GetProperty("watched")[0].GetProperty("attempt").GetProperty("wound").GetString());
     }
 
     [Fact]
     public void A_doubt_and_a_remark_are_named()
     {
-        var judged = Judge.At(new CareRecord(Case.Well.Record.Entries, [new(4, new("{"u8.ToArray()), [new("x", 4, 1, "cut off")])]), ShippedProtocol.Protocol, Case.Now);
+        var judged = Judge.At(
+            new CareRecord(Case.Well.Record.Entries, [new(4, new("{"u8.ToArray()), [new("x", 4, 1, "cut off")])]),
+            ShippedRules.Book,
+            Case.Now
+        );
         var root = JsonDocument.Parse(Some.Json(judged)).RootElement;
         Assert.True(root.GetProperty("damaged").GetBoolean());
-        Assert.Equal(judged.Doubts.Select(d => (d.Id, d.Text)), root.GetProperty("doubts").EnumerateArray()
-            .Select(d => (d.GetProperty("id").GetString()!, d.GetProperty("text").GetString()!)));
+        Assert.Equal(
+            judged.Doubts.Select(d => (d.Id, d.Text)),
+            root.GetProperty("doubts").EnumerateArray().Select(d => (d.GetProperty("id").GetString()!, d.GetProperty("text").GetString()!))
+        );
         var odd = Case.Well.And("00:01", new Payload.EntryWithdrawn(new("zzz", 9), "never there")).Judgement;
-        Assert.Equal(Assert.Single(odd.Remarks).Text, JsonDocument.Parse(Some.Json(odd)).RootElement.GetProperty("remarks")[0].GetProperty("text").GetString());
+        Assert.Equal(
+            Assert.Single(odd.Remarks).Text,
+            JsonDocument.Parse(Some.Json(odd)).RootElement.GetProperty("remarks")[0].GetProperty("text").GetString()
+        );
     }
 
     private static JsonElement Root(Case scene) => JsonDocument.Parse(Some.Json(scene.Judgement)).RootElement;

@@ -3,7 +3,9 @@ namespace Farhold.Tests.Verdicts;
 /// <summary>Two hours, four, six, and what still fits in before six; all counted since first tightened, on the worse side.</summary>
 public class LateHoursTests
 {
-    /// <summary>Under two hours the carer decides (TCCC wording); then advice, or nobody can be reached (TCCC Change 25-2, Drew 2015).</summary>
+    /// <summary>
+    /// Under two hours the carer decides (TCCC wording); then advice, or nobody can be reached (TCCC Change 25-2, Drew 2015).
+    /// </summary>
     [Theory]
     [InlineData("01:59", Verdict.Attempt, Verdict.Attempt)]
     [InlineData("02:00", Verdict.CheckFirst, Verdict.Attempt)]
@@ -29,7 +31,9 @@ public class LateHoursTests
         Assert.StartsWith("Ask for advice", limb.Act.Text, StringComparison.Ordinal);
     }
 
-    /// <summary>Packing, hold, dressing and the beginning of slackening: 13 minutes with haemostatic gauze, 20 with anything else (design).</summary>
+    /// <summary>
+    /// Packing, hold, dressing and the beginning of slackening: 13 minutes with haemostatic gauze, 20 with anything else (design).
+    /// </summary>
     [Theory]
     [InlineData("haemostatic-gauze", "05:47", Verdict.Attempt)]
     [InlineData("haemostatic-gauze", "05:48", Verdict.LeaveOn)]
@@ -49,7 +53,10 @@ public class LateHoursTests
     [InlineData("00:20", Verdict.Attempt)]
     [InlineData("00:21", Verdict.LeaveOn)]
     public void One_under_way_that_has_not_slackened_stops_at_six_hours(string later, Verdict verdict) =>
-        Assert.Equal(verdict, Case.Well.TightFor("05:39").Advised().And("00:00", new Payload.AttemptStarted("w1", "t1")).Later(later).Verdict);
+        Assert.Equal(
+            verdict,
+            Case.Well.TightFor("05:39").Advised().And("00:00", new Payload.AttemptStarted("w1", "t1")).Later(later).Verdict
+        );
 
     /// <summary>Possibly up to six hours (Drew 2015); the risk rises from three to four.</summary>
     [Theory]
@@ -77,8 +84,11 @@ public class LateHoursTests
     [InlineData("02:09", false)] // 1 h 59 min loose
     public void After_two_hours_loose_advice_may_count_the_time_without_flow(string loosened, bool counts)
     {
-        var again = Case.Well.TightFor("06:30").And(loosened, new Payload.TourniquetSlackened("t1"))
-            .And("00:10", new Payload.TourniquetTightened("t1", Limb.LeftLeg, Wound: "w1", Why: TighteningReason.Precaution)).ClearLooks("00:35", "00:05");
+        var again = Case
+            .Well.TightFor("06:30")
+            .And(loosened, new Payload.TourniquetSlackened("t1"))
+            .And("00:10", new Payload.TourniquetTightened("t1", Limb.LeftLeg, Wound: "w1", Why: TighteningReason.Precaution))
+            .ClearLooks("00:35", "00:05");
         Assert.Equal(Verdict.LeaveOn, again.Verdict);
         Assert.Equal(Verdict.LeaveOn, again.Advised("00:11").Verdict);
         Assert.Equal(counts ? Verdict.Attempt : Verdict.LeaveOn, again.Advised("00:09").Verdict);

@@ -2,7 +2,10 @@ using static Farhold.Tests.Story;
 
 namespace Farhold.Tests.Verdicts;
 
-/// <summary>The watch over a slackened limb: 15 min without a break, every 2 min to one hour, every 15 min to two, then hourly; 5 min without a break after every move (design).</summary>
+/// <summary>
+/// The watch over a slackened limb: 15 min without a break, every 2 min to one hour, every 15 min to two, then hourly; 5 min without a
+/// break after every move (design).
+/// </summary>
 public class WatchingTests
 {
     [Theory]
@@ -42,14 +45,18 @@ public class WatchingTests
     [InlineData("10:59", null)] // before it was loosened
     [InlineData("12:01", null)] // not moved yet
     public void After_every_move_it_is_watched_without_a_break_for_five_minutes(string moved, string? until) =>
-        Assert.Equal(until is null ? null : Some.At(until), Due("11:00", (moved, new Payload.CasualtyMoved(Movement.Turned, MovePhase.Moved)))!.Until);
+        Assert.Equal(
+            until is null ? null : Some.At(until),
+            Due("11:00", (moved, new Payload.CasualtyMoved(Movement.Turned, MovePhase.Moved)))!.Until
+        );
 
     [Fact]
     public void A_move_ahead_is_no_move_yet() =>
         Assert.Null(Due("11:00", ("11:58", new Payload.CasualtyMoved(Movement.Turned, MovePhase.AboutTo)))!.Until);
 
     [Fact]
-    public void Due_this_very_moment_is_not_overdue() => Assert.False(Due("11:00", ("11:45", new Payload.BleedingChecked("w1", Bleeding.None)))!.Overdue);
+    public void Due_this_very_moment_is_not_overdue() =>
+        Assert.False(Due("11:00", ("11:45", new Payload.BleedingChecked("w1", Bleeding.None)))!.Overdue);
 
     [Fact]
     public void Looks_at_another_limbs_wound_do_not_count() =>
@@ -73,9 +80,21 @@ public class WatchingTests
     [Fact]
     public void Of_several_looks_at_a_wound_the_last_counts_and_of_several_wounds_the_worst()
     {
-        Assert.Equal(Truth.NotMet, Observed("11:30", ("11:40", new Payload.BleedingChecked("w1", Bleeding.Active)), ("11:50", new Payload.BleedingChecked("w1", Bleeding.None))).Bleeding);
-        var two = Observed("11:30", ("10:10", Tight("t2", wound: "w2")), ("11:00", Slack("t2")),
-            ("11:40", new Payload.BleedingChecked("w2", Bleeding.Active)), ("11:50", new Payload.BleedingChecked("w1", Bleeding.None)));
+        Assert.Equal(
+            Truth.NotMet,
+            Observed(
+                "11:30",
+                ("11:40", new Payload.BleedingChecked("w1", Bleeding.Active)),
+                ("11:50", new Payload.BleedingChecked("w1", Bleeding.None))
+            ).Bleeding
+        );
+        var two = Observed(
+            "11:30",
+            ("10:10", Tight("t2", wound: "w2")),
+            ("11:00", Slack("t2")),
+            ("11:40", new Payload.BleedingChecked("w2", Bleeding.Active)),
+            ("11:50", new Payload.BleedingChecked("w1", Bleeding.None))
+        );
         Assert.Equal((Truth.Met, When("11:40")), (two.Bleeding, two.BledAgain!.Value));
     }
 
@@ -96,6 +115,6 @@ public class WatchingTests
 
     private static ObservedLimb Observed(string slackened, params (string, Payload)[] more) => Judged(slackened, more).Observed.Single();
 
-    private static Judgement Judged(string slackened, params (string, Payload)[] more) => Judge.At(
-        Written([("09:00", Tight("t1", wound: "w1")), (slackened, Slack("t1")), .. more]), ShippedProtocol.Protocol, Case.Now);
+    private static Judgement Judged(string slackened, params (string, Payload)[] more) =>
+        Judge.At(Written([("09:00", Tight("t1", wound: "w1")), (slackened, Slack("t1")), .. more]), ShippedRules.Book, Case.Now);
 }

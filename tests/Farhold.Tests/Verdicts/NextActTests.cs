@@ -7,8 +7,12 @@ public class NextActTests
 {
     private static readonly (string, Payload)[] Ready =
     [
-        ("11:20", Wound("w1", Limb.LeftLeg)), ("11:20", Tight("t1", wound: "w1")), ("11:50", Some.NothingElse), ("11:50", new Payload.BleedingChecked("w1", Bleeding.None)),
-        ("11:50", new Payload.WatchStated(true)), ("11:50", new Payload.SuppliesStated("haemostatic-gauze", 2)),
+        ("11:20", Wound("w1", Limb.LeftLeg)),
+        ("11:20", Tight("t1", wound: "w1")),
+        ("11:50", Some.NothingElse),
+        ("11:50", new Payload.BleedingChecked("w1", Bleeding.None)),
+        ("11:50", new Payload.WatchStated(true)),
+        ("11:50", new Payload.SuppliesStated("haemostatic-gauze", 2)),
         ("11:50", new Payload.SuppliesStated(Supplies.PressureDressing, 1)),
         ("11:50", new Payload.HelpExpected(Some.At("20:00"), Latest: Some.At("20:00"), Care: HelpCare.Surgery)),
     ];
@@ -38,17 +42,33 @@ public class NextActTests
     [Fact]
     public void What_would_change_a_leave_on_is_named_for_everything_that_stands()
     {
-        var limb = Case.Well.Signs(s => s with { HeartRate = 140 })
-            .And("00:30", new Payload.AttemptStarted("w1", "t1"), new Payload.AttemptEnded("w1", "t1", AttemptOutcome.Bled)).Limb;
-        var standing = limb.Reasons.Where(r => r.Against == Truth.Met).Select(r => r.Criterion.Change).OfType<string>().Distinct().ToArray();
+        var limb = Case
+            .Well.Signs(s => s with { HeartRate = 140 })
+            .And("00:30", new Payload.AttemptStarted("w1", "t1"), new Payload.AttemptEnded("w1", "t1", AttemptOutcome.Bled))
+            .Limb;
+        var standing = limb
+            .Reasons.Where(r => r.Against == Truth.Met)
+            .Select(r => r.Criterion.Change)
+            .OfType<string>()
+            .Distinct()
+            .ToArray();
         Assert.True(standing.Length > 1);
         Assert.Equal(standing, limb.Act.Changes);
     }
 
     /// <summary>An input that has no words for how to look is named.</summary>
     [Fact]
-    public void What_to_look_at_is_never_empty() => Assert.All(Input.All, input =>
-        Assert.StartsWith(input.Look.Length > 0 ? input.Look : InputWords.Name(input.Name), VerdictWords.Look(input, Case.Well.Limb), StringComparison.Ordinal));
+    public void What_to_look_at_is_never_empty() =>
+        Assert.All(
+            Input.All,
+            input =>
+                Assert.StartsWith(
+                    input.Look.Length > 0 ? input.Look : InputWords.Name(input.Name),
+                    VerdictWords.Look(input, Case.Well.Limb),
+                    StringComparison.Ordinal
+                )
+        );
 
-    private static Judgement At12(params (string When, Payload What)[] story) => Judge.At(Written(story), ShippedProtocol.Protocol, Some.At("12:00"));
+    private static Judgement At12(params (string When, Payload What)[] story) =>
+        Judge.At(Written(story), ShippedRules.Book, Some.At("12:00"));
 }

@@ -19,7 +19,12 @@ public class OneLimbTests
     [Fact]
     public void Of_an_arm_and_a_leg_tied_together_the_leg()
     {
-        var both = Case.Well.And("00:40", new Payload.WoundFound("w2", Limb.LeftArm, null, WoundNature.Bleeding), new Payload.TourniquetTightened("t2", Limb.LeftArm, Wound: "w2"))
+        var both = Case
+            .Well.And(
+                "00:40",
+                new Payload.WoundFound("w2", Limb.LeftArm, null, WoundNature.Bleeding),
+                new Payload.TourniquetTightened("t2", Limb.LeftArm, Wound: "w2")
+            )
             .And("00:06", new Payload.BleedingChecked("w2", Bleeding.None));
         Assert.Equal((Verdict.Attempt, Verdict.CheckFirst), (both.VerdictOf(Limb.LeftLeg), both.VerdictOf(Limb.LeftArm)));
     }
@@ -40,8 +45,11 @@ public class OneLimbTests
     [InlineData("00:15", Verdict.Attempt)]
     public void The_next_begins_once_the_first_has_held_for_fifteen_minutes(string loosened, Verdict verdict)
     {
-        var both = Case.Well.AndRightLeg("00:50").And("00:30", new Payload.AttemptStarted("w2", "t2"), new Payload.WoundPacked("w2", PackingMaterial.PlainGauze))
-            .And(loosened, new Payload.TourniquetSlackened("t2")).And("00:00", new Payload.AttemptEnded("w2", "t2", AttemptOutcome.Held));
+        var both = Case
+            .Well.AndRightLeg("00:50")
+            .And("00:30", new Payload.AttemptStarted("w2", "t2"), new Payload.WoundPacked("w2", PackingMaterial.PlainGauze))
+            .And(loosened, new Payload.TourniquetSlackened("t2"))
+            .And("00:00", new Payload.AttemptEnded("w2", "t2", AttemptOutcome.Held));
         Assert.Equal(verdict, both.Verdict);
     }
 
@@ -75,6 +83,6 @@ public class OneLimbTests
         Assert.Equal(verdict, Case.Well.And("00:00", new Payload.AttemptStarted("w1", "t1")).Later(later).Verdict);
 
     [Fact]
-    public void One_begun_against_the_verdict_is_judged_as_if_it_was_not() => Assert.Equal(
-        Verdict.CheckFirst, Case.Well.With("over", null).And("00:04", new Payload.AttemptStarted("w1", "t1")).Verdict);
+    public void One_begun_against_the_verdict_is_judged_as_if_it_was_not() =>
+        Assert.Equal(Verdict.CheckFirst, Case.Well.With("over", null).And("00:04", new Payload.AttemptStarted("w1", "t1")).Verdict);
 }

@@ -34,15 +34,24 @@ internal sealed class Played
 
     public static Payload Slack => new Payload.TourniquetSlackened("t1");
 
-    /// <summary>Gauze, a dressing, somebody to watch, the rest of the casualty looked over, the wound dry, surgery at seven in the evening.</summary>
+    /// <summary>
+    /// Gauze, a dressing, somebody to watch, the rest of the casualty looked over, the wound dry, surgery at seven in the evening.
+    /// </summary>
     public static Payload[] Ready =>
-    [
-        new Payload.SuppliesStated("plain-gauze", 2), new Payload.SuppliesStated("pressure-dressing", 2), CanWatch, Some.NothingElse, Dry, Surgery("17:00", "19:00"),
-    ];
+        [
+            new Payload.SuppliesStated("plain-gauze", 2),
+            new Payload.SuppliesStated("pressure-dressing", 2),
+            CanWatch,
+            Some.NothingElse,
+            Dry,
+            Surgery("17:00", "19:00"),
+        ];
 
-    public static Payload Tight(string tourniquet, TighteningReason? why = null) => new Payload.TourniquetTightened(tourniquet, Limb.LeftLeg, Wound: "w1", Why: why);
+    public static Payload Tight(string tourniquet, TighteningReason? why = null) =>
+        new Payload.TourniquetTightened(tourniquet, Limb.LeftLeg, Wound: "w1", Why: why);
 
-    public static Payload Surgery(string likely, string latest) => new Payload.HelpExpected(Some.At(likely), null, Some.At(latest), Care: HelpCare.Surgery);
+    public static Payload Surgery(string likely, string latest) =>
+        new Payload.HelpExpected(Some.At(likely), null, Some.At(latest), Care: HelpCare.Surgery);
 
     public static Payload.CasualtyOpened Who(string alias, double age) => new(alias, AgeYears: age);
 
@@ -60,7 +69,10 @@ internal sealed class Played
     public Played Says(string time, Verdict verdict, string act, Limb limb = Limb.LeftLeg)
     {
         var said = Now(time).Limbs.Single(l => l.Limb == limb);
-        Assert.True(said.Verdict == verdict, $"{time}: {said.Verdict}, {said.Act.Text} ({string.Join(", ", said.Reasons.Select(r => r.Criterion.Id))})");
+        Assert.True(
+            said.Verdict == verdict,
+            $"{time}: {said.Verdict}, {said.Act.Text} ({string.Join(", ", said.Reasons.Select(r => r.Criterion.Id))})"
+        );
         Assert.Contains(act, said.Act.Text, StringComparison.OrdinalIgnoreCase);
         return this;
     }
@@ -83,9 +95,12 @@ internal sealed class Played
 
     public Played Cautions(string time, string caution, Limb limb = Limb.LeftLeg)
     {
-        Assert.Contains(Now(time).Limbs.Single(l => l.Limb == limb).Act.Cautions, c => c.Contains(caution, StringComparison.OrdinalIgnoreCase));
+        Assert.Contains(
+            Now(time).Limbs.Single(l => l.Limb == limb).Act.Cautions,
+            c => c.Contains(caution, StringComparison.OrdinalIgnoreCase)
+        );
         return this;
     }
 
-    public Judgement Now(string time) => Judge.At(record, ShippedProtocol.Protocol, Some.At(time));
+    public Judgement Now(string time) => Judge.At(record, ShippedRules.Book, Some.At(time));
 }

@@ -2,7 +2,8 @@ namespace Farhold.Tests.Verdicts;
 
 /// <summary>Cases worked out from published guidance, beside the rule each comes from.</summary>
 /// <remarks>
-/// The rules made of them stand in the shipped protocol. Rules: T1, T3 TCCC bleeding section 2014 to 2024, restated by Holcomb et al. 2023 (read); T4 Shackelford et al. 2015 and
+/// The rules made of them stand in the shipped protocol. Rules: T1, T3 TCCC bleeding section 2014 to 2024, restated by Holcomb et al.
+/// 2023 (read); T4 Shackelford et al. 2015 and
 /// Drew et al. 2015 (read); T6 Drew et al. 2015 (read); T7, T8 TCCC 2024 (read-2), Drew 2015, Holcomb 2023 (read); T9 JTS
 /// combat medic module against TCCC, conflict C1 (read); T11 TCCC Change 25-2, 2026 (read-2); T14, T30, T31, T35 to T37 JTS
 /// combat medic module (read); T32 course teaching (memory); T39 no reset, design.
@@ -57,7 +58,9 @@ public class PublishedCasesTests
     [InlineData("24:00")]
     public void Beyond_six_hours_leave_it_on(string time) => Assert.Equal(Verdict.LeaveOn, Case.Well.TightFor(time).Advised().Verdict);
 
-    /// <summary>T37 allows it outright; Holcomb 2023 does not (C4). Stricter than T37 here: only where advice since then allows it.</summary>
+    /// <summary>
+    /// T37 allows it outright; Holcomb 2023 does not (C4). Stricter than T37 here: only where advice since then allows it.
+    /// </summary>
     [Fact] // case 13
     public void After_a_failed_attempt_another_only_with_advice_since()
     {
@@ -70,8 +73,13 @@ public class PublishedCasesTests
     [Fact] // case 14: T37, T39
     public void A_failed_attempt_does_not_set_the_clock_back()
     {
-        Case Tight(string time) => Case.Well.TightFor(time).And("00:35", new Payload.TourniquetSlackened("t1"))
-            .And("00:30", new Payload.TourniquetTightened("t1", Limb.LeftLeg, Wound: "w1")).Tried("00:40", "00:30", AttemptOutcome.Bled).Advised();
+        Case Tight(string time) =>
+            Case
+                .Well.TightFor(time)
+                .And("00:35", new Payload.TourniquetSlackened("t1"))
+                .And("00:30", new Payload.TourniquetTightened("t1", Limb.LeftLeg, Wound: "w1"))
+                .Tried("00:40", "00:30", AttemptOutcome.Bled)
+                .Advised();
         Assert.Equal(Verdict.Attempt, Tight("05:40").Verdict);
         Assert.Equal(Verdict.LeaveOn, Tight("06:00").Verdict);
     }
@@ -84,7 +92,9 @@ public class PublishedCasesTests
         Assert.Equal(Verdict.Attempt, twice.Advised().Verdict);
     }
 
-    /// <summary>Case 15 (T17) removes a tourniquet that was never needed. Here that is the watched end of an attempt: once off, it is watched.</summary>
+    /// <summary>
+    /// Case 15 (T17) removes a tourniquet that was never needed. Here that is the watched end of an attempt: once off, it is watched.
+    /// </summary>
     [Fact]
     public void A_tourniquet_taken_off_leaves_a_limb_to_watch()
     {
@@ -96,8 +106,10 @@ public class PublishedCasesTests
     [Fact] // case 16: design; never as zero
     public void A_tourniquet_found_on_counts_from_the_earliest_time_possible()
     {
-        Case Found(string earliest) => Case.Well.With("tourniquet", null)
-            .And(new Happened(Case.Ago(earliest), Case.Ago("00:10")), new Payload.TourniquetTightened("t1", Limb.LeftLeg, Wound: "w1"));
+        Case Found(string earliest) =>
+            Case
+                .Well.With("tourniquet", null)
+                .And(new Happened(Case.Ago(earliest), Case.Ago("00:10")), new Payload.TourniquetTightened("t1", Limb.LeftLeg, Wound: "w1"));
         Assert.Equal(Verdict.Attempt, Found("01:59").Verdict);
         Assert.Equal(Verdict.CheckFirst, Found("02:00").Verdict);
         Assert.Equal(Verdict.LeaveOn, Found("06:00").Advised().Verdict);
@@ -133,20 +145,35 @@ public class PublishedCasesTests
     [InlineData(StepId.Slacken, "plain-gauze", 1)]
     [InlineData(StepId.Watch, "", 15)]
     [InlineData(StepId.Pack, "", 0)]
-    public void A_step_takes_at_least(StepId step, string with, int minutes) => Assert.Equal(
-        Duration.FromMinutes(minutes),
-        AttemptProgress.Minimum(ShippedProtocol.Protocol.Steps.Single(s => s.Id == step), with));
+    public void A_step_takes_at_least(StepId step, string with, int minutes) =>
+        Assert.Equal(
+            Duration.FromMinutes(minutes),
+            AttemptProgress.Minimum(ShippedProtocol.Protocol.Steps.Single(s => s.Id == step), with)
+        );
 
     [Fact] // T30
-    public void The_wound_is_packed_held_and_dressed_before_the_tourniquet_is_slackened() => Assert.Equal(
-        [StepId.Pack, StepId.Hold, StepId.Dress, StepId.Slacken, StepId.Watch], ShippedProtocol.Protocol.Steps.Select(s => s.Id));
+    public void The_wound_is_packed_held_and_dressed_before_the_tourniquet_is_slackened() =>
+        Assert.Equal(
+            [StepId.Pack, StepId.Hold, StepId.Dress, StepId.Slacken, StepId.Watch],
+            ShippedProtocol.Protocol.Steps.Select(s => s.Id)
+        );
 
     [Fact] // T3, T4, T9, T14
-    public void The_clock_of_the_shipped_protocol_is_two_six_and_two_hours() => Assert.Equal(
-        new ClockLimits(Duration.FromHours(2), Duration.FromHours(6), Duration.FromHours(2)), ShippedProtocol.Protocol.Clock);
+    public void The_clock_of_the_shipped_protocol_is_two_six_and_two_hours() =>
+        Assert.Equal(new ClockLimits(Duration.FromHours(2), Duration.FromHours(6), Duration.FromHours(2)), ShippedProtocol.Protocol.Clock);
 
     [Fact] // T16
-    public void A_pulse_beyond_a_tight_tourniquet_is_tightened_away() => Assert.Contains(
-        Case.Well.Signs(s => s with { DistalPulse = System.Collections.Immutable.ImmutableSortedDictionary<Limb, DistalPulse>.Empty.Add(Limb.LeftLeg, DistalPulse.Present) })
-            .Judgement.Due, d => d is { Task: "tighten.left-leg", AtOnce: true });
+    public void A_pulse_beyond_a_tight_tourniquet_is_tightened_away() =>
+        Assert.Contains(
+            Case.Well.Signs(s =>
+                s with
+                {
+                    DistalPulse = System.Collections.Immutable.ImmutableSortedDictionary<Limb, DistalPulse>.Empty.Add(
+                        Limb.LeftLeg,
+                        DistalPulse.Present
+                    ),
+                }
+            ).Judgement.Due,
+            d => d is { Task: "tighten.left-leg", AtOnce: true }
+        );
 }

@@ -53,14 +53,22 @@ public class RestOfCasualtyTests
     [InlineData(BodyRegion.Chest, WoundNature.Burn, Truth.NotMet)]
     [InlineData(BodyRegion.Groin, WoundNature.Bleeding, Truth.NotMet)]
     [InlineData(BodyRegion.Head, WoundNature.Bleeding, Truth.NotMet)]
-    public void A_deep_wound_of_the_trunk(BodyRegion region, WoundNature nature, Truth trunk) => Assert.Equal(
-        trunk, Case.Well.And("00:05", Found(region, nature)).And("00:04", new Payload.BleedingChecked("w7", Bleeding.None)).State("rest.trunk"));
+    public void A_deep_wound_of_the_trunk(BodyRegion region, WoundNature nature, Truth trunk) =>
+        Assert.Equal(
+            trunk,
+            Case.Well.And("00:05", Found(region, nature)).And("00:04", new Payload.BleedingChecked("w7", Bleeding.None)).State("rest.trunk")
+        );
 
     [Theory]
     [InlineData("00:07", Truth.NotMet)] // whoever looked over the casualty since says that it is no more
     [InlineData("00:05", Truth.Met)]
-    public void A_graze_of_the_trunk_is_none_once_somebody_looked(string found, Truth trunk) => Assert.Equal(
-        trunk, Case.Well.And(found, Found(BodyRegion.Back, WoundNature.Other)).And("00:04", new Payload.BleedingChecked("w7", Bleeding.None)).State("rest.trunk"));
+    public void A_graze_of_the_trunk_is_none_once_somebody_looked(string found, Truth trunk) =>
+        Assert.Equal(
+            trunk,
+            Case.Well.And(found, Found(BodyRegion.Back, WoundNature.Other))
+                .And("00:04", new Payload.BleedingChecked("w7", Bleeding.None))
+                .State("rest.trunk")
+        );
 
     /// <summary>Field triage 2021 (seen in a restatement): under 10 or over 29 a minute, from 12 years.</summary>
     [Theory]
@@ -99,7 +107,8 @@ public class RestOfCasualtyTests
     [Theory]
     [InlineData(34.0, Truth.NotMet)]
     [InlineData(33.9, Truth.Met)]
-    public void A_cold_core(double temperature, Truth cold) => Assert.Equal(cold, Case.Well.NewSigns(s => s with { TemperatureC = temperature }).State("rest.cold"));
+    public void A_cold_core(double temperature, Truth cold) =>
+        Assert.Equal(cold, Case.Well.NewSigns(s => s with { TemperatureC = temperature }).State("rest.cold"));
 
     [Theory]
     [InlineData(Truth.Met, "warfarin")]
@@ -108,11 +117,16 @@ public class RestOfCasualtyTests
     [InlineData(Truth.NotMet, "aspirin")]
     [InlineData(Truth.NotMet, "clopidogrel")]
     [InlineData(Truth.NotMet, "no anticoagulant")]
-    public void Blood_thinners(Truth thinned, params string[] medicines) => Assert.Equal(thinned, Case.Well.Taking(medicines).State("rest.blood-thinner"));
+    public void Blood_thinners(Truth thinned, params string[] medicines) =>
+        Assert.Equal(thinned, Case.Well.Taking(medicines).State("rest.blood-thinner"));
 
     [Fact]
-    public void A_clotting_disease_counts_as_a_blood_thinner() => Assert.Equal(
-        Truth.Met, Case.Well.With("person", new Payload.CasualtyOpened("Runa", AgeYears: 34, History: "haemophilia A"), "00:39").State("rest.blood-thinner"));
+    public void A_clotting_disease_counts_as_a_blood_thinner() =>
+        Assert.Equal(
+            Truth.Met,
+            Case.Well.With("person", new Payload.CasualtyOpened("Runa", AgeYears: 34, History: "haemophilia A"), "00:39")
+                .State("rest.blood-thinner")
+        );
 
     [Theory]
     [InlineData("trunk")]
@@ -143,24 +157,35 @@ public class RestOfCasualtyTests
     [Fact]
     public void With_a_blood_thinner_pressure_is_held_twice_as_long()
     {
-        Duration Held(Case casualty) => casualty.And("00:01", new Payload.AttemptStarted("w1", "t1"))
-            .And("00:00", new Payload.WoundPacked("w1", PackingMaterial.PlainGauze))
-            .Limb.Attempt!.Steps.Single(s => s.Step.Id == StepId.Hold).NotBefore!.Value - Case.Now;
+        Duration Held(Case casualty) =>
+            casualty
+                .And("00:01", new Payload.AttemptStarted("w1", "t1"))
+                .And("00:00", new Payload.WoundPacked("w1", PackingMaterial.PlainGauze))
+                .Limb.Attempt!.Steps.Single(s => s.Step.Id == StepId.Hold)
+                .NotBefore!.Value - Case.Now;
         Assert.Equal(Duration.FromMinutes(10), Held(Case.Well));
         Assert.Equal(Duration.FromMinutes(20), Held(Case.Well.Taking("apixaban").Advised("00:04")));
-        Assert.Contains("hold pressure twice as long", string.Concat(Case.Well.Taking("apixaban").Advised("00:04").Limb.Act.Cautions), StringComparison.Ordinal);
+        Assert.Contains(
+            "hold pressure twice as long",
+            string.Concat(Case.Well.Taking("apixaban").Advised("00:04").Limb.Act.Cautions),
+            StringComparison.Ordinal
+        );
     }
 
     private static Case Groin => Case.Well.And("00:07", Found(BodyRegion.Groin));
 
-    private static Payload.WoundFound Found(BodyRegion region, WoundNature nature = WoundNature.Bleeding) => new("w7", null, region, nature);
+    private static Payload.WoundFound Found(BodyRegion region, WoundNature nature = WoundNature.Bleeding) =>
+        new("w7", null, region, nature);
 
-    private static Case Found(string what) => Case.Well.LookedOver(o => what switch
-    {
-        "trunk" => o with { TrunkWound = true },
-        "breathing" => o with { BreathingHard = true },
-        "cold" => o with { VeryCold = true },
-        "bleeding" => o with { BleedingElsewhere = true },
-        _ => o with { BloodThinner = true },
-    });
+    private static Case Found(string what) =>
+        Case.Well.LookedOver(o =>
+            what switch
+            {
+                "trunk" => o with { TrunkWound = true },
+                "breathing" => o with { BreathingHard = true },
+                "cold" => o with { VeryCold = true },
+                "bleeding" => o with { BleedingElsewhere = true },
+                _ => o with { BloodThinner = true },
+            }
+        );
 }

@@ -4,7 +4,8 @@ namespace Farhold.Tests.Verdicts;
 public class SeveralWoundsTests
 {
     /// <summary>A second wound on the leg; the first was seen not bleeding six minutes ago. A look at bleeding lasts 30 minutes.</summary>
-    private static readonly Case Two = Case.Well.With("tourniquet", new Payload.TourniquetTightened("t1", Limb.LeftLeg), "00:40")
+    private static readonly Case Two = Case
+        .Well.With("tourniquet", new Payload.TourniquetTightened("t1", Limb.LeftLeg), "00:40")
         .And("00:39", new Payload.WoundFound("w2", Limb.LeftLeg, null, WoundNature.Bleeding));
 
     [Fact]
@@ -24,7 +25,10 @@ public class SeveralWoundsTests
 
     [Fact]
     public void A_fresh_look_at_one_does_not_hide_that_the_other_was_not_seen_of_late() =>
-        Assert.Equal(Truth.Unknown, Two.And("00:35", Seen("w2", Bleeding.None)).And("00:02", Seen("w1", Bleeding.Oozing)).State("bleeding.active"));
+        Assert.Equal(
+            Truth.Unknown,
+            Two.And("00:35", Seen("w2", Bleeding.None)).And("00:02", Seen("w1", Bleeding.Oozing)).State("bleeding.active")
+        );
 
     [Theory]
     [InlineData("00:35", "00:03")]
@@ -43,17 +47,25 @@ public class SeveralWoundsTests
         Assert.Equal(bleeding, Two.And(ago, Seen("w2", Bleeding.Oozing)).State("bleeding.active"));
 
     [Fact]
-    public void A_look_that_may_be_too_old_leaves_it_unknown_beside_a_fresh_one() => Assert.Equal(
-        Truth.Unknown,
-        Two.And(new Happened(Case.Ago("00:38"), Case.Ago("00:10")), Seen("w2", Bleeding.None)).And("00:02", Seen("w1", Bleeding.Oozing)).State("bleeding.active"));
+    public void A_look_that_may_be_too_old_leaves_it_unknown_beside_a_fresh_one() =>
+        Assert.Equal(
+            Truth.Unknown,
+            Two.And(new Happened(Case.Ago("00:38"), Case.Ago("00:10")), Seen("w2", Bleeding.None))
+                .And("00:02", Seen("w1", Bleeding.Oozing))
+                .State("bleeding.active")
+        );
 
     [Theory]
     [InlineData("00:03", "00:02")]
     [InlineData("00:02", "00:03")]
     public void The_worst_of_two_fresh_looks_is_the_one_shown(string dry, string oozing)
     {
-        var used = Two.With("bleeding", null).And(dry, Seen("w1", Bleeding.None)).And(oozing, Seen("w2", Bleeding.Oozing))
-            .Limb.Findings.Single(f => f.Criterion.Id == "bleeding.active").Trace.Leaves.Single().Used;
+        var used = Two.With("bleeding", null)
+            .And(dry, Seen("w1", Bleeding.None))
+            .And(oozing, Seen("w2", Bleeding.Oozing))
+            .Limb.Findings.Single(f => f.Criterion.Id == "bleeding.active")
+            .Trace.Leaves.Single()
+            .Used;
         Assert.Equal("oozing", Assert.Single(used).Value);
     }
 
@@ -67,7 +79,8 @@ public class SeveralWoundsTests
         Assert.Equal(amputation, limb.State("wound.amputation"));
         Assert.Contains(
             limb.Limb.Findings.Single(f => f.Criterion.Id == "wound.amputation").Trace.Leaves.Single().Used,
-            u => u.Value == (amputation == Truth.Met ? Wire.Word(nature) : "bleeding"));
+            u => u.Value == (amputation == Truth.Met ? Wire.Word(nature) : "bleeding")
+        );
     }
 
     [Fact]

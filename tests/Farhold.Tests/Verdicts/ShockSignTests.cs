@@ -31,12 +31,18 @@ public class ShockSignTests
     [InlineData("shock.low-pressure", 10, 100, 99)]
     public void A_rate_or_a_pressure(string sign, double age, double without, double with)
     {
-        Truth At(double value) => Case.Well.Aged(age).NewSigns(s => sign switch
-        {
-            "shock.heart-rate" => s with { HeartRate = value },
-            "shock.breath-rate" => s with { RespiratoryRate = value },
-            _ => s with { Systolic = value },
-        }).State(sign);
+        Truth At(double value) =>
+            Case
+                .Well.Aged(age)
+                .NewSigns(s =>
+                    sign switch
+                    {
+                        "shock.heart-rate" => s with { HeartRate = value },
+                        "shock.breath-rate" => s with { RespiratoryRate = value },
+                        _ => s with { Systolic = value },
+                    }
+                )
+                .State(sign);
         Assert.Equal((Truth.NotMet, Truth.Met), (At(without), At(with)));
     }
 
@@ -54,7 +60,10 @@ public class ShockSignTests
     public void A_childs_rates_awake(double age, double heartRate, double breathRate)
     {
         Truth At(double heart, double breaths) =>
-            Case.Well.Aged(age).NewSigns(s => s with { HeartRate = heart, RespiratoryRate = breaths, Systolic = 140 }).State("shock.child-rates");
+            Case
+                .Well.Aged(age)
+                .NewSigns(s => s with { HeartRate = heart, RespiratoryRate = breaths, Systolic = 140 })
+                .State("shock.child-rates");
         Assert.Equal(Truth.NotMet, At(heartRate, breathRate));
         Assert.Equal(Truth.Met, At(heartRate + 1, breathRate));
         Assert.Equal(Truth.Met, At(heartRate, breathRate + 1));
@@ -65,8 +74,14 @@ public class ShockSignTests
     public void Rates_are_strong_signs_from_twelve_years_and_a_childs_signs_up_to_sixteen()
     {
         var child = Case.Well.Aged(11.9).NewSigns(s => s with { HeartRate = 160, RespiratoryRate = 45, Systolic = 140 });
-        Assert.Equal((Truth.NotMet, Truth.NotMet, Truth.Met), (child.State("shock.heart-rate"), child.State("shock.breath-rate"), child.State("shock.child-rates")));
-        Assert.Equal(Truth.NotMet, Case.Well.Aged(16).NewSigns(s => s with { HeartRate = 119, RespiratoryRate = 29, Systolic = 200 }).State("shock.child-rates"));
+        Assert.Equal(
+            (Truth.NotMet, Truth.NotMet, Truth.Met),
+            (child.State("shock.heart-rate"), child.State("shock.breath-rate"), child.State("shock.child-rates"))
+        );
+        Assert.Equal(
+            Truth.NotMet,
+            Case.Well.Aged(16).NewSigns(s => s with { HeartRate = 119, RespiratoryRate = 29, Systolic = 200 }).State("shock.child-rates")
+        );
         Assert.Equal(Truth.NotMet, Case.Well.Aged(9.9).NewSigns(s => s with { Systolic = 95 }).State("shock.low-pressure"));
     }
 
@@ -95,15 +110,21 @@ public class ShockSignTests
     [InlineData("shock.rate-over-pressure", 9.9, 98, 60)]
     [InlineData("shock.low-pressure", 15.9, 98, 100)]
     [InlineData("shock.child-rates", 3.9, 98, 60)] // nothing is published under 4 years
-    public void Below_the_age_of_a_limit_the_index_is_no_sign(string sign, double age, double rate, double systolic) => Assert.Equal(
-        Truth.NotMet, Case.Well.Aged(age).NewSigns(s => s with { HeartRate = rate, Systolic = systolic }).State(sign));
+    public void Below_the_age_of_a_limit_the_index_is_no_sign(string sign, double age, double rate, double systolic) =>
+        Assert.Equal(Truth.NotMet, Case.Well.Aged(age).NewSigns(s => s with { HeartRate = rate, Systolic = systolic }).State(sign));
 
     [Fact]
     public void Rate_and_pressure_of_two_looks_make_no_index()
     {
-        var apart = Case.Well.Looks(("00:11", Some.GoodSigns with { HeartRate = null }), ("00:05", Some.GoodSigns with { Systolic = null }));
+        var apart = Case.Well.Looks(
+            ("00:11", Some.GoodSigns with { HeartRate = null }),
+            ("00:05", Some.GoodSigns with { Systolic = null })
+        );
         Assert.Equal(Truth.Unknown, apart.State("shock.low-pressure"));
-        var together = Case.Well.Looks(("00:10", Some.GoodSigns with { HeartRate = null }), ("00:05", Some.GoodSigns with { Systolic = null }));
+        var together = Case.Well.Looks(
+            ("00:10", Some.GoodSigns with { HeartRate = null }),
+            ("00:05", Some.GoodSigns with { Systolic = null })
+        );
         Assert.Equal(Truth.NotMet, together.State("shock.low-pressure"));
     }
 
@@ -124,7 +145,8 @@ public class ShockSignTests
     [InlineData(Mental.Voice, Truth.Met)]
     [InlineData(Mental.Pain, Truth.Met)]
     [InlineData(Mental.Unresponsive, Truth.Met)]
-    public void An_altered_mind(Mental mental, Truth sign) => Assert.Equal(sign, Case.Well.NewSigns(s => s with { Mental = mental }).State("shock.mental"));
+    public void An_altered_mind(Mental mental, Truth sign) =>
+        Assert.Equal(sign, Case.Well.NewSigns(s => s with { Mental = mental }).State("shock.mental"));
 
     /// <summary>An hour after a sedating drug (design); the look is to be taken again, never set aside.</summary>
     [Theory]
@@ -141,13 +163,20 @@ public class ShockSignTests
     }
 
     [Fact]
-    public void Whom_a_drug_makes_answer_only_to_voice_is_not_merely_sedated() => Assert.Equal(
-        Truth.Met, Case.Well.NewSigns(s => s with { Mental = Mental.Voice }).And("00:06", new Payload.DrugGiven("ketamine", 20, "mg", "iv")).State("shock.mental"));
+    public void Whom_a_drug_makes_answer_only_to_voice_is_not_merely_sedated() =>
+        Assert.Equal(
+            Truth.Met,
+            Case.Well.NewSigns(s => s with { Mental = Mental.Voice })
+                .And("00:06", new Payload.DrugGiven("ketamine", 20, "mg", "iv"))
+                .State("shock.mental")
+        );
 
     [Fact]
     public void With_a_head_wound_it_is_called_head_injury_and_forbids_all_the_same()
     {
-        var head = Case.Well.NewSigns(s => s with { Mental = Mental.Confused }).And("00:20", new Payload.WoundFound("w9", null, BodyRegion.Head, WoundNature.Other));
+        var head = Case
+            .Well.NewSigns(s => s with { Mental = Mental.Confused })
+            .And("00:20", new Payload.WoundFound("w9", null, BodyRegion.Head, WoundNature.Other));
         Assert.Equal(Verdict.LeaveOn, head.Verdict);
         Assert.StartsWith("Take it for a head injury", head.Limb.Act.Text, StringComparison.Ordinal);
     }
@@ -156,19 +185,27 @@ public class ShockSignTests
     [InlineData(RadialPulse.Strong, Truth.NotMet)]
     [InlineData(RadialPulse.Weak, Truth.Met)]
     [InlineData(RadialPulse.Absent, Truth.Met)]
-    public void The_pulse_at_the_wrist(RadialPulse pulse, Truth sign) => Assert.Equal(sign, Case.Well.NewSigns(s => s with { RadialPulse = pulse }).State("shock.radial-pulse"));
+    public void The_pulse_at_the_wrist(RadialPulse pulse, Truth sign) =>
+        Assert.Equal(sign, Case.Well.NewSigns(s => s with { RadialPulse = pulse }).State("shock.radial-pulse"));
 
-    /// <summary>No sign is taken on a limb that is tied: with both arms tied the wrists say nothing, and refill or pressure is required.</summary>
+    /// <summary>
+    /// No sign is taken on a limb that is tied: with both arms tied the wrists say nothing, and refill or pressure is required.
+    /// </summary>
     [Fact]
     public void With_both_arms_tied_the_wrists_say_nothing()
     {
-        var tied = Case.Well.And("00:30", new Payload.TourniquetTightened("t8", Limb.LeftArm), new Payload.TourniquetTightened("t9", Limb.RightArm))
+        var tied = Case
+            .Well.And("00:30", new Payload.TourniquetTightened("t8", Limb.LeftArm), new Payload.TourniquetTightened("t9", Limb.RightArm))
             .Signs(s => s with { RadialPulse = RadialPulse.Weak });
         Assert.Equal(Truth.NotMet, tied.State("shock.radial-pulse"));
         Assert.Equal(Truth.Met, tied.State("rate.substitute"));
         var unmeasured = tied.Signs(s => s with { RadialPulse = null, Systolic = null, NoPressureCuff = true });
         Assert.Equal(Truth.Unknown, unmeasured.State("rate.substitute"));
-        Assert.Equal(Truth.Met, tied.Signs(s => s with { RadialPulse = null, Systolic = null, NoPressureCuff = true, CapillaryRefillS = 2 }).State("rate.substitute"));
+        Assert.Equal(
+            Truth.Met,
+            tied.Signs(s => s with { RadialPulse = null, Systolic = null, NoPressureCuff = true, CapillaryRefillS = 2 })
+                .State("rate.substitute")
+        );
     }
 
     [Theory]
@@ -180,7 +217,10 @@ public class ShockSignTests
     {
         var blind = Case.Well.Taking(medicine).Signs(s => s with { Systolic = null, NoPressureCuff = true });
         Assert.Equal(required ? Verdict.CheckFirst : Verdict.Attempt, blind.Verdict);
-        Assert.Equal(Verdict.Attempt, Case.Well.Taking(medicine).Signs(s => s with { Systolic = null, NoPressureCuff = true, CapillaryRefillS = 2 }).Verdict);
+        Assert.Equal(
+            Verdict.Attempt,
+            Case.Well.Taking(medicine).Signs(s => s with { Systolic = null, NoPressureCuff = true, CapillaryRefillS = 2 }).Verdict
+        );
         Assert.Equal(Verdict.Attempt, Case.Well.Taking(medicine).Verdict);
     }
 
@@ -221,7 +261,12 @@ public class ShockSignTests
     public void Of_two_values_at_one_look_the_worse_one_counts()
     {
         Assert.Equal(Truth.Met, Case.Well.And("00:03", new Payload.SignsTaken { HeartRate = 125 }).State("shock.heart-rate"));
-        Assert.Equal(Truth.Met, Case.Well.NewSigns(s => s with { HeartRate = 125 }).And("00:03", new Payload.SignsTaken { HeartRate = 84 }).State("shock.heart-rate"));
+        Assert.Equal(
+            Truth.Met,
+            Case.Well.NewSigns(s => s with { HeartRate = 125 })
+                .And("00:03", new Payload.SignsTaken { HeartRate = 84 })
+                .State("shock.heart-rate")
+        );
         var later = Case.Well.With("signs", Some.GoodSigns with { HeartRate = 125 }, "00:14").And("00:03", Some.GoodSigns);
         Assert.Equal(Truth.NotMet, later.State("shock.heart-rate"));
     }
@@ -237,20 +282,34 @@ public class ShockSignTests
     [Fact]
     public void A_measured_pressure_counts_whatever_is_said_of_a_cuff_since()
     {
-        Assert.Equal(Truth.Met, Case.Well.Signs(s => s with { Systolic = 85 }).And("00:03", new Payload.SignsTaken { NoPressureCuff = true }).State("shock.systolic"));
-        Assert.Equal(Truth.Met, Case.Well.Signs(s => s with { Systolic = null, NoPressureCuff = true }).And("00:04", new Payload.SignsTaken { Systolic = 80 }).State("shock.systolic"));
+        Assert.Equal(
+            Truth.Met,
+            Case.Well.Signs(s => s with { Systolic = 85 })
+                .And("00:03", new Payload.SignsTaken { NoPressureCuff = true })
+                .State("shock.systolic")
+        );
+        Assert.Equal(
+            Truth.Met,
+            Case.Well.Signs(s => s with { Systolic = null, NoPressureCuff = true })
+                .And("00:04", new Payload.SignsTaken { Systolic = 80 })
+                .State("shock.systolic")
+        );
     }
 
     [Fact]
     public void Once_a_pressure_was_measured_only_a_refill_takes_its_place()
     {
         var lost = Case.Well.Looks(
-            ("00:40", Some.GoodSigns), ("00:17", Some.GoodSigns with { Systolic = null, NoPressureCuff = true }),
-            ("00:05", Some.GoodSigns with { Systolic = null, NoPressureCuff = true }));
+            ("00:40", Some.GoodSigns),
+            ("00:17", Some.GoodSigns with { Systolic = null, NoPressureCuff = true }),
+            ("00:05", Some.GoodSigns with { Systolic = null, NoPressureCuff = true })
+        );
         Assert.Equal((Truth.Unknown, Verdict.CheckFirst), (lost.State("shock.systolic"), lost.Verdict));
         var instead = Case.Well.Looks(
-            ("00:40", Some.GoodSigns), ("00:17", Some.GoodSigns with { Systolic = null, NoPressureCuff = true, CapillaryRefillS = 2 }),
-            ("00:05", Some.GoodSigns with { Systolic = null, NoPressureCuff = true, CapillaryRefillS = 2 }));
+            ("00:40", Some.GoodSigns),
+            ("00:17", Some.GoodSigns with { Systolic = null, NoPressureCuff = true, CapillaryRefillS = 2 }),
+            ("00:05", Some.GoodSigns with { Systolic = null, NoPressureCuff = true, CapillaryRefillS = 2 })
+        );
         Assert.Equal((Truth.NotMet, Verdict.Attempt), (instead.State("shock.systolic"), instead.Verdict));
     }
 }

@@ -38,8 +38,8 @@ public class ShownValuesTests
     [Theory]
     [InlineData("attempt.bled", "lastAttempt bled -")]
     [InlineData("attempt.bled", "furtherAttemptAllowed false -")]
-    public void What_the_record_tells_of_attempts_does_not_age(string criterion, string shown) => Assert.Contains(
-        shown, Shown(Find(Case.Well.Tried("00:30", "00:20", AttemptOutcome.Bled), criterion)), StringComparison.Ordinal);
+    public void What_the_record_tells_of_attempts_does_not_age(string criterion, string shown) =>
+        Assert.Contains(shown, Shown(Find(Case.Well.Tried("00:30", "00:20", AttemptOutcome.Bled), criterion)), StringComparison.Ordinal);
 
     [Fact]
     public void The_time_since_a_failed_attempt_counts_from_its_end()
@@ -68,7 +68,9 @@ public class ShownValuesTests
     [Fact]
     public void No_cuff_does_not_go_stale()
     {
-        var used = Find(Case.Well.Looks(("09:00", Some.GoodSigns with { Systolic = null, NoPressureCuff = true })), "shock.systolic").Leaves.Single().Used;
+        var used = Find(Case.Well.Looks(("09:00", Some.GoodSigns with { Systolic = null, NoPressureCuff = true })), "shock.systolic")
+            .Leaves.Single()
+            .Used;
         Assert.Contains(used, u => u is { Input: "systolic", Value: "no-cuff", Stale: false });
     }
 
@@ -77,7 +79,10 @@ public class ShownValuesTests
     {
         var open = Case.Well.With("help", new Payload.HelpExpected(Case.Now + Duration.FromHours(3), null, null));
         Assert.Equal("helpWithin from 3 h 00 min 0:05", Shown(Asked(open, Within)));
-        var passed = Case.Well.With("help", new Payload.HelpExpected(Case.Now - Duration.FromHours(2), null, Case.Now - Duration.FromHours(1)));
+        var passed = Case.Well.With(
+            "help",
+            new Payload.HelpExpected(Case.Now - Duration.FromHours(2), null, Case.Now - Duration.FromHours(1))
+        );
         Assert.Equal("helpWithin passed 0:05", Shown(Asked(passed, Within)));
     }
 
@@ -97,22 +102,25 @@ public class ShownValuesTests
     }
 
     [Fact]
-    public void A_stale_value_is_asked_for_itself_not_the_age() => Assert.All(
-        Find(Case.Well.With("person", null).With("signs", Some.GoodSigns with { HeartRate = 130 }, "01:00"), "shock.heart-rate").Leaves,
-        l => Assert.NotEqual(Input.AgeYears, l.Needs));
+    public void A_stale_value_is_asked_for_itself_not_the_age() =>
+        Assert.All(
+            Find(Case.Well.With("person", null).With("signs", Some.GoodSigns with { HeartRate = 130 }, "01:00"), "shock.heart-rate").Leaves,
+            l => Assert.NotEqual(Input.AgeYears, l.Needs)
+        );
 
     [Fact]
     public void The_age_that_chose_the_limit_is_shown() =>
         Assert.Contains("ageYears 34 -", Shown(Find(Case.Well, "shock.heart-rate")), StringComparison.Ordinal);
 
-    private static IEnumerable<Condition.Compare> Compares(Condition condition) => condition switch
-    {
-        Condition.All all => all.Parts.SelectMany(Compares),
-        Condition.Any any => any.Parts.SelectMany(Compares),
-        Condition.Not not => Compares(not.Part),
-        Condition.Compare compare => [compare],
-        _ => [],
-    };
+    private static IEnumerable<Condition.Compare> Compares(Condition condition) =>
+        condition switch
+        {
+            Condition.All all => all.Parts.SelectMany(Compares),
+            Condition.Any any => any.Parts.SelectMany(Compares),
+            Condition.Not not => Compares(not.Part),
+            Condition.Compare compare => [compare],
+            _ => [],
+        };
 
     private static Case Between(string earliest, string latest) =>
         Case.Well.Looks().And(new Happened(Case.Ago(earliest), Case.Ago(latest)), Some.GoodSigns);
@@ -126,11 +134,21 @@ public class ShownValuesTests
         var text = File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "protocols", "farhold-base.json"))
             .Replace("\"criteria\": [", "\"criteria\": [" + criterion + ",", StringComparison.Ordinal);
         var protocol = Assert.IsType<Read<Protocol>.Usable>(ProtocolReader.Read(System.Text.Encoding.UTF8.GetBytes(text), "p.json")).Value;
-        return Judge.At(scene.Record, protocol, Case.Now).Limbs.Single().Findings.Single(f => f.Criterion.Id == "x").Trace;
+        return Judge
+            .At(scene.Record, ShippedRules.Book.By(protocol), Case.Now)
+            .Limbs.Single()
+            .Findings.Single(f => f.Criterion.Id == "x")
+            .Trace;
     }
 
     private static Trace Find(Case scene, string criterion) => scene.Limb.Findings.Single(f => f.Criterion.Id == criterion).Trace;
 
-    private static string Shown(Trace trace) => string.Join(", ", trace.Leaves.SelectMany(l => l.Used)
-        .Select(u => $"{u.Input} {u.Value} {(u.Age is { } age ? Story.Short(age.Max) : "-")}").Distinct());
+    private static string Shown(Trace trace) =>
+        string.Join(
+            ", ",
+            trace
+                .Leaves.SelectMany(l => l.Used)
+                .Select(u => $"{u.Input} {u.Value} {(u.Age is { } age ? Story.Short(age.Max) : "-")}")
+                .Distinct()
+        );
 }

@@ -1,6 +1,8 @@
 namespace Farhold.Tests.Verdicts;
 
-/// <summary>A soft sign of shock: alone it asks for a second look, two together forbid, and one that stays forbids until it is lifted (design).</summary>
+/// <summary>
+/// A soft sign of shock: alone it asks for a second look, two together forbid, and one that stays forbids until it is lifted (design).
+/// </summary>
 public class SoftSignTests
 {
     private static readonly Payload.SignsTaken Pale = Some.GoodSigns with { Pale = true };
@@ -50,7 +52,10 @@ public class SoftSignTests
     public void A_later_clear_look_lifts_it_and_two_are_needed_then()
     {
         Assert.Equal(Verdict.CheckFirst, Case.Well.Looks(("00:30", Pale), ("00:17", Pale), ("00:05", Some.GoodSigns)).Verdict);
-        Assert.Equal(Verdict.Attempt, Case.Well.Looks(("00:40", Pale), ("00:30", Pale), ("00:17", Some.GoodSigns), ("00:05", Some.GoodSigns)).Verdict);
+        Assert.Equal(
+            Verdict.Attempt,
+            Case.Well.Looks(("00:40", Pale), ("00:30", Pale), ("00:17", Some.GoodSigns), ("00:05", Some.GoodSigns)).Verdict
+        );
     }
 
     [Theory]
@@ -61,12 +66,18 @@ public class SoftSignTests
     {
         Assert.Equal(verdict, Stays.Advised(advised).Verdict);
         if (verdict == Verdict.Attempt)
-            Assert.Contains(Stays.Advised(advised).Limb.Act.Cautions, c => c.Contains("Advice given since allows", StringComparison.Ordinal));
+            Assert.Contains(
+                Stays.Advised(advised).Limb.Act.Cautions,
+                c => c.Contains("Advice given since allows", StringComparison.Ordinal)
+            );
     }
 
     [Fact]
     public void Advice_on_one_sign_does_not_lift_another() =>
-        Assert.NotEqual(Verdict.Attempt, Case.Well.Looks(("00:30", Pale), ("00:17", Pale), ("00:05", Some.GoodSigns with { Dizzy = true })).Advised("00:16").Verdict);
+        Assert.NotEqual(
+            Verdict.Attempt,
+            Case.Well.Looks(("00:30", Pale), ("00:17", Pale), ("00:05", Some.GoodSigns with { Dizzy = true })).Advised("00:16").Verdict
+        );
 
     [Fact]
     public void Where_nobody_can_be_reached_it_gives_way_after_three_looks_over_half_an_hour_with_a_caution()
@@ -92,13 +103,24 @@ public class SoftSignTests
     [InlineData(84, 114, Verdict.LeaveOn)]
     [InlineData(84, 140, Verdict.Attempt)]
     public void With_the_heart_rate_up_by_ten_or_the_pressure_down_by_ten_it_stays(double rate, double systolic, Verdict verdict) =>
-        Assert.Equal(verdict, Case.Well.Looks(("00:35", Pale), ("00:20", Pale), ("00:05", Pale with { HeartRate = rate, Systolic = systolic })).Unreached().Verdict);
+        Assert.Equal(
+            verdict,
+            Case.Well.Looks(("00:35", Pale), ("00:20", Pale), ("00:05", Pale with { HeartRate = rate, Systolic = systolic }))
+                .Unreached()
+                .Verdict
+        );
 
     [Fact]
     public void With_another_sign_in_one_of_the_looks_it_stays()
     {
-        Assert.Equal(Verdict.LeaveOn, Case.Well.Looks(("00:35", Pale), ("00:20", Pale with { Dizzy = true }), ("00:05", Pale)).Unreached().Verdict);
-        Assert.Equal(Verdict.LeaveOn, Case.Well.Looks(("00:35", Pale), ("00:20", Pale with { HeartRate = 125 }), ("00:05", Pale)).Unreached().Verdict);
+        Assert.Equal(
+            Verdict.LeaveOn,
+            Case.Well.Looks(("00:35", Pale), ("00:20", Pale with { Dizzy = true }), ("00:05", Pale)).Unreached().Verdict
+        );
+        Assert.Equal(
+            Verdict.LeaveOn,
+            Case.Well.Looks(("00:35", Pale), ("00:20", Pale with { HeartRate = 125 }), ("00:05", Pale)).Unreached().Verdict
+        );
         Assert.Equal(Verdict.LeaveOn, Three("00:20").And("00:12", new Payload.SignsTaken { Dizzy = true }).Unreached().Verdict);
     }
 

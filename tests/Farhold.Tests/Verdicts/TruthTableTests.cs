@@ -27,23 +27,59 @@ public class TruthTableTests
     /// <summary>What each criterion is for, read off the protocol by a person: a criterion that changes sides fails here.</summary>
     private static readonly Dictionary<string, string> Sides = new()
     {
-        ["bleeding.active"] = "forbids", ["limit.time"] = "forbids", ["wound.amputation"] = "forbids", ["rate.substitute"] = "requires",
-        ["shock.mental"] = "forbids", ["shock.radial-pulse"] = "forbids", ["shock.heart-rate"] = "forbids", ["shock.breath-rate"] = "forbids",
-        ["shock.systolic"] = "forbids", ["shock.rate-over-pressure"] = "forbids",
-        ["shock.pale"] = "soft", ["shock.cool"] = "soft", ["shock.clammy"] = "soft", ["shock.dizzy"] = "soft",
-        ["shock.low-pressure"] = "soft", ["shock.refill"] = "soft", ["shock.child-rates"] = "soft",
-        ["shock.soft-signs"] = "forbids", ["attempt.bled"] = "forbids", ["advice.no"] = "forbids", ["limit.start"] = "requires",
-        ["shock.soft-stays"] = "forbids", ["materials.packing"] = "requires", ["materials.dressing"] = "requires",
-        ["watch.able"] = "requires", ["tourniquet.tight"] = "requires", ["record.whole"] = "requires",
-        ["rest.bleeding"] = "asks", ["limbs.one"] = "asks", ["rest.breathing"] = "asks", ["rest.trunk"] = "asks", ["rest.cold"] = "asks",
-        ["rest.blood-thinner"] = "asks", ["shock.soft-sign"] = "asks",
-        ["looks.clear"] = "requires", ["late.oversight"] = "requires", ["help.soon"] = "awaits",
+        ["bleeding.active"] = "forbids",
+        ["limit.time"] = "forbids",
+        ["wound.amputation"] = "forbids",
+        ["rate.substitute"] = "requires",
+        ["shock.mental"] = "forbids",
+        ["shock.radial-pulse"] = "forbids",
+        ["shock.heart-rate"] = "forbids",
+        ["shock.breath-rate"] = "forbids",
+        ["shock.systolic"] = "forbids",
+        ["shock.rate-over-pressure"] = "forbids",
+        ["shock.pale"] = "soft",
+        ["shock.cool"] = "soft",
+        ["shock.clammy"] = "soft",
+        ["shock.dizzy"] = "soft",
+        ["shock.low-pressure"] = "soft",
+        ["shock.refill"] = "soft",
+        ["shock.child-rates"] = "soft",
+        ["shock.soft-signs"] = "forbids",
+        ["attempt.bled"] = "forbids",
+        ["advice.no"] = "forbids",
+        ["limit.start"] = "requires",
+        ["shock.soft-stays"] = "forbids",
+        ["materials.packing"] = "requires",
+        ["materials.dressing"] = "requires",
+        ["watch.able"] = "requires",
+        ["tourniquet.tight"] = "requires",
+        ["record.whole"] = "requires",
+        ["rest.bleeding"] = "asks",
+        ["limbs.one"] = "asks",
+        ["rest.breathing"] = "asks",
+        ["rest.trunk"] = "asks",
+        ["rest.cold"] = "asks",
+        ["rest.blood-thinner"] = "asks",
+        ["shock.soft-sign"] = "asks",
+        ["looks.clear"] = "requires",
+        ["late.oversight"] = "requires",
+        ["help.soon"] = "awaits",
     };
 
     private static readonly string[] Twelve =
     [
-        "bleeding.active", "limit.time", "shock.heart-rate", "shock.pale", "shock.soft-signs", "shock.soft-sign",
-        "rest.trunk", "watch.able", "looks.clear", "late.oversight", "record.whole", "help.soon",
+        "bleeding.active",
+        "limit.time",
+        "shock.heart-rate",
+        "shock.pale",
+        "shock.soft-signs",
+        "shock.soft-sign",
+        "rest.trunk",
+        "watch.able",
+        "looks.clear",
+        "late.oversight",
+        "record.whole",
+        "help.soon",
     ];
 
     [Fact]
@@ -74,15 +110,15 @@ public class TruthTableTests
     {
         foreach (var background in Backgrounds)
             for (var a = 0; a < Criteria.Length; a++)
-                for (var b = a; b < Criteria.Length; b++)
-                    foreach (var one in States)
-                        foreach (var two in States)
-                        {
-                            var states = Criteria.Select(background).ToArray();
-                            states[a] = one;
-                            states[b] = two;
-                            Check(states);
-                        }
+            for (var b = a; b < Criteria.Length; b++)
+                foreach (var one in States)
+                foreach (var two in States)
+                {
+                    var states = Criteria.Select(background).ToArray();
+                    states[a] = one;
+                    states[b] = two;
+                    Check(states);
+                }
     }
 
     [Fact]
@@ -122,7 +158,10 @@ public class TruthTableTests
     /// </summary>
     private static Farhold.Verdicts.Verdict Expected(Truth[] states)
     {
-        bool against = false, open = false, soon = false, perhapsSoon = false;
+        bool against = false,
+            open = false,
+            soon = false,
+            perhapsSoon = false;
         for (var i = 0; i < states.Length; i++)
         {
             switch (Sides[Criteria[i].Id], states[i])
@@ -155,5 +194,7 @@ public class TruthTableTests
 
     /// <summary>By criterion and state.</summary>
     private static readonly Finding[][] Found =
-        [.. Criteria.Select(c => States.Select(s => new Finding(c, new Trace(c.Condition, s, [], [], null))).ToArray())];
+    [
+        .. Criteria.Select(c => States.Select(s => new Finding(c, new Trace(c.Condition, s, [], [], null))).ToArray()),
+    ];
 }

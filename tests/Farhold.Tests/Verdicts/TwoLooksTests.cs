@@ -32,16 +32,32 @@ public class TwoLooksTests
     [InlineData("00:20", "00:15", Verdict.Attempt)]
     [InlineData("00:19", "00:14", Verdict.CheckFirst)]
     [InlineData("00:21", "00:15", Verdict.CheckFirst)]
-    public void A_look_taken_between_two_times_counts_on_the_worse_side(string earliest, string latest, Verdict verdict) => Assert.Equal(
-        verdict, Case.Well.ClearLooks("00:05").And(new Happened(Case.Ago(earliest), Case.Ago(latest)), Some.GoodSigns).Verdict);
+    public void A_look_taken_between_two_times_counts_on_the_worse_side(string earliest, string latest, Verdict verdict) =>
+        Assert.Equal(
+            verdict,
+            Case.Well.ClearLooks("00:05").And(new Happened(Case.Ago(earliest), Case.Ago(latest)), Some.GoodSigns).Verdict
+        );
 
     [Theory]
     [InlineData("00:10:00", Verdict.Attempt)]
     [InlineData("00:10:01", Verdict.CheckFirst)]
     public void A_look_may_be_taken_over_five_minutes(string begun, Verdict verdict)
     {
-        var half = new Payload.SignsTaken { HeartRate = 84, RespiratoryRate = 16, Systolic = 124, Mental = Mental.Alert, RadialPulse = RadialPulse.Strong };
-        var rest = new Payload.SignsTaken { Pale = false, Cool = false, Clammy = false, Dizzy = false };
+        var half = new Payload.SignsTaken
+        {
+            HeartRate = 84,
+            RespiratoryRate = 16,
+            Systolic = 124,
+            Mental = Mental.Alert,
+            RadialPulse = RadialPulse.Strong,
+        };
+        var rest = new Payload.SignsTaken
+        {
+            Pale = false,
+            Cool = false,
+            Clammy = false,
+            Dizzy = false,
+        };
         Assert.Equal(verdict, Case.Well.ClearLooks("00:30").And(begun, half).And("00:05", rest).Verdict);
     }
 
@@ -54,19 +70,34 @@ public class TwoLooksTests
     public void As_the_window_closes_one_look_is_enough(string tightFor, Verdict verdict)
     {
         Assert.Equal(verdict, Case.Well.ClearLooks("00:05").TightFor(tightFor).Advised().Verdict);
-        Assert.Equal(Verdict.CheckFirst, Case.Well.Looks(("00:40", Pale), ("00:05", Some.GoodSigns)).TightFor(tightFor).Advised("00:04").Verdict);
+        Assert.Equal(
+            Verdict.CheckFirst,
+            Case.Well.Looks(("00:40", Pale), ("00:05", Some.GoodSigns)).TightFor(tightFor).Advised("00:04").Verdict
+        );
     }
 
     [Theory]
     [InlineData("01:55", "01:41", Verdict.Attempt)]
     [InlineData("01:55", "00:40", Verdict.CheckFirst)] // perhaps on for 40 minutes only: there is time for a second look
-    public void Not_knowing_when_it_was_tightened_saves_no_look(string earliest, string latest, Verdict verdict) => Assert.Equal(
-        verdict, Case.Well.ClearLooks("00:05").With("tourniquet", null)
-            .And(new Happened(Case.Ago(earliest), Case.Ago(latest)), new Payload.TourniquetTightened("t1", Limb.LeftLeg, Wound: "w1")).Verdict);
+    public void Not_knowing_when_it_was_tightened_saves_no_look(string earliest, string latest, Verdict verdict) =>
+        Assert.Equal(
+            verdict,
+            Case.Well.ClearLooks("00:05")
+                .With("tourniquet", null)
+                .And(new Happened(Case.Ago(earliest), Case.Ago(latest)), new Payload.TourniquetTightened("t1", Limb.LeftLeg, Wound: "w1"))
+                .Verdict
+        );
 
     [Fact]
-    public void As_the_window_closes_by_the_worse_side() => Assert.Equal(Verdict.CheckFirst, Case.Well.ClearLooks("00:05").With("tourniquet", null)
-        .And(new Happened(Case.Ago("02:00"), Case.Ago("01:45")), new Payload.TourniquetTightened("t1", Limb.LeftLeg, Wound: "w1")).Advised().Verdict);
+    public void As_the_window_closes_by_the_worse_side() =>
+        Assert.Equal(
+            Verdict.CheckFirst,
+            Case.Well.ClearLooks("00:05")
+                .With("tourniquet", null)
+                .And(new Happened(Case.Ago("02:00"), Case.Ago("01:45")), new Payload.TourniquetTightened("t1", Limb.LeftLeg, Wound: "w1"))
+                .Advised()
+                .Verdict
+        );
 
     [Theory]
     [InlineData("00:28", "00:16", Verdict.CheckFirst)] // clear, pale, clear
@@ -93,20 +124,32 @@ public class TwoLooksTests
     }
 
     [Fact]
-    public void A_look_begun_and_not_finished_is_not_clear() => Assert.Equal(
-        Verdict.CheckFirst, Case.Well.Looks(("00:30", Some.GoodSigns), ("00:16", Some.GoodSigns with { HeartRate = null }), ("00:05", Some.GoodSigns)).Verdict);
+    public void A_look_begun_and_not_finished_is_not_clear() =>
+        Assert.Equal(
+            Verdict.CheckFirst,
+            Case.Well.Looks(
+                ("00:30", Some.GoodSigns),
+                ("00:16", Some.GoodSigns with { HeartRate = null }),
+                ("00:05", Some.GoodSigns)
+            ).Verdict
+        );
 
     [Theory]
     [InlineData("00:26", "00:14", Verdict.CheckFirst)] // the first before it ended
     [InlineData("00:19", "00:05", Verdict.Attempt)]
-    public void After_an_attempt_that_bled_they_begin_afresh(string first, string second, Verdict verdict) => Assert.Equal(
-        verdict, Case.Well.ClearLooks(first, second, "00:05").Tried("00:30", "00:20", AttemptOutcome.Bled).Advised().Verdict);
+    public void After_an_attempt_that_bled_they_begin_afresh(string first, string second, Verdict verdict) =>
+        Assert.Equal(verdict, Case.Well.ClearLooks(first, second, "00:05").Tried("00:30", "00:20", AttemptOutcome.Bled).Advised().Verdict);
 
     [Fact]
     public void After_another_limb_bled_they_begin_afresh_too()
     {
-        Case Bled(string ago) => Case.Well.TightFor("01:10").AndRightLeg("00:50").ClearLooks("00:25", "00:05")
-            .And("00:30", new Payload.AttemptStarted("w2", "t2")).And(ago, new Payload.AttemptEnded("w2", "t2", AttemptOutcome.Bled));
+        Case Bled(string ago) =>
+            Case
+                .Well.TightFor("01:10")
+                .AndRightLeg("00:50")
+                .ClearLooks("00:25", "00:05")
+                .And("00:30", new Payload.AttemptStarted("w2", "t2"))
+                .And(ago, new Payload.AttemptEnded("w2", "t2", AttemptOutcome.Bled));
         Assert.Equal(Verdict.Attempt, Bled("00:26").VerdictOf(Limb.LeftLeg));
         Assert.Equal(Verdict.CheckFirst, Bled("00:25").VerdictOf(Limb.LeftLeg));
     }

@@ -4,7 +4,8 @@ namespace Farhold.Tests.Verdicts;
 public class WorseSideTests
 {
     /// <summary>Tightened between two hours and one hour ago.</summary>
-    private static readonly Case Range = Case.Well.With("tourniquet", null)
+    private static readonly Case Range = Case
+        .Well.With("tourniquet", null)
         .And(new Happened(Case.Ago("02:00"), Case.Ago("01:00")), new Payload.TourniquetTightened("t1", Limb.LeftLeg, Wound: "w1"));
 
     [Theory]
@@ -37,8 +38,11 @@ public class WorseSideTests
         var local = $$"""
             {"local":"x","version":"1","title":"X","over":"farhold-base","criteria":[{"id":"x.clock","role":"{{role}}","text":"X.","sources":["common"],"when":{{when}}}]}
             """;
-        var protocol = Assert.IsType<Read<Protocol>.Usable>(
-            Farhold.Tests.Protocols.LocalFile.Read(local)).Value;
-        return Judge.At(Range.Record, protocol, Case.Now).Limbs.Single().Findings.Single(f => f.Criterion.Id == "x.clock").State;
+        var protocol = Assert.IsType<Read<Protocol>.Usable>(Farhold.Tests.Protocols.LocalFile.Read(local)).Value;
+        return Judge
+            .At(Range.Record, ShippedRules.Book.By(protocol), Case.Now)
+            .Limbs.Single()
+            .Findings.Single(f => f.Criterion.Id == "x.clock")
+            .State;
     }
 }

@@ -11,14 +11,21 @@ public sealed class CheckRow(IReadOnlyDictionary<string, string> cells)
     public double Number(string column) => cells[column].Length == 0 ? 0 : Number(cells[column], column);
 
     /// <summary>"key=value;key=value" in a cell.</summary>
-    public double? Parameter(string column, string key) => cells[column].Split(';').Select(pair => pair.Split('='))
-        .Where(pair => pair[0].Trim() == key).Select(pair => (double?)Number(pair[1], key)).FirstOrDefault();
+    public double? Parameter(string column, string key) =>
+        cells[column]
+            .Split(';')
+            .Select(pair => pair.Split('='))
+            .Where(pair => pair[0].Trim() == key)
+            .Select(pair => (double?)Number(pair[1], key))
+            .FirstOrDefault();
 
     public static IEnumerable<CheckRow> Of(string table)
     {
         var lines = File.ReadAllLines(Path.Combine(AppContext.BaseDirectory, "tables", table));
         var header = Split(lines[0]);
-        return lines.Skip(1).Where(line => line.Length > 0)
+        return lines
+            .Skip(1)
+            .Where(line => line.Length > 0)
             .Select(line => new CheckRow(header.Zip(Split(line)).ToDictionary(pair => pair.First, pair => pair.Second)));
     }
 

@@ -8,14 +8,17 @@ public class JoiningTests
 {
     private static Read<ReadOnlyMemory<byte>> Bytes(string text) => new Read<ReadOnlyMemory<byte>>.Usable(Encoding.UTF8.GetBytes(text));
 
-    private static Read<ReadyPlan> Ready(string legs, string track, string more = "") => ReadyPlan.Of(SomePlan.Of(legs, more), XmlTracks.In(_ => Bytes(track)));
+    private static Read<ReadyPlan> Ready(string legs, string track, string more = "") =>
+        ReadyPlan.Of(SomePlan.Of(legs, more), XmlTracks.In(_ => Bytes(track)));
 
-    private static readonly string level = SomeRoute.Track(8);
+    private static readonly string Level = SomeRoute.Track(8);
 
     [Fact]
     public void A_track_gives_length_climb_and_where_the_plan_begins()
     {
-        var ready = Assert.IsType<Read<ReadyPlan>.Usable>(Ready("""{"mode":"walk","track":"a.gpx"}""", SomeRoute.Track(4, km => 50 * km))).Value;
+        var ready = Assert
+            .IsType<Read<ReadyPlan>.Usable>(Ready("""{"mode":"walk","track":"a.gpx"}""", SomeRoute.Track(4, km => 50 * km)))
+            .Value;
         var stretch = ((Measured)((Travel)ready.Compiled.Plan.Legs[0]).Extent).Stretch!.Value;
         Assert.Equal((4.0, 200.0, 0.0), (Math.Round(stretch.DistanceKm, 3), Math.Round(stretch.AscentM, 1), stretch.DescentM));
         Assert.Equal(10, ready.Compiled.Plan.From!.Value.LonDeg, 1e-6);
@@ -25,7 +28,9 @@ public class JoiningTests
     [Fact]
     public void A_place_the_plan_gives_stays()
     {
-        var ready = Assert.IsType<Read<ReadyPlan>.Usable>(Ready("""{"mode":"walk","track":"a.gpx"}""", level, "\"from\":{\"lat\":46,\"lon\":8},")).Value;
+        var ready = Assert
+            .IsType<Read<ReadyPlan>.Usable>(Ready("""{"mode":"walk","track":"a.gpx"}""", Level, "\"from\":{\"lat\":46,\"lon\":8},"))
+            .Value;
         Assert.Equal(new PlanPlace(46, 8), ready.Compiled.Plan.From);
     }
 
@@ -39,14 +44,20 @@ public class JoiningTests
         if (timed)
             Assert.IsType<Read<ReadyPlan>.Usable>(read);
         else
-            Assert.Contains("\"distanceKm\": 8.0 with \"ascentM\"", Assert.Single(Assert.IsType<Read<ReadyPlan>.Refused>(read).Refusals).Reason, StringComparison.Ordinal);
+            Assert.Contains(
+                "\"distanceKm\": 8.0 with \"ascentM\"",
+                Assert.Single(Assert.IsType<Read<ReadyPlan>.Refused>(read).Refusals).Reason,
+                StringComparison.Ordinal
+            );
     }
 
     [Fact]
     public void A_file_that_is_not_there_refuses_the_plan()
     {
-        var read = ReadyPlan.Of(SomePlan.Of("""{"mode":"walk","track":"a.gpx"}"""),
-            name => new Read<TrackFile>.Refused([new Refusal(name, 1, 1, "there is no such file")]));
+        var read = ReadyPlan.Of(
+            SomePlan.Of("""{"mode":"walk","track":"a.gpx"}"""),
+            name => new Read<TrackFile>.Refused([new Refusal(name, 1, 1, "there is no such file")])
+        );
         Assert.Equal("a.gpx:1:1: there is no such file", Assert.Single(Assert.IsType<Read<ReadyPlan>.Refused>(read).Refusals).ToString());
     }
 
@@ -54,8 +65,10 @@ public class JoiningTests
     public void The_demo_plan_is_forecast_before_the_limits_of_the_demo_limb()
     {
         var plan = Assert.IsType<Read<Plan>.Usable>(PlanReader.Read(SomeRoute.Demo("skarvedal.plan.json"), "skarvedal.plan.json")).Value;
-        var record = CareRecord.Of(Assert.IsType<Read<RecordFile>.Usable>(RecordReader.Read(SomeRoute.Demo("skarvedal.jsonl"), "skarvedal.jsonl")).Value);
-        var deadlines = LimbDeadlines.Of(Judge.At(record, ShippedProtocol.Protocol, Some.At("03:23")));
+        var record = CareRecord.Of(
+            Assert.IsType<Read<RecordFile>.Usable>(RecordReader.Read(SomeRoute.Demo("skarvedal.jsonl"), "skarvedal.jsonl")).Value
+        );
+        var deadlines = LimbDeadlines.Of(Judge.At(record, ShippedRules.Book, Some.At("03:23")));
         Assert.Equal([new("left-leg window-2h", Some.At("03:50")), new Deadline("left-leg limit-6h", Some.At("07:50"))], deadlines);
         var ready = Assert.IsType<Read<ReadyPlan>.Usable>(ReadyPlan.Of(plan, XmlTracks.In(SomeRoute.DemoFile))).Value;
         var trials = ready.Start(new Rng(1), SamplingLimits.Exactly(2000), deadlines).Run(TestContext.Current.CancellationToken);

@@ -1,10 +1,9 @@
-
 namespace Farhold.Tests.WayOut;
 
 /// <summary>Every row of the table that a formula or a distribution answers; sums by simulation are in <see cref="SumTests"/>.</summary>
 public class PertChecksTests
 {
-    private static readonly CheckRow[] rows = [.. CheckRow.Of("pert_checks.csv")];
+    private static readonly CheckRow[] Rows = [.. CheckRow.Of("pert_checks.csv")];
 
     public static TheoryData<int, string> Exact => CheckRow.Theory("pert_checks.csv", Answerable, "check", "inputs", "quantity", "value");
 
@@ -13,26 +12,30 @@ public class PertChecksTests
     [Theory, MemberData(nameof(Exact))]
     public void The_exact_answer_is_within_tolerance(int row, string source)
     {
-        var check = rows.Where(Answerable).ElementAt(row);
+        var check = Rows.Where(Answerable).ElementAt(row);
         var ours = Answer(check);
         var tolerance = Math.Max(check.Number("tolerance"), Math.Abs(check.Number("value")) * 1e-9);
         Assert.True(Math.Abs(ours - check.Number("value")) <= tolerance, $"{ours}: {source}");
     }
 
-    private static double Answer(CheckRow check) => check["check"] switch
-    {
-        "pert" => Pert(check),
-        "pert_activity_published" => Published(check),
-        "pert_network_published" => Network(check),
-        "lognormal_from_P10_P90" => Of(LogNormal.FromQuantiles(Given(check, "P10"), Given(check, "P90")), check["quantity"]),
-        "lognormal_from_P50_P90" => Of(LogNormal.FromMedianAndP90(Given(check, "P50"), Given(check, "P90")), check["quantity"]),
-        "lognormal_from_mean_sd" => Of(LogNormal.FromMean(Given(check, "mean"), Given(check, "sd")), check["quantity"]),
-        "copula_conversion" => Converted(check),
-        "sum_normal_correlated" => NormalSum(check),
-        "monte_carlo_error" when check["quantity"] == "standard_error_of_proportion" => new ProbabilityEstimate(500, 10_000).StandardError,
-        "monte_carlo_error" => QuantileError(),
-        _ => double.NaN,
-    };
+    private static double Answer(CheckRow check) =>
+        check["check"] switch
+        {
+            "pert" => Pert(check),
+            "pert_activity_published" => Published(check),
+            "pert_network_published" => Network(check),
+            "lognormal_from_P10_P90" => Of(LogNormal.FromQuantiles(Given(check, "P10"), Given(check, "P90")), check["quantity"]),
+            "lognormal_from_P50_P90" => Of(LogNormal.FromMedianAndP90(Given(check, "P50"), Given(check, "P90")), check["quantity"]),
+            "lognormal_from_mean_sd" => Of(LogNormal.FromMean(Given(check, "mean"), Given(check, "sd")), check["quantity"]),
+            "copula_conversion" => Converted(check),
+            "sum_normal_correlated" => NormalSum(check),
+            "monte_carlo_error" when check["quantity"] == "standard_error_of_proportion" => new ProbabilityEstimate(
+                500,
+                10_000
+            ).StandardError,
+            "monte_carlo_error" => QuantileError(),
+            _ => double.NaN,
+        };
 
     private static double Given(CheckRow check, string key) => check.Parameter("inputs", key) ?? throw new FormatException(key);
 
@@ -59,7 +62,8 @@ public class PertChecksTests
     private static double Network(CheckRow check)
     {
         var parts = check["inputs"].Split("; ");
-        double mean, variance;
+        double mean,
+            variance;
         if (parts[0].StartsWith("means", StringComparison.Ordinal))
         {
             mean = parts[0][6..].Split(',').Sum(double.Parse);
@@ -108,18 +112,19 @@ public class PertChecksTests
         return Math.Sqrt(0.9 * 0.1 / 10_000) / density;
     }
 
-    private static double Of(Distribution law, string quantity) => quantity switch
-    {
-        "mean" => law.Mean,
-        "variance" => law.Variance,
-        "sd" => Math.Sqrt(law.Variance),
-        "median" => law.Quantile(0.5),
-        "mu_ln" => ((LogNormal)law).Mu,
-        "sigma_ln" => ((LogNormal)law).Sigma,
-        _ when quantity.StartsWith("quantile_", StringComparison.Ordinal) => law.Quantile(double.Parse(quantity[9..])),
-        _ when quantity.StartsWith("cdf_at_", StringComparison.Ordinal) => law.Cdf(double.Parse(quantity[7..])),
-        _ when quantity.StartsWith("P(T>", StringComparison.Ordinal) => 1 - law.Cdf(double.Parse(quantity[4..^1])),
-        _ when quantity[0] == 'P' => law.Quantile(double.Parse(quantity[1..]) / 100),
-        _ => double.NaN,
-    };
+    private static double Of(Distribution law, string quantity) =>
+        quantity switch
+        {
+            "mean" => law.Mean,
+            "variance" => law.Variance,
+            "sd" => Math.Sqrt(law.Variance),
+            "median" => law.Quantile(0.5),
+            "mu_ln" => ((LogNormal)law).Mu,
+            "sigma_ln" => ((LogNormal)law).Sigma,
+            _ when quantity.StartsWith("quantile_", StringComparison.Ordinal) => law.Quantile(double.Parse(quantity[9..])),
+            _ when quantity.StartsWith("cdf_at_", StringComparison.Ordinal) => law.Cdf(double.Parse(quantity[7..])),
+            _ when quantity.StartsWith("P(T>", StringComparison.Ordinal) => 1 - law.Cdf(double.Parse(quantity[4..^1])),
+            _ when quantity[0] == 'P' => law.Quantile(double.Parse(quantity[1..]) / 100),
+            _ => double.NaN,
+        };
 }

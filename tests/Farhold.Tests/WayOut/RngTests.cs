@@ -1,4 +1,3 @@
-
 namespace Farhold.Tests.WayOut;
 
 public class RngTests
@@ -36,7 +35,8 @@ public class RngTests
         var rng = new Rng(20310504);
         var part = rng.Split(3);
         var counts = new int[20];
-        double pairs = 0, across = 0;
+        double pairs = 0,
+            across = 0;
         for (var i = 0UL; i < n; i++)
         {
             var u = rng.Uniform(i);

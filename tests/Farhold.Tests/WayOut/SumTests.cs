@@ -1,4 +1,3 @@
-
 namespace Farhold.Tests.WayOut;
 
 /// <summary>Rows of the table that only trials answer: sums, shared luck, daylight gates.</summary>
@@ -10,19 +9,20 @@ public class SumTests
     private const string Tenths =
         """{"mode":"wait","p10":20,"p90":80},{"mode":"carry","p10":60,"p90":240},{"mode":"vehicle","p10":15,"p90":40}""";
 
-    private static readonly Plan threeLegs = SomePlan.Of(Perts, "\"correlation\":0,");
+    private static readonly Plan ThreeLegs = SomePlan.Of(Perts, "\"correlation\":0,");
 
-    private static readonly CheckRow[] rows = [.. CheckRow.Of("pert_checks.csv").Where(Simulated)];
+    private static readonly CheckRow[] Checks = [.. CheckRow.Of("pert_checks.csv").Where(Simulated)];
 
     public static TheoryData<int, string> Rows => CheckRow.Theory("pert_checks.csv", Simulated, "check", "inputs", "quantity", "value");
 
-    internal static bool Simulated(CheckRow row) => row["check"] == "daylight_gate"
+    internal static bool Simulated(CheckRow row) =>
+        row["check"] == "daylight_gate"
         || (row["check"].StartsWith("sum_", StringComparison.Ordinal) && row["check"] != "sum_normal_correlated");
 
     [Theory, MemberData(nameof(Rows))]
     public void Trials_agree_with_the_row_within_four_standard_errors(int row, string source)
     {
-        var check = rows[row];
+        var check = Checks[row];
         var quantity = check["quantity"];
         var value = check.Number("value");
         if (Shortcut(check) is { } shortcut)
@@ -45,13 +45,20 @@ public class SumTests
         var (median, p90, before, threeErrors) = (0, 0, 0, 0);
         for (var seed = 1UL; seed <= 400; seed++)
         {
-            var sorted = ThreeLegs(seed);
-            var (q50, q90, chance) = (QuantileEstimate.Of(sorted, 0.5), QuantileEstimate.Of(sorted, 0.9), Simulation.Before(sorted, 360 * 60));
+            var sorted = Trials(seed);
+            var (q50, q90, chance) = (
+                QuantileEstimate.Of(sorted, 0.5),
+                QuantileEstimate.Of(sorted, 0.9),
+                Simulation.Before(sorted, 360 * 60)
+            );
             median += q50.Low <= 244.616 * 60 && 244.616 * 60 <= q50.High ? 1 : 0;
             p90 += q90.Low <= 316.9408282 * 60 && 316.9408282 * 60 <= q90.High ? 1 : 0;
             before += chance.Low <= 1 - 0.020058 && 1 - 0.020058 <= chance.High ? 1 : 0;
-            if (seed <= 100 && Math.Abs(q90.Value - (316.9408282 * 60)) <= 3 * (q90.High - q90.Low) / 3.92
-                && Math.Abs(chance.Value - (1 - 0.020058)) <= 3 * chance.StandardError)
+            if (
+                seed <= 100
+                && Math.Abs(q90.Value - (316.9408282 * 60)) <= 3 * (q90.High - q90.Low) / 3.92
+                && Math.Abs(chance.Value - (1 - 0.020058)) <= 3 * chance.StandardError
+            )
                 threeErrors++;
         }
 
@@ -62,9 +69,9 @@ public class SumTests
         Assert.True(threeErrors >= 95, $"{threeErrors} of 100 seeds agree within three standard errors");
     }
 
-    private static double[] ThreeLegs(ulong seed)
+    private static double[] Trials(ulong seed)
     {
-        var sorted = SomePlan.Seconds(threeLegs, null, 2000, seed);
+        var sorted = SomePlan.Seconds(ThreeLegs, null, 2000, seed);
         Array.Sort(sorted);
         return sorted;
     }
@@ -125,8 +132,10 @@ public class SumTests
     private static double[] Gate(CheckRow check, int trials)
     {
         var dark = SomePlan.NightsFrom(18, 12).Against(Some.At("00:00"));
-        var later = check["inputs"] == "ready at 15:00 + exponential mean 120 min; window closes 18:00; next opens 06:00"
-            || check["inputs"].StartsWith("ready at 15:00", StringComparison.Ordinal) || check["quantity"].Contains("15:00", StringComparison.Ordinal);
+        var later =
+            check["inputs"] == "ready at 15:00 + exponential mean 120 min; window closes 18:00; next opens 06:00"
+            || check["inputs"].StartsWith("ready at 15:00", StringComparison.Ordinal)
+            || check["quantity"].Contains("15:00", StringComparison.Ordinal);
         return later
             ? [.. Uniform(trials).Select(u => -120 * Math.Log(u)).Select(m => (dark.NextLight((m + 900) * 60) / 60) - 900)]
             : [.. Uniform(trials).Select(u => 1440 * u).Select(m => (dark.NextLight(m * 60) / 60) - m)];
@@ -135,8 +144,10 @@ public class SumTests
     /// <summary>The rows that show how far a shortcut is off are formulas.</summary>
     private static double? Shortcut(CheckRow check)
     {
-        if (!check["quantity"].EndsWith("normal approximation", StringComparison.Ordinal)
-            && !check["quantity"].EndsWith("Fenton-Wilkinson", StringComparison.Ordinal))
+        if (
+            !check["quantity"].EndsWith("normal approximation", StringComparison.Ordinal)
+            && !check["quantity"].EndsWith("Fenton-Wilkinson", StringComparison.Ordinal)
+        )
             return null;
         Distribution[] laws = check["check"] switch
         {

@@ -2,7 +2,9 @@ using NodaTime;
 
 namespace Farhold.Records;
 
-/// <summary>Devices that wrote later than what they wrote came in here: one of the two clocks is wrong, and nobody has said which.</summary>
+/// <summary>
+/// Devices that wrote later than what they wrote came in here: one of the two clocks is wrong, and nobody has said which.
+/// </summary>
 /// <remarks>
 /// All that such a device wrote may be older than it says by as much as its clock is ahead, and is no later than it came in
 /// (docs/decisions/which-clock.md). Nothing here moves the time that is judged at.

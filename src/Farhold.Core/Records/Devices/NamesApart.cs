@@ -28,34 +28,53 @@ internal sealed class NamesApart
         var begun = entries.Values.Where(e => e.Id.Number == 1 && e.Payload is Payload.CasualtyOpened).Select(e => e.Id.Device).ToHashSet();
         if (begun.Count < 2)
             return Nothing;
-        var given = entries.Values.Where(e => begun.Contains(e.Id.Device))
-            .SelectMany(e => Given(e.Payload).Select(name => (e.Id.Device, Name: name))).Distinct().ToArray();
+        var given = entries
+            .Values.Where(e => begun.Contains(e.Id.Device))
+            .SelectMany(e => Given(e.Payload).Select(name => (e.Id.Device, Name: name)))
+            .Distinct()
+            .ToArray();
         var several = given.GroupBy(g => g.Name).Where(g => g.Skip(1).Any()).SelectMany(g => g).ToArray();
-        var marks = begun.GroupBy(Short).SelectMany(g => g.Select(device => (device, Mark: g.Skip(1).Any() ? device : g.Key))).ToDictionary();
+        var marks = begun
+            .GroupBy(Short)
+            .SelectMany(g => g.Select(device => (device, Mark: g.Skip(1).Any() ? device : g.Key)))
+            .ToDictionary();
         return new(several.ToDictionary(s => s, s => $"{s.Name}-{marks[s.Device]}"), true);
     }
 
     /// <summary>What is to be seen about it: which names were kept apart.</summary>
-    public IEnumerable<Remark> Remarks => read.GroupBy(r => r.Key.Name).OrderBy(g => g.Key, StringComparer.Ordinal).Select(g => new Remark(null,
-        $"{g.Count()} phones call something {Plain.Line(g.Key)}; they are kept apart as {string.Join(" and ", g.Select(r => Plain.Line(r.Value)).Order(StringComparer.Ordinal))}. "
-        + "If it is one and the same, withdraw what was entered twice"));
+    public IEnumerable<Remark> Remarks =>
+        read.GroupBy(r => r.Key.Name)
+            .OrderBy(g => g.Key, StringComparer.Ordinal)
+            .Select(g => new Remark(
+                null,
+                RecordTexts.NamesApart(
+                    g.Count(),
+                    Plain.Line(g.Key),
+                    string.Join(RecordTexts.And, g.Select(r => Plain.Line(r.Value)).Order(StringComparer.Ordinal))
+                )
+            ));
 
     public Entry Read(Entry entry) => read.Count == 0 ? entry : entry with { Payload = Read(entry.Id.Device, entry.Payload) };
 
-    private Payload Read(string device, Payload payload) => payload switch
-    {
-        Payload.WoundFound p => p with { Wound = Of(device, p.Wound) },
-        Payload.TourniquetTightened p => p with { Tourniquet = Of(device, p.Tourniquet), Wound = p.Wound is { } wound ? Of(device, wound) : null },
-        Payload.TourniquetSlackened p => new Payload.TourniquetSlackened(Of(device, p.Tourniquet)),
-        Payload.TourniquetRemoved p => new Payload.TourniquetRemoved(Of(device, p.Tourniquet)),
-        Payload.WoundPacked p => p with { Wound = Of(device, p.Wound) },
-        Payload.PressureHeld p => p with { Wound = Of(device, p.Wound) },
-        Payload.DressingApplied p => p with { Wound = Of(device, p.Wound) },
-        Payload.BleedingChecked p => p with { Wound = Of(device, p.Wound) },
-        Payload.AttemptStarted p => new Payload.AttemptStarted(Of(device, p.Wound), Of(device, p.Tourniquet)),
-        Payload.AttemptEnded p => p with { Wound = Of(device, p.Wound), Tourniquet = Of(device, p.Tourniquet) },
-        _ => payload,
-    };
+    private Payload Read(string device, Payload payload) =>
+        payload switch
+        {
+            Payload.WoundFound p => p with { Wound = Of(device, p.Wound) },
+            Payload.TourniquetTightened p => p with
+            {
+                Tourniquet = Of(device, p.Tourniquet),
+                Wound = p.Wound is { } wound ? Of(device, wound) : null,
+            },
+            Payload.TourniquetSlackened p => new Payload.TourniquetSlackened(Of(device, p.Tourniquet)),
+            Payload.TourniquetRemoved p => new Payload.TourniquetRemoved(Of(device, p.Tourniquet)),
+            Payload.WoundPacked p => p with { Wound = Of(device, p.Wound) },
+            Payload.PressureHeld p => p with { Wound = Of(device, p.Wound) },
+            Payload.DressingApplied p => p with { Wound = Of(device, p.Wound) },
+            Payload.BleedingChecked p => p with { Wound = Of(device, p.Wound) },
+            Payload.AttemptStarted p => new Payload.AttemptStarted(Of(device, p.Wound), Of(device, p.Tourniquet)),
+            Payload.AttemptEnded p => p with { Wound = Of(device, p.Wound), Tourniquet = Of(device, p.Tourniquet) },
+            _ => payload,
+        };
 
     private string Of(string device, string name) => read.GetValueOrDefault((device, name), name);
 
@@ -63,13 +82,14 @@ internal sealed class NamesApart
     public static bool IsNaming(Payload payload) => Given(payload).Any();
 
     /// <summary>The names that an entry gives to something new.</summary>
-    private static IEnumerable<string> Given(Payload payload) => payload switch
-    {
-        Payload.WoundFound p => [p.Wound],
-        Payload.TourniquetTightened { Wound: { } wound } p => [p.Tourniquet, wound],
-        Payload.TourniquetTightened p => [p.Tourniquet],
-        _ => [],
-    };
+    private static IEnumerable<string> Given(Payload payload) =>
+        payload switch
+        {
+            Payload.WoundFound p => [p.Wound],
+            Payload.TourniquetTightened { Wound: { } wound } p => [p.Tourniquet, wound],
+            Payload.TourniquetTightened p => [p.Tourniquet],
+            _ => [],
+        };
 
     private static string Short(string device) => device[..Math.Min(MarkLength, device.Length)];
 }

@@ -2,13 +2,16 @@ using System.Collections.Immutable;
 
 namespace Farhold.Records;
 
-/// <summary>By what a record is known as that of one casualty: the identities it was opened with, and the first line of each device.</summary>
+/// <summary>
+/// By what a record is known as that of one casualty: the identities it was opened with, and the first line of each device.
+/// </summary>
 public sealed class RecordIdentity
 {
     private readonly ImmutableHashSet<string> given;
     private readonly ImmutableHashSet<LineHash> firstLines;
 
-    private RecordIdentity(ImmutableHashSet<string> given, ImmutableHashSet<LineHash> firstLines) => (this.given, this.firstLines) = (given, firstLines);
+    private RecordIdentity(ImmutableHashSet<string> given, ImmutableHashSet<LineHash> firstLines) =>
+        (this.given, this.firstLines) = (given, firstLines);
 
     public static RecordIdentity Of(IEnumerable<Entry> entries)
     {
@@ -27,7 +30,9 @@ public sealed class RecordIdentity
 
     /// <summary>Whether another record is surely of the same casualty.</summary>
     /// <param name="sharesLine">Some line of the two is the same.</param>
-    /// <remarks>A shared line proves nothing where the other brings an identity along that is not known here: it may hold two people.</remarks>
+    /// <remarks>
+    /// A shared line proves nothing where the other brings an identity along that is not known here: it may hold two people.
+    /// </remarks>
     public bool IsOf(RecordIdentity other, bool sharesLine) =>
         (sharesLine || given.Overlaps(other.given) || firstLines.Overlaps(other.firstLines))
         && (given.IsEmpty || other.given.IsSubsetOf(given));

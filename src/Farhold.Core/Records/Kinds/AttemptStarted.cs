@@ -11,6 +11,6 @@ public abstract partial record Payload
         internal static AttemptStarted Through(FieldCodec f, AttemptStarted? p) =>
             new(f.RequiredName(Field.Wound, p?.Wound), f.RequiredName(Field.Tourniquet, p?.Tourniquet));
 
-        internal override string Said(DateTimeZone? zone) => $"Attempt to convert tourniquet {Tourniquet} started (wound {Wound})";
+        internal override string Said(DateTimeZone? zone) => RecordTexts.AttemptStarted(Tourniquet, Wound);
     }
 }

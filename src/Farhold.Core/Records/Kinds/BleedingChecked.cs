@@ -12,12 +12,14 @@ public abstract partial record Payload
         internal static BleedingChecked Through(FieldCodec f, BleedingChecked? p) =>
             new(f.RequiredName(Field.Wound, p?.Wound), f.RequiredWord(Field.Bleeding, p?.Bleeding));
 
-        internal override string Said(DateTimeZone? zone) => $"Wound {Wound} looked at: " + Bleeding switch
-        {
-            Bleeding.None => "no bleeding",
-            Bleeding.Oozing => "oozing",
-            Bleeding.Active => "bleeding",
-            _ => throw new UnreachableException(),
-        };
+        internal override string Said(DateTimeZone? zone) =>
+            RecordTexts.WoundLooked(Wound)
+            + Bleeding switch
+            {
+                Bleeding.None => RecordTexts.NoBleeding,
+                Bleeding.Oozing => RecordTexts.Oozing,
+                Bleeding.Active => RecordTexts.Bleeding,
+                _ => throw new UnreachableException(),
+            };
     }
 }

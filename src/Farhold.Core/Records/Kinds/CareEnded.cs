@@ -11,6 +11,7 @@ public abstract partial record Payload
         internal static CareEnded Through(FieldCodec f, CareEnded? p) =>
             new(f.RequiredWord(Field.How, p?.How), f.Text(Field.To, p?.To), f.Text(Field.Note, p?.Note));
 
-        internal override string Said(DateTimeZone? zone) => $"Care ended: {EntryWords.Word(How)}{(To is null ? "" : $" to {To}")}{EntryWords.Note(Note)}";
+        internal override string Said(DateTimeZone? zone) =>
+            RecordTexts.CareEnded(EntryWords.Word(How), To is null ? "" : RecordTexts.CareEndedTo(To), EntryWords.Note(Note));
     }
 }

@@ -10,29 +10,41 @@ public abstract partial record Payload
         bool? TrunkWound = null,
         bool? BreathingHard = null,
         bool? VeryCold = null,
-        bool? BloodThinner = null) : Payload
+        bool? BloodThinner = null
+    ) : Payload
     {
         internal override Kind OfKind => Records.Kind.CasualtyLookedOver;
 
-        internal static CasualtyLookedOver Through(FieldCodec f, CasualtyLookedOver? p) => new(
-            f.Flag(Field.BleedingElsewhere, p?.BleedingElsewhere),
-            f.Flag(Field.TrunkWound, p?.TrunkWound),
-            f.Flag(Field.BreathingHard, p?.BreathingHard),
-            f.Flag(Field.VeryCold, p?.VeryCold),
-            f.Flag(Field.BloodThinner, p?.BloodThinner));
+        internal static CasualtyLookedOver Through(FieldCodec f, CasualtyLookedOver? p) =>
+            new(
+                f.Flag(Field.BleedingElsewhere, p?.BleedingElsewhere),
+                f.Flag(Field.TrunkWound, p?.TrunkWound),
+                f.Flag(Field.BreathingHard, p?.BreathingHard),
+                f.Flag(Field.VeryCold, p?.VeryCold),
+                f.Flag(Field.BloodThinner, p?.BloodThinner)
+            );
 
         internal override string Said(DateTimeZone? zone)
         {
             var all = EntryWords.Listed(
                 [
-                    YesNo("bleeding elsewhere", BleedingElsewhere), YesNo("wound or hard blow of the trunk", TrunkWound),
-                    YesNo("breathing hard", BreathingHard, "not"), YesNo("very cold", VeryCold, "not"), YesNo("blood thinner", BloodThinner),
+                    YesNo(RecordTexts.BleedingElsewhere, BleedingElsewhere),
+                    YesNo(RecordTexts.TrunkWound, TrunkWound),
+                    YesNo(RecordTexts.BreathingHard, BreathingHard, RecordTexts.Not),
+                    YesNo(RecordTexts.VeryCold, VeryCold, RecordTexts.Not),
+                    YesNo(RecordTexts.BloodThinner, BloodThinner),
                 ],
-                ", ");
-            return $"Casualty looked over: {(all.Length == 0 ? "nothing recorded" : all)}";
+                ", "
+            );
+            return RecordTexts.LookedOver(all.Length == 0 ? RecordTexts.NothingRecorded : all);
 
             // The answer first: cut short, a "no" behind its question reads as what it denies.
-            static string? YesNo(string what, bool? flag, string no = "no") => flag is { } known ? known ? what : $"{no} {what}" : null;
+            static string? YesNo(string what, bool? flag, string? no = null) =>
+                flag is { } known
+                    ? known
+                        ? what
+                        : $"{no ?? RecordTexts.NoAnswer} {what}"
+                    : null;
         }
     }
 }

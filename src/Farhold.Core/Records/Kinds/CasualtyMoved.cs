@@ -15,12 +15,12 @@ public abstract partial record Payload
         {
             var how = How switch
             {
-                Movement.Vehicle => "by vehicle",
-                Movement.Boat => "by boat",
-                Movement.Aircraft => "by aircraft",
+                Movement.Vehicle => RecordTexts.ByVehicle,
+                Movement.Boat => RecordTexts.ByBoat,
+                Movement.Aircraft => RecordTexts.ByAircraft,
                 var word => EntryWords.Word(word),
             };
-            return $"{(Phase == MovePhase.AboutTo ? "About to be moved" : "Moved")}: {how}{EntryWords.Note(Note)}";
+            return $"{(Phase == MovePhase.AboutTo ? RecordTexts.AboutToMove : RecordTexts.Moved)}: {how}{EntryWords.Note(Note)}";
         }
     }
 }

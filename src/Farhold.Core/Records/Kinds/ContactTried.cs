@@ -13,7 +13,11 @@ public abstract partial record Payload
         internal static ContactTried Through(FieldCodec f, ContactTried? p) =>
             new(f.RequiredFlag(Field.Reached, p?.Reached), f.Text(Field.Who, p?.Who), f.Text(Field.How, p?.How));
 
-        internal override string Said(DateTimeZone? zone) => $"Tried to reach advice{(Who is null ? "" : $" ({Who})")}"
-            + $"{(How is null ? "" : $" by {How}")}: {(Reached ? "reached" : "nobody reached")}";
+        internal override string Said(DateTimeZone? zone) =>
+            RecordTexts.ContactTried(
+                Who is null ? "" : $" ({Who})",
+                How is null ? "" : RecordTexts.ContactBy(How),
+                Reached ? RecordTexts.Reached : RecordTexts.NobodyReached
+            );
     }
 }

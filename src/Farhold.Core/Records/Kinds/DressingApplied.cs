@@ -12,6 +12,6 @@ public abstract partial record Payload
             new(f.RequiredName(Field.Wound, p?.Wound), f.RequiredWord(Field.Dressing, p?.Dressing));
 
         internal override string Said(DateTimeZone? zone) =>
-            $"{(Dressing == DressingKind.Pressure ? "Pressure" : "Plain")} dressing on wound {Wound}";
+            RecordTexts.DressingOn(Dressing == DressingKind.Pressure ? RecordTexts.DressingPressure : RecordTexts.DressingPlain, Wound);
     }
 }

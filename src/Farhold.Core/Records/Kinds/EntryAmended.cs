@@ -12,6 +12,6 @@ public abstract partial record Payload
         internal static EntryAmended Through(FieldCodec f, EntryAmended? p) =>
             new(f.RequiredId(Field.Target, p?.Target), f.RequiredJsonObject(Field.Replace, p?.Replace));
 
-        internal override string Said(DateTimeZone? zone) => $"Corrects entry {Target}: {AmendmentWords.InWords(Replace, zone)}";
+        internal override string Said(DateTimeZone? zone) => RecordTexts.Corrects(Target.ToString(), AmendmentWords.InWords(Replace, zone));
     }
 }

@@ -11,6 +11,6 @@ public abstract partial record Payload
         internal static EntryWithdrawn Through(FieldCodec f, EntryWithdrawn? p) =>
             new(f.RequiredId(Field.Target, p?.Target), f.RequiredText(Field.Reason, p?.Reason));
 
-        internal override string Said(DateTimeZone? zone) => $"Withdraws entry {Target}: {Reason}";
+        internal override string Said(DateTimeZone? zone) => RecordTexts.Withdraws(Target.ToString(), Reason);
     }
 }

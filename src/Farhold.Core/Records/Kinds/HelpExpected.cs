@@ -11,7 +11,8 @@ public abstract partial record Payload
         Instant? Latest = null,
         string? Basis = null,
         string? Plan = null,
-        HelpCare? Care = null) : Payload
+        HelpCare? Care = null
+    ) : Payload
     {
         internal override Kind OfKind => Records.Kind.HelpExpected;
 
@@ -23,8 +24,13 @@ public abstract partial record Payload
                 Earliest: f.Time(Field.Earliest, p?.Earliest),
                 Latest: f.Time(Field.Latest, p?.Latest),
                 Basis: f.Text(Field.Basis, p?.Basis),
-                Plan: f.Name(Field.Plan, p?.Plan));
-            f.Check(!(help.Earliest > help.Likely || help.Latest < help.Likely), Field.Likely, "the likely time has to lie between earliest and latest");
+                Plan: f.Name(Field.Plan, p?.Plan)
+            );
+            f.Check(
+                !(help.Earliest > help.Likely || help.Latest < help.Likely),
+                Field.Likely,
+                "the likely time has to lie between earliest and latest"
+            );
             return help;
         }
 
@@ -33,19 +39,19 @@ public abstract partial record Payload
             var range = (Earliest, Latest) switch
             {
                 (null, null) => "",
-                (var e, null) => $", earliest {Say.Time(e!.Value, zone)}",
-                (null, var l) => $", latest {Say.Time(l!.Value, zone)}",
-                var (e, l) => $", between {Say.Time(e!.Value, zone)} and {Say.Time(l!.Value, zone)}",
+                (var e, null) => RecordTexts.HelpEarliest(Say.Time(e!.Value, zone)),
+                (null, var l) => RecordTexts.HelpLatest(Say.Time(l!.Value, zone)),
+                var (e, l) => RecordTexts.HelpBetween(Say.Time(e!.Value, zone), Say.Time(l!.Value, zone)),
             };
-            var from = EntryWords.Listed([Basis, Plan is { } plan ? $"plan {plan}" : null], "; ");
+            var from = EntryWords.Listed([Basis, Plan is { } plan ? RecordTexts.HelpPlan(plan) : null], "; ");
             var what = Care switch
             {
-                HelpCare.Hands => "More hands",
-                HelpCare.Clinic => "A clinic",
-                HelpCare.Surgery => "Surgery",
-                _ => "Help",
+                HelpCare.Hands => RecordTexts.HelpHands,
+                HelpCare.Clinic => RecordTexts.HelpClinic,
+                HelpCare.Surgery => RecordTexts.HelpSurgery,
+                _ => RecordTexts.Help,
             };
-            return $"{what} expected {Say.Time(Likely, zone)}{range}{(from.Length == 0 ? "" : $" ({from})")}";
+            return RecordTexts.HelpExpected(what, Say.Time(Likely, zone), range, from.Length == 0 ? "" : $" ({from})");
         }
     }
 }

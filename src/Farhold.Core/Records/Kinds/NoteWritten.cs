@@ -10,6 +10,6 @@ public abstract partial record Payload
 
         internal static NoteWritten Through(FieldCodec f, NoteWritten? p) => new(f.RequiredText(Field.Text, p?.Text));
 
-        internal override string Said(DateTimeZone? zone) => $"Note: {Text}";
+        internal override string Said(DateTimeZone? zone) => RecordTexts.Note(Text);
     }
 }

@@ -11,6 +11,6 @@ public abstract partial record Payload
 
         internal static OfNewerVersion Through(FieldCodec f, OfNewerVersion? p) => new(f.UnknownKind(p?.Kind));
 
-        internal override string Said(DateTimeZone? zone) => $"Entry of a newer version ({Kind}): kept, counted in nothing";
+        internal override string Said(DateTimeZone? zone) => RecordTexts.OfNewerVersion(Kind);
     }
 }

@@ -1,3 +1,4 @@
+using System.Globalization;
 using NodaTime;
 
 namespace Farhold.Records;
@@ -9,21 +10,27 @@ public abstract partial record Payload
     {
         internal override Kind OfKind => Records.Kind.PositionNoted;
 
-        internal static PositionNoted Through(FieldCodec f, PositionNoted? p) => new(
-            f.RequiredNumber(FieldRange.Lat, Field.Lat, p?.Lat),
-            f.RequiredNumber(FieldRange.Lon, Field.Lon, p?.Lon),
-            f.Number(FieldRange.AccuracyM, Field.AccuracyM, p?.AccuracyM),
-            f.Number(FieldRange.AltitudeM, Field.AltitudeM, p?.AltitudeM));
+        internal static PositionNoted Through(FieldCodec f, PositionNoted? p) =>
+            new(
+                f.RequiredNumber(FieldRange.Lat, Field.Lat, p?.Lat),
+                f.RequiredNumber(FieldRange.Lon, Field.Lon, p?.Lon),
+                f.Number(FieldRange.AccuracyM, Field.AccuracyM, p?.AccuracyM),
+                f.Number(FieldRange.AltitudeM, Field.AltitudeM, p?.AltitudeM)
+            );
 
         internal override string Said(DateTimeZone? zone)
         {
             var more = EntryWords.Listed(
                 [
-                    AccuracyM is { } accuracy ? $"within {Say.Number(accuracy)} m" : null,
-                    AltitudeM is { } altitude ? $"altitude {Say.Number(altitude)} m" : null,
+                    AccuracyM is { } accuracy ? RecordTexts.PositionWithin(Say.Number(accuracy)) : null,
+                    AltitudeM is { } altitude ? RecordTexts.PositionAltitude(Say.Number(altitude)) : null,
                 ],
-                ", ");
-            return FormattableString.Invariant($"Position {Lat:0.#####}, {Lon:0.#####}") + (more.Length == 0 ? "" : $" ({more})");
+                ", "
+            );
+            return RecordTexts.Position(
+                    string.Create(CultureInfo.InvariantCulture, $"{Lat:0.#####}"),
+                    string.Create(CultureInfo.InvariantCulture, $"{Lon:0.#####}")
+                ) + (more.Length == 0 ? "" : $" ({more})");
         }
     }
 }

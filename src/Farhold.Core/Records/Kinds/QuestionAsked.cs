@@ -11,6 +11,6 @@ public abstract partial record Payload
         internal static QuestionAsked Through(FieldCodec f, QuestionAsked? p) =>
             new(f.RequiredText(Field.To, p?.To), f.RequiredText(Field.Text, p?.Text));
 
-        internal override string Said(DateTimeZone? zone) => $"Asked {To}: {Text}";
+        internal override string Said(DateTimeZone? zone) => RecordTexts.Asked(To, Text);
     }
 }

@@ -14,19 +14,23 @@ public abstract partial record Payload
         {
             f.OneOf(Field.Limb, Field.Region, "a look is at one limb or in one region: give exactly one of limb and region");
             return new(
-                f.Word(Field.Limb, p?.Limb), f.Word(Field.Region, p?.Region), f.RequiredWord(Field.Found, p?.Found), f.Text(Field.Note, p?.Note));
+                f.Word(Field.Limb, p?.Limb),
+                f.Word(Field.Region, p?.Region),
+                f.RequiredWord(Field.Found, p?.Found),
+                f.Text(Field.Note, p?.Note)
+            );
         }
 
         internal override string Said(DateTimeZone? zone)
         {
             var found = Found switch
             {
-                LookFound.Nothing => "nothing found",
-                LookFound.Wound => "a wound",
-                LookFound.Other => "something else",
+                LookFound.Nothing => RecordTexts.FoundNothing,
+                LookFound.Wound => RecordTexts.FoundWound,
+                LookFound.Other => RecordTexts.FoundOther,
                 _ => throw new UnreachableException(),
             };
-            return $"Looked at the {EntryWords.Place(Limb, Region)}: {found}{EntryWords.Note(Note)}";
+            return RecordTexts.RegionLooked(EntryWords.Place(Limb, Region), found, EntryWords.Note(Note));
         }
     }
 }

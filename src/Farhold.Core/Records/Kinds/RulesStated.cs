@@ -16,8 +16,16 @@ public abstract partial record Payload
     /// <param name="Until">When that ends.</param>
     /// <param name="Loosened">One sentence for everything that the local protocol loosened; default where nothing is.</param>
     public sealed record RulesStated(
-        string Rules, string Hash, string? Local = null, string? LocalHash = null, Standing? Standing = null, string? Issuer = null,
-        string? Reason = null, Instant? Until = null, ImmutableArray<string> Loosened = default) : Payload
+        string Rules,
+        string Hash,
+        string? Local = null,
+        string? LocalHash = null,
+        Standing? Standing = null,
+        string? Issuer = null,
+        string? Reason = null,
+        Instant? Until = null,
+        ImmutableArray<string> Loosened = default
+    ) : Payload
     {
         internal override Kind OfKind => Records.Kind.RulesStated;
 
@@ -25,26 +33,36 @@ public abstract partial record Payload
         public bool SameRules(RulesStated other) =>
             (Rules, Hash, Local, LocalHash, Standing) == (other.Rules, other.Hash, other.Local, other.LocalHash, other.Standing);
 
-        internal static RulesStated Through(FieldCodec f, RulesStated? p) => new(
-            f.RequiredText(Field.Rules, p?.Rules),
-            f.RequiredName(Field.Hash, p?.Hash),
-            f.Text(Field.Local, p?.Local),
-            f.Name(Field.LocalHash, p?.LocalHash),
-            f.Word(Field.Standing, p?.Standing),
-            f.Text(Field.Issuer, p?.Issuer),
-            f.Text(Field.Reason, p?.Reason),
-            f.Time(Field.Until, p?.Until),
-            f.Texts(Field.Loosened, p?.Loosened ?? default));
+        internal static RulesStated Through(FieldCodec f, RulesStated? p) =>
+            new(
+                f.RequiredText(Field.Rules, p?.Rules),
+                f.RequiredName(Field.Hash, p?.Hash),
+                f.Text(Field.Local, p?.Local),
+                f.Name(Field.LocalHash, p?.LocalHash),
+                f.Word(Field.Standing, p?.Standing),
+                f.Text(Field.Issuer, p?.Issuer),
+                f.Text(Field.Reason, p?.Reason),
+                f.Time(Field.Until, p?.Until),
+                f.Texts(Field.Loosened, p?.Loosened ?? default)
+            );
 
-        internal override string Said(DateTimeZone? zone) => $"Rules in force: {Rules} ({FileHash.Short(Hash)})" + Standing switch
-        {
-            null => ", no local protocol",
-            Signatures.Standing.Unsigned => $", numbers tightened by an unsigned local protocol ({FileHash.Short(LocalHash ?? "")})",
-            Signatures.Standing.Verified => $", local protocol {Local} ({FileHash.Short(LocalHash ?? "")}), signed by {Issuer}",
-            Signatures.Standing.Expired => $", local protocol {Local} ({FileHash.Short(LocalHash ?? "")}), EXPIRED: what it allowed is not in force",
-            Signatures.Standing.Emergency => $", local protocol {Local} ({FileHash.Short(LocalHash ?? "")}), {EntryText.NobodyHasProven}"
-                + $"{(Until is { } until ? $", until {Say.Time(until, zone)}" : "")}, used because: {Reason}",
-            _ => throw new UnreachableException(),
-        } + (Loosened.IsDefaultOrEmpty ? "" : $"; LOOSENED by the local protocol: {string.Join("; ", Loosened)}");
+        internal override string Said(DateTimeZone? zone) =>
+            RecordTexts.RulesInForce(Rules, FileHash.Short(Hash))
+            + Standing switch
+            {
+                null => RecordTexts.RulesNoLocal,
+                Signatures.Standing.Unsigned => RecordTexts.RulesUnsigned(FileHash.Short(LocalHash ?? "")),
+                Signatures.Standing.Verified => RecordTexts.RulesSigned(Local ?? "", FileHash.Short(LocalHash ?? ""), Issuer ?? ""),
+                Signatures.Standing.Expired => RecordTexts.RulesExpired(Local ?? "", FileHash.Short(LocalHash ?? "")),
+                Signatures.Standing.Emergency => RecordTexts.RulesUnproven(
+                    Local ?? "",
+                    FileHash.Short(LocalHash ?? ""),
+                    EntryText.NobodyHasProven,
+                    Until is { } until ? RecordTexts.RulesUntil(Say.Time(until, zone)) : "",
+                    Reason ?? ""
+                ),
+                _ => throw new UnreachableException(),
+            }
+            + (Loosened.IsDefaultOrEmpty ? "" : RecordTexts.RulesLoosened(string.Join("; ", Loosened)));
     }
 }

@@ -81,7 +81,11 @@ public abstract partial record Payload
                 OnOxygen = f.Flag(Field.OnOxygen, p?.OnOxygen),
                 NoPressureCuff = f.Flag(Field.NoPressureCuff, p?.NoPressureCuff),
             };
-            f.Check(!(signs.Diastolic > signs.Systolic), Field.Diastolic, $"diastolic {signs.Diastolic} is above systolic {signs.Systolic}: swapped?");
+            f.Check(
+                !(signs.Diastolic > signs.Systolic),
+                Field.Diastolic,
+                $"diastolic {signs.Diastolic} is above systolic {signs.Systolic}: swapped?"
+            );
             return signs;
         }
 

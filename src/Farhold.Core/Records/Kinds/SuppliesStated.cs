@@ -11,6 +11,6 @@ public abstract partial record Payload
         internal static SuppliesStated Through(FieldCodec f, SuppliesStated? p) =>
             new(f.RequiredName(Field.Item, p?.Item), (int)f.RequiredNumber(FieldRange.Count, Field.Count, p?.Count));
 
-        internal override string Said(DateTimeZone? zone) => $"Supplies: {Count} {Item.Replace('-', ' ')}";
+        internal override string Said(DateTimeZone? zone) => RecordTexts.Supplies(Count, Item.Replace('-', ' '));
     }
 }

@@ -13,6 +13,6 @@ public abstract partial record Payload
 
         /// <remarks>What settles a doubt is named by its reason: its id is nothing but a print.</remarks>
         internal override string Said(DateTimeZone? zone) =>
-            $"Done: {(Note is { } note && Doubt.IsNamedByReason(Task) ? note : $"{TaskWords.Of(Task)}{EntryWords.Note(Note)}")}";
+            RecordTexts.TaskDone(Note is { } note && Doubt.IsNamedByReason(Task) ? note : $"{TaskWords.Of(Task)}{EntryWords.Note(Note)}");
     }
 }

@@ -8,8 +8,9 @@ public abstract partial record Payload
     {
         internal override Kind OfKind => Records.Kind.TourniquetRemoved;
 
-        internal static TourniquetRemoved Through(FieldCodec f, TourniquetRemoved? p) => new(f.RequiredName(Field.Tourniquet, p?.Tourniquet));
+        internal static TourniquetRemoved Through(FieldCodec f, TourniquetRemoved? p) =>
+            new(f.RequiredName(Field.Tourniquet, p?.Tourniquet));
 
-        internal override string Said(DateTimeZone? zone) => $"Tourniquet {Tourniquet} removed";
+        internal override string Said(DateTimeZone? zone) => RecordTexts.TourniquetRemoved(Tourniquet);
     }
 }

@@ -9,8 +9,9 @@ public abstract partial record Payload
     {
         internal override Kind OfKind => Records.Kind.TourniquetSlackened;
 
-        internal static TourniquetSlackened Through(FieldCodec f, TourniquetSlackened? p) => new(f.RequiredName(Field.Tourniquet, p?.Tourniquet));
+        internal static TourniquetSlackened Through(FieldCodec f, TourniquetSlackened? p) =>
+            new(f.RequiredName(Field.Tourniquet, p?.Tourniquet));
 
-        internal override string Said(DateTimeZone? zone) => $"Tourniquet {Tourniquet} slackened, still around the limb, loose";
+        internal override string Said(DateTimeZone? zone) => RecordTexts.TourniquetSlackened(Tourniquet);
     }
 }

@@ -11,6 +11,6 @@ public abstract partial record Payload
         internal static UrineMeasured Through(FieldCodec f, UrineMeasured? p) =>
             new(f.RequiredNumber(FieldRange.Millilitres, Field.Millilitres, p?.Millilitres));
 
-        internal override string Said(DateTimeZone? zone) => $"Urine: {Say.Number(Millilitres)} mL";
+        internal override string Said(DateTimeZone? zone) => RecordTexts.Urine(Say.Number(Millilitres));
     }
 }

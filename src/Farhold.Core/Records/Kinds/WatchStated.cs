@@ -17,11 +17,11 @@ public abstract partial record Payload
         {
             var who = (Able, Who) switch
             {
-                (true, Watcher.Casualty) => "The casualty alone",
-                (true, _) => "Someone",
-                (false, _) => "Nobody",
+                (true, Watcher.Casualty) => RecordTexts.WatchCasualtyAlone,
+                (true, _) => RecordTexts.WatchSomeone,
+                (false, _) => RecordTexts.WatchNobody,
             };
-            return $"{who} can watch the wound closely from now on";
+            return RecordTexts.WatchStated(who);
         }
     }
 }

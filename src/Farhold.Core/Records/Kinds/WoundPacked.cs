@@ -11,6 +11,6 @@ public abstract partial record Payload
         internal static WoundPacked Through(FieldCodec f, WoundPacked? p) =>
             new(f.RequiredName(Field.Wound, p?.Wound), f.RequiredWord(Field.Material, p?.Material));
 
-        internal override string Said(DateTimeZone? zone) => $"Wound {Wound} packed with {EntryWords.Word(Material)}";
+        internal override string Said(DateTimeZone? zone) => RecordTexts.WoundPacked(Wound, EntryWords.Word(Material));
     }
 }

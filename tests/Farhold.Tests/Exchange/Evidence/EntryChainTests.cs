@@ -50,14 +50,29 @@ public class EntryChainTests
 
     [Fact]
     public void A_link_that_is_no_text_is_a_break() =>
-        Assert.Single(EntryChain.Check(new CareRecord(
-            [Linked[0], Chained.Read(Linked[1].Json.ToString().Replace($"\"{EntryChain.LinkTo(Linked[0].Json)}\"", "7", StringComparison.Ordinal))], []))[0].Breaks);
+        Assert.Single(
+            EntryChain
+                .Check(
+                    new CareRecord(
+                        [
+                            Linked[0],
+                            Chained.Read(
+                                Linked[1].Json.ToString().Replace($"\"{EntryChain.LinkTo(Linked[0].Json)}\"", "7", StringComparison.Ordinal)
+                            ),
+                        ],
+                        []
+                    )
+                )[0]
+                .Breaks
+        );
 
     /// <summary>What <c>sort -u | sha256sum</c> does, written out.</summary>
     [Fact]
     public void The_fingerprint_is_that_of_the_sorted_lines()
     {
-        var lines = File.ReadAllLines(Path.Combine(AppContext.BaseDirectory, "demo", "skarvedal.jsonl")).Distinct().Order(StringComparer.Ordinal);
+        var lines = File.ReadAllLines(Path.Combine(AppContext.BaseDirectory, "demo", "skarvedal.jsonl"))
+            .Distinct()
+            .Order(StringComparer.Ordinal);
         var digest = Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(string.Concat(lines.Select(l => l + "\n")))));
         Assert.Equal(digest[..20], Fingerprint.Of(Demo.Record()).Replace(" ", "", StringComparison.Ordinal));
     }

@@ -9,14 +9,17 @@ namespace Farhold.Tests.Exchange.HandOver;
 public class DoubtfulTests
 {
     private static readonly CareRecord Record = Doubtful.Record();
-    private static readonly CareFacts Facts = CareFacts.Of(Record, ShippedProtocol.Protocol, Case.Now);
+    private static readonly CareFacts Facts = CareFacts.Of(Record, ShippedRules.Book, Case.Now);
 
     public static TheoryData<FormKind> Kinds => [.. Enum.GetValues<FormKind>()];
 
     [Fact]
     public void The_record_of_these_tests_is_in_doubt_for_every_reason()
     {
-        Assert.Equal(["amendment", "chain", "clock", "conflict", "damage", "gap", "openings", "unknown", "unknown", "unsaid"], Record.Doubts.Select(d => d.Id.Split('-')[0]));
+        Assert.Equal(
+            ["amendment", "chain", "clock", "conflict", "damage", "gap", "openings", "unknown", "unknown", "unsaid"],
+            Record.Doubts.Select(d => d.Id.Split('-')[0])
+        );
         Assert.Equal(1 + 10, Facts.Doubts.Length);
     }
 
@@ -37,10 +40,11 @@ public class DoubtfulTests
     [Fact]
     public void The_card_says_so_before_all_else()
     {
-        var top = CardSheet.Of(Record, ShippedProtocol.Protocol, Case.Now, DateTimeZone.Utc).Top;
+        var top = CardSheet.Of(Record, ShippedRules.Book, Case.Now, DateTimeZone.Utc).Top;
         Assert.Equal(
             [new CardPart.Heading("Read with care"), .. Facts.Doubts.Select(d => (CardPart)new CardPart.Said("", d, Strong: true))],
-            top.Take(1 + Facts.Doubts.Length));
+            top.Take(1 + Facts.Doubts.Length)
+        );
     }
 
     /// <summary>Rows are sorted and copied apart, so each says it.</summary>
@@ -50,14 +54,14 @@ public class DoubtfulTests
         var rows = SignsTable.Write(Facts).TrimEnd().Split("\r\n");
         Assert.EndsWith(",doubts", rows[0], StringComparison.Ordinal);
         Assert.All(rows.Skip(1), r => Assert.Contains(Facts.Doubts[0], r, StringComparison.Ordinal));
-        var none = CareFacts.Of(new CareRecord([], Record.Damaged), ShippedProtocol.Protocol, Case.Now);
+        var none = CareFacts.Of(new CareRecord([], Record.Damaged), ShippedRules.Book, Case.Now);
         Assert.Equal(2, SignsTable.Write(none).TrimEnd().Split("\r\n").Length);
     }
 
     [Fact]
     public void A_record_that_nothing_is_wrong_with_is_in_no_doubt()
     {
-        var well = CareFacts.Of(Case.Well.Record, ShippedProtocol.Protocol, Case.Now);
+        var well = CareFacts.Of(Case.Well.Record, ShippedRules.Book, Case.Now);
         Assert.Empty(well.Doubts);
         Assert.All(SignsTable.Write(well).TrimEnd().Split("\r\n").Skip(1), r => Assert.EndsWith(",", r, StringComparison.Ordinal));
     }
@@ -65,9 +69,15 @@ public class DoubtfulTests
     [Fact]
     public void Of_very_many_doubts_the_first_are_said_and_how_many_more_there_are()
     {
-        var record = new CareRecord(Enumerable.Range(1, 50).Select(i =>
-            EntryWriting.Write(new("b", i), Happened.At(Case.Now), Case.Now, "Tor", new Payload.OfNewerVersion("signs.tcken"))), []);
-        var doubts = CareFacts.Of(record, ShippedProtocol.Protocol, Case.Now).Doubts;
+        var record = new CareRecord(
+            Enumerable
+                .Range(1, 50)
+                .Select(i =>
+                    EntryWriting.Write(new("b", i), Happened.At(Case.Now), Case.Now, "Tor", new Payload.OfNewerVersion("signs.tcken"))
+                ),
+            []
+        );
+        var doubts = CareFacts.Of(record, ShippedRules.Book, Case.Now).Doubts;
         Assert.Equal(22, doubts.Length);
         Assert.Equal("and 30 more doubts: see the log", doubts[^1]);
     }

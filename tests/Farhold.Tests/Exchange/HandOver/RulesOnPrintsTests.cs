@@ -1,22 +1,23 @@
 using System.Text;
 using Farhold.Exchange.Card;
 using Farhold.Exchange.HandOver;
-using Farhold.Tests.Signatures;
 using Farhold.Tests.Protocols;
+using Farhold.Tests.Signatures;
 
 namespace Farhold.Tests.Exchange.HandOver;
 
 /// <summary>Every loosening, and rules that nobody has proven, stand on every form and print.</summary>
 public class RulesOnPrintsTests
 {
-    private static readonly byte[] Loosening = Encoding.UTF8.GetBytes("""
+    private static readonly byte[] Loosening = Encoding.UTF8.GetBytes(
+        """
         {"local":"hut","version":"1","title":"Of the hut","over":"farhold-base","clock":{"window":"PT3H"},"criteria":[{"id":"shock.pale","drop":true}]}
-        """);
+        """
+    );
 
     private static readonly Instant Now = Some.At("08:30");
 
-    public static TheoryData<string> Prints =>
-        ["tell", "tell as JSON", "replay", "card", .. Enum.GetNames<FormKind>()];
+    public static TheoryData<string> Prints => ["tell", "tell as JSON", "replay", "card", .. Enum.GetNames<FormKind>()];
 
     [Theory, MemberData(nameof(Prints))]
     public void Every_loosening_stands_on_every_print(string print)
@@ -30,7 +31,19 @@ public class RulesOnPrintsTests
     [Theory, MemberData(nameof(Prints))]
     public void What_nobody_has_proven_is_said_on_every_print(string print)
     {
-        var laid = Assert.IsType<Read<Protocol>.Usable>(LocalReader.Read(Loosening, "hut.json", ShippedProtocol.Protocol, Proof.Emergency(Now), Now)).Value;
+        var laid = Assert
+            .IsType<Read<Protocol>.Usable>(
+                LocalReader.Read(
+                    Loosening,
+                    "hut.json",
+                    ShippedProtocol.Protocol,
+                    Proof.Emergency(Now),
+                    Now,
+                    () => ShippedRules.Book.Formulary,
+                    () => ShippedRules.Book.Kit
+                )
+            )
+            .Value;
         Assert.True(Count(Printed(print, laid), "NOBODY HAS PROVEN THIS") >= 1);
     }
 
@@ -38,7 +51,19 @@ public class RulesOnPrintsTests
     public void An_expired_one_is_said_on_every_print(string print)
     {
         var proof = TestIssuer.Rescue.Proof(Loosening);
-        var laid = Assert.IsType<Read<Protocol>.Usable>(LocalReader.Read(Loosening, "hut.json", ShippedProtocol.Protocol, proof, TestIssuer.Until)).Value;
+        var laid = Assert
+            .IsType<Read<Protocol>.Usable>(
+                LocalReader.Read(
+                    Loosening,
+                    "hut.json",
+                    ShippedProtocol.Protocol,
+                    proof,
+                    TestIssuer.Until,
+                    () => ShippedRules.Book.Formulary,
+                    () => ShippedRules.Book.Kit
+                )
+            )
+            .Value;
         Assert.Equal(1, Count(Printed(print, laid), "LOCAL PROTOCOL EXPIRED"));
     }
 
@@ -50,20 +75,25 @@ public class RulesOnPrintsTests
         switch (print)
         {
             case "tell":
-                return JudgementText.Of(Judge.At(record, protocol, Now));
+                return JudgementText.Of(Judge.At(record, ShippedRules.Book.By(protocol), Now));
             case "tell as JSON":
-                return Encoding.UTF8.GetString(JudgementJson.Write(Judge.At(record, protocol, Now)));
+                return Encoding.UTF8.GetString(JudgementJson.Write(Judge.At(record, ShippedRules.Book.By(protocol), Now)));
             case "replay":
                 using (var text = new StringWriter())
                 {
-                    ReplayText.Write(record, protocol, Now, [], text, ReplayText.UsualWidth);
+                    ReplayText.Write(record, ShippedRules.Book.By(protocol), Now, [], text, ReplayText.UsualWidth);
                     return text.ToString();
                 }
 
             case "card":
-                return string.Join('\n', CardSheet.Of(record, protocol, Now, DateTimeZone.Utc).Top.SelectMany(p => p.Texts));
+                return string.Join(
+                    '\n',
+                    CardSheet.Of(record, ShippedRules.Book.By(protocol), Now, DateTimeZone.Utc).Top.SelectMany(p => p.Texts)
+                );
             default:
-                return Forms.Of(Enum.Parse<FormKind>(print), CareFacts.Of(record, protocol, Now), DateTimeZone.Utc).Text();
+                return Forms
+                    .Of(Enum.Parse<FormKind>(print), CareFacts.Of(record, ShippedRules.Book.By(protocol), Now), DateTimeZone.Utc)
+                    .Text();
         }
     }
 }

@@ -29,9 +29,11 @@ public class Base45Tests
     public void What_is_none_is_refused(string text) => Assert.Null(Base45.Decode(text));
 
     [Fact]
-    public void Any_bytes_come_back() => Gen.Byte.Array[0, 300].Sample(b => Assert.Equal(b, Base45.Decode(Base45.Encode(b))!), iter: Gens.Cases(2_000));
+    public void Any_bytes_come_back() =>
+        Gen.Byte.Array[0, 300].Sample(b => Assert.Equal(b, Base45.Decode(Base45.Encode(b))!), iter: Gens.Cases(2_000));
 
     [Fact]
-    public void Any_text_is_decoded_to_what_encodes_to_it_or_refused() => Gen.String[Gen.Char[' ', '`'], 0, 40].Sample(
-        t => Assert.True(Base45.Decode(t) is not { } bytes || Base45.Encode(bytes) == t), iter: Gens.Cases(3_000));
+    public void Any_text_is_decoded_to_what_encodes_to_it_or_refused() =>
+        Gen.String[Gen.Char[' ', '`'], 0, 40]
+            .Sample(t => Assert.True(Base45.Decode(t) is not { } bytes || Base45.Encode(bytes) == t), iter: Gens.Cases(3_000));
 }

@@ -43,11 +43,11 @@ internal sealed class Photograph
         var once = new double[Side, Side];
         var twice = new double[Side, Side];
         for (var y = 0; y < Side; y++)
-            for (var x = 0; x < Side; x++)
-                once[y, x] = Mean(radius, x, i => grey[y, i]);
+        for (var x = 0; x < Side; x++)
+            once[y, x] = Mean(radius, x, i => grey[y, i]);
         for (var y = 0; y < Side; y++)
-            for (var x = 0; x < Side; x++)
-                twice[y, x] = Mean(radius, y, i => once[i, x]);
+        for (var x = 0; x < Side; x++)
+            twice[y, x] = Mean(radius, y, i => once[i, x]);
         return twice;
     }
 

@@ -47,8 +47,8 @@ public class PictureTests(ITestOutputHelper output)
         }
 
         for (var row = 0; row < picture.Side; row++)
-            for (var column = 0; column < picture.Side; column++)
-                Assert.Equal(picture[row, column], drawn[row, column]);
+        for (var column = 0; column < picture.Side; column++)
+            Assert.Equal(picture[row, column], drawn[row, column]);
     }
 
     [Fact]
@@ -58,6 +58,8 @@ public class PictureTests(ITestOutputHelper output)
     private static string? Read(Photograph photograph)
     {
         var reader = new BarcodeReaderGeneric { Options = { PossibleFormats = [BarcodeFormat.QR_CODE], TryHarder = true } };
-        return reader.Decode(new RGBLuminanceSource(photograph.Grey, photograph.Side, photograph.Side, RGBLuminanceSource.BitmapFormat.Gray8))?.Text;
+        return reader
+            .Decode(new RGBLuminanceSource(photograph.Grey, photograph.Side, photograph.Side, RGBLuminanceSource.BitmapFormat.Gray8))
+            ?.Text;
     }
 }

@@ -9,8 +9,9 @@ public class TransferTests(ITestOutputHelper output)
     private static readonly CareRecord Watch = new([.. Chained.Of(LongWatch.Entries(500))], []);
 
     [Fact]
-    public void A_pack_holds_every_line_byte_for_byte() => Gen.OneOf(Gens.Record, Gens.StrangeRecord).Sample(
-        r => Assert.Equal(FileOf(r.Record), Pack.Unpack(Pack.Of(r.Record))!), iter: Gens.Cases(300), print: r => r.ToString());
+    public void A_pack_holds_every_line_byte_for_byte() =>
+        Gen.OneOf(Gens.Record, Gens.StrangeRecord)
+            .Sample(r => Assert.Equal(FileOf(r.Record), Pack.Unpack(Pack.Of(r.Record))!), iter: Gens.Cases(300), print: r => r.ToString());
 
     [Fact]
     public void Links_come_back_though_they_are_not_sent()
@@ -42,19 +43,22 @@ public class TransferTests(ITestOutputHelper output)
     }
 
     [Fact]
-    public void Frames_in_any_order_with_any_lost_and_repeated_give_the_whole() => Gen.Select(Gen.Int[1, 400], Gen.Int[40, 263], Gen.Int[0, 60], Gen.Int).Sample(
-        (entries, frameBytes, lossPercent, seed) =>
-        {
-            var record = new CareRecord(LongWatch.Entries(entries), []);
-            var sender = new FrameSender(Pack.Of(record), frameBytes);
-            var (collector, random) = (new FrameCollector(), new Random(seed));
-            var result = FrameResult.Foreign;
-            for (var n = random.Next(1_000_000); result != FrameResult.Complete; n++)
-                if (random.Next(100) >= lossPercent)
-                    result = collector.Add(sender[random.Next(4) == 0 ? random.Next(sender.Blocks) : n].Text());
-            Assert.Equal(FileOf(record), collector.Record!);
-        },
-        iter: Gens.Cases(40));
+    public void Frames_in_any_order_with_any_lost_and_repeated_give_the_whole() =>
+        Gen.Select(Gen.Int[1, 400], Gen.Int[40, 263], Gen.Int[0, 60], Gen.Int)
+            .Sample(
+                (entries, frameBytes, lossPercent, seed) =>
+                {
+                    var record = new CareRecord(LongWatch.Entries(entries), []);
+                    var sender = new FrameSender(Pack.Of(record), frameBytes);
+                    var (collector, random) = (new FrameCollector(), new Random(seed));
+                    var result = FrameResult.Foreign;
+                    for (var n = random.Next(1_000_000); result != FrameResult.Complete; n++)
+                        if (random.Next(100) >= lossPercent)
+                            result = collector.Add(sender[random.Next(4) == 0 ? random.Next(sender.Blocks) : n].Text());
+                    Assert.Equal(FileOf(record), collector.Record!);
+                },
+                iter: Gens.Cases(40)
+            );
 
     [Fact]
     public void A_damaged_frame_is_taken_for_none()
@@ -84,7 +88,10 @@ public class TransferTests(ITestOutputHelper output)
     public void A_stray_frame_before_and_between_stops_no_other_transfer()
     {
         var sender = new FrameSender(Pack.Of(Demo.Record()));
-        var strays = Enumerable.Range(0, 12).Select(i => sender[0] with { Transfer = (uint)i, Data = new byte[sender[0].Data.Length] }).ToArray();
+        var strays = Enumerable
+            .Range(0, 12)
+            .Select(i => sender[0] with { Transfer = (uint)i, Data = new byte[sender[0].Data.Length] })
+            .ToArray();
         var collector = new FrameCollector();
         foreach (var stray in strays)
             collector.Add(stray.Text());
@@ -111,18 +118,23 @@ public class TransferTests(ITestOutputHelper output)
     }
 
     [Fact]
-    public void No_text_breaks_the_collector() => Gen.Select(Gen.Int[0, 20], Gen.Byte.Array[0, 60], Gen.Int[0, 400]).Sample((number, noise, at) =>
-    {
-        var collector = new FrameCollector();
-        var sender = new FrameSender(Pack.Of(Demo.Record()), 120);
-        collector.Add(sender[0].Text());
-        var bytes = Base45.Decode(sender[number].Text())!;
-        noise.AsSpan(0, Math.Min(noise.Length, bytes.Length - (at % bytes.Length))).CopyTo(bytes.AsSpan(at % bytes.Length));
-        collector.Add(Base45.Encode(bytes));
-        collector.Add(Base45.Encode(noise));
-        Assert.InRange(collector.Known, 1, 2);
-        Assert.Null(collector.Record);
-    }, iter: Gens.Cases(1_500));
+    public void No_text_breaks_the_collector() =>
+        Gen.Select(Gen.Int[0, 20], Gen.Byte.Array[0, 60], Gen.Int[0, 400])
+            .Sample(
+                (number, noise, at) =>
+                {
+                    var collector = new FrameCollector();
+                    var sender = new FrameSender(Pack.Of(Demo.Record()), 120);
+                    collector.Add(sender[0].Text());
+                    var bytes = Base45.Decode(sender[number].Text())!;
+                    noise.AsSpan(0, Math.Min(noise.Length, bytes.Length - (at % bytes.Length))).CopyTo(bytes.AsSpan(at % bytes.Length));
+                    collector.Add(Base45.Encode(bytes));
+                    collector.Add(Base45.Encode(noise));
+                    Assert.InRange(collector.Known, 1, 2);
+                    Assert.Null(collector.Record);
+                },
+                iter: Gens.Cases(1_500)
+            );
 
     /// <summary>Figures for docs/quality.md; the bounds are those figures with room.</summary>
     [Fact]
@@ -142,8 +154,11 @@ public class TransferTests(ITestOutputHelper output)
 
         shown.Sort();
         var ideal = sender.Blocks / 0.7;
-        output.WriteLine($"500 entries: {FileOf(Watch).Length} bytes of lines, {pack.Length} packed, {sender.Blocks} frames at least; "
-            + $"with 30 % lost {shown.Average():0.0} shown on average, {shown[(int)(runs * 0.95)]} at the 95th of 100, ideal {ideal:0.0}");
+        output.WriteLine(
+            $"500 entries: {FileOf(Watch).Length} bytes of lines, {pack.Length} packed, {sender.Blocks} frames at least; "
+                + $"with 30 % lost {shown.Average():0.0} shown on average, {shown[(int)(runs * 0.95)]} at the 95th of 100, ideal "
+                + $"{ideal:0.0}"
+        );
         Assert.InRange(pack.Length, 1, 12_000);
         Assert.InRange(shown.Average(), sender.Blocks, ideal * 1.12);
     }

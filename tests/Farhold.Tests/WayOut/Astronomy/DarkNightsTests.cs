@@ -34,17 +34,27 @@ public class DarkNightsTests
 
     [Fact]
     public void Anywhere_and_any_day_a_night_is_dark_not_too_wide_and_apart_from_the_next() =>
-        Gen.Select(Gen.Double[-85, 85], Gen.Double[-180, 180], Gen.Int[0, 4000]).Sample((lat, lon, days) =>
-        {
-            var place = new GeoPoint(lat, lon);
-            var nights = DarkNights.Around(Noon(new LocalDate(2028, 1, 1).PlusDays(days)), place);
-            var moment = Duration.FromSeconds(1);
-            return nights.All(n => n.Span.To - n.Span.From <= Rhythm.LongestNight
-                    && Sun.LightAt(n.Span.From + ((n.Span.To - n.Span.From) / 2), place) < Light.CivilTwilight
-                    && (n.Span.To - n.Span.From <= moment * 2
-                        || (Sun.LightAt(n.Span.From + moment, place) < Light.CivilTwilight && Sun.LightAt(n.Span.To - moment, place) < Light.CivilTwilight)))
-                && nights.Zip(nights.Skip(1)).All(p => p.First.Span.To < p.Second.Span.From);
-        }, iter: 200);
+        Gen.Select(Gen.Double[-85, 85], Gen.Double[-180, 180], Gen.Int[0, 4000])
+            .Sample(
+                (lat, lon, days) =>
+                {
+                    var place = new GeoPoint(lat, lon);
+                    var nights = DarkNights.Around(Noon(new LocalDate(2028, 1, 1).PlusDays(days)), place);
+                    var moment = Duration.FromSeconds(1);
+                    return nights.All(n =>
+                            n.Span.To - n.Span.From <= Rhythm.LongestNight
+                            && Sun.LightAt(n.Span.From + ((n.Span.To - n.Span.From) / 2), place) < Light.CivilTwilight
+                            && (
+                                n.Span.To - n.Span.From <= moment * 2
+                                || (
+                                    Sun.LightAt(n.Span.From + moment, place) < Light.CivilTwilight
+                                    && Sun.LightAt(n.Span.To - moment, place) < Light.CivilTwilight
+                                )
+                            )
+                        ) && nights.Zip(nights.Skip(1)).All(p => p.First.Span.To < p.Second.Span.From);
+                },
+                iter: 200
+            );
 
     private static Instant Noon(LocalDate day) => (day + new LocalTime(12, 0)).InUtc().ToInstant();
 }

@@ -36,12 +36,13 @@ public class SunTests
     public void Air_lifts_the_setting_sun_by_about_its_own_width() =>
         Assert.InRange(new SunPosition(-34 / 60.0, 0).ApparentAltitude, -0.06, 0.06);
 
-    private static string Name(Light light) => light switch
-    {
-        Light.Day => "day",
-        Light.CivilTwilight => "civil twilight",
-        Light.NauticalTwilight => "nautical twilight",
-        Light.AstronomicalTwilight => "astronomical twilight",
-        _ => "night",
-    };
+    private static string Name(Light light) =>
+        light switch
+        {
+            Light.Day => "day",
+            Light.CivilTwilight => "civil twilight",
+            Light.NauticalTwilight => "nautical twilight",
+            Light.AstronomicalTwilight => "astronomical twilight",
+            _ => "night",
+        };
 }

@@ -107,40 +107,50 @@ public partial class CoordinateTextTests
 
     [Fact]
     public void No_text_whatever_breaks_the_reader() =>
-        Gen.String[Gen.Char["0123456789 .,;:+-NSEWdxO°'\"′″C\u0000\uD800é"], 0, 30].Sample(text =>
-        {
-            switch (CoordinateText.Parse(text))
+        Gen.String[Gen.Char["0123456789 .,;:+-NSEWdxO°'\"′″C\u0000\uD800é"], 0, 30]
+            .Sample(text =>
             {
-                case Read<GeoPoint>.Usable:
-                    break;
-                case Read<GeoPoint>.Refused refused:
-                    Assert.All(refused.Refusals, r => Assert.InRange(r.Column, 1, text.Length + 1));
-                    break;
-            }
-        });
+                switch (CoordinateText.Parse(text))
+                {
+                    case Read<GeoPoint>.Usable:
+                        break;
+                    case Read<GeoPoint>.Refused refused:
+                        Assert.All(refused.Refusals, r => Assert.InRange(r.Column, 1, text.Length + 1));
+                        break;
+                }
+            });
 
     [Fact]
     public void What_is_written_reads_back_as_the_same_place() =>
-        Gen.Select(GroundGens.Place, Gen.Enum<CoordinateStyle>()).Sample((place, style) =>
-        {
-            var text = CoordinateText.Format(place, style);
-            var read = Usable(CoordinateText.Parse(text));
-            var metres = style switch { CoordinateStyle.Decimal => 0.1, CoordinateStyle.Mgrs => 0.8, _ => 2.3 };
-            Assert.True(Geodesic.Metres(place, read) <= metres, $"{text}: {read}");
-            // A grid square can lie across the edge of a zone, so its centre may have another name.
-            if (style != CoordinateStyle.Mgrs && Math.Abs(read.Longitude) < 180)
-                Assert.Equal(Unsigned(text), Unsigned(CoordinateText.Format(read, style)));
-        });
+        Gen.Select(GroundGens.Place, Gen.Enum<CoordinateStyle>())
+            .Sample(
+                (place, style) =>
+                {
+                    var text = CoordinateText.Format(place, style);
+                    var read = Usable(CoordinateText.Parse(text));
+                    var metres = style switch
+                    {
+                        CoordinateStyle.Decimal => 0.1,
+                        CoordinateStyle.Mgrs => 0.8,
+                        _ => 2.3,
+                    };
+                    Assert.True(Geodesic.Metres(place, read) <= metres, $"{text}: {read}");
+                    // A grid square can lie across the edge of a zone, so its centre may have another name.
+                    if (style != CoordinateStyle.Mgrs && Math.Abs(read.Longitude) < 180)
+                        Assert.Equal(Unsigned(text), Unsigned(CoordinateText.Format(read, style)));
+                }
+            );
 
     [Fact]
     public void Rounding_carries_into_the_next_degree() =>
         Assert.Equal(
             "60° 00′ 00.0″ N 011° 00′ 00.0″ W",
-            CoordinateText.Format(new GeoPoint(59.99999999, -10.999999), CoordinateStyle.DegreesMinutesSeconds));
+            CoordinateText.Format(new GeoPoint(59.99999999, -10.999999), CoordinateStyle.DegreesMinutesSeconds)
+        );
 
     // What rounds to zero keeps its letter when written, and zero read back has none to keep.
-    private static string Unsigned(string text) => ZeroSouth().Replace(ZeroWest().Replace(text, "$1E"), "$1N")
-        .Replace("-0.000000", "0.000000", StringComparison.Ordinal);
+    private static string Unsigned(string text) =>
+        ZeroSouth().Replace(ZeroWest().Replace(text, "$1E"), "$1N").Replace("-0.000000", "0.000000", StringComparison.Ordinal);
 
     [GeneratedRegex("((?<!\\d)00° 00(\\.000|′ 00\\.0)[′″] )S")]
     private static partial Regex ZeroSouth();

@@ -39,7 +39,9 @@ public class FedXmlTests
     public void A_text_is_the_same_however_its_bytes_are_cut(string name, bool mark)
     {
         var encoding = Encoding.GetEncoding(name);
-        var text = $"<?xml version='1.0' encoding='{name}'?><gpx>Überø</gpx>" + (name.StartsWith("utf", StringComparison.Ordinal) ? "\U0001F3D4" : "");
+        var text =
+            $"<?xml version='1.0' encoding='{name}'?><gpx>Überø</gpx>"
+            + (name.StartsWith("utf", StringComparison.Ordinal) ? "\U0001F3D4" : "");
         byte[] bytes = [.. mark ? encoding.GetPreamble() : [], .. encoding.GetBytes(text)];
         for (var size = 1; size < 9; size++)
         {
@@ -54,9 +56,13 @@ public class FedXmlTests
     [Theory]
     [InlineData("<?xml version='1.0' encoding='no such'?><gpx/>")]
     [InlineData("<?xml version='1.0' encoding=\"UTF-16\"?><gpx/>")]
-    public void An_encoding_that_cannot_be_so_is_not_read(string text) => Assert.True(new XmlDecoder(Encoding.UTF8.GetBytes(text)).IsUnknown);
+    public void An_encoding_that_cannot_be_so_is_not_read(string text) =>
+        Assert.True(new XmlDecoder(Encoding.UTF8.GetBytes(text)).IsUnknown);
 
     [Fact]
     public void A_byte_that_cannot_be_read_becomes_what_no_xml_may_hold() =>
-        Assert.Equal("<gpx>\uFFFF</gpx>", new XmlDecoder("<gpx>"u8.ToArray().Concat(new byte[] { 0xE9 }).Concat("</gpx>"u8.ToArray()).ToArray()).Next(100));
+        Assert.Equal(
+            "<gpx>\uFFFF</gpx>",
+            new XmlDecoder("<gpx>"u8.ToArray().Concat(new byte[] { 0xE9 }).Concat("</gpx>"u8.ToArray()).ToArray()).Next(100)
+        );
 }

@@ -1,4 +1,3 @@
-
 namespace Farhold.Tests.WayOut.Ground;
 
 public class GeoPointTests

@@ -33,57 +33,72 @@ public class GeodesicTests
 
     [Fact]
     public void The_way_back_is_as_long_and_runs_against_the_way_out() =>
-        Gen.Select(GroundGens.Place, GroundGens.Place).Sample((a, b) =>
-        {
-            var there = Geodesic.Between(a, b);
-            var back = Geodesic.Between(b, a);
-            Assert.Equal(there.Metres, back.Metres, 1e-8);
-        });
+        Gen.Select(GroundGens.Place, GroundGens.Place)
+            .Sample(
+                (a, b) =>
+                {
+                    var there = Geodesic.Between(a, b);
+                    var back = Geodesic.Between(b, a);
+                    Assert.Equal(there.Metres, back.Metres, 1e-8);
+                }
+            );
 
     [Fact]
     public void No_detour_is_shorter() =>
-        Gen.Select(GroundGens.Place, GroundGens.Place, GroundGens.Place).Sample((a, b, c) =>
-            Assert.True(Geodesic.Metres(a, c) <= Geodesic.Metres(a, b) + Geodesic.Metres(b, c) + 1e-7));
+        Gen.Select(GroundGens.Place, GroundGens.Place, GroundGens.Place)
+            .Sample((a, b, c) => Assert.True(Geodesic.Metres(a, c) <= Geodesic.Metres(a, b) + Geodesic.Metres(b, c) + 1e-7));
 
     [Fact]
     public void Going_where_the_path_points_arrives() =>
-        Gen.Select(GroundGens.Place, GroundGens.Place).Sample((a, b) =>
-        {
-            var path = Geodesic.Between(a, b);
-            Assert.True(path.Metres <= 20_003_931.459, "no path is longer than half a meridian");
-            Assert.Equal(0, Geodesic.Metres(Geodesic.From(a, path.StartAzimuth, path.Metres).Place, b), 1e-7);
-        });
+        Gen.Select(GroundGens.Place, GroundGens.Place)
+            .Sample(
+                (a, b) =>
+                {
+                    var path = Geodesic.Between(a, b);
+                    Assert.True(path.Metres <= 20_003_931.459, "no path is longer than half a meridian");
+                    Assert.Equal(0, Geodesic.Metres(Geodesic.From(a, path.StartAzimuth, path.Metres).Place, b), 1e-7);
+                }
+            );
 
     [Fact]
     public void Nearly_opposite_places_are_found_too() =>
-        Gen.Select(GroundGens.Place, Gen.Double[-0.7, 0.7], Gen.Double[-0.7, 0.7]).Sample((a, north, east) =>
-        {
-            var b = new GeoPoint(Math.Clamp(-a.Latitude + north, -90, 90), Math.IEEERemainder(a.Longitude + 180 + east, 360));
-            var path = Geodesic.Between(a, b);
-            Assert.InRange(path.Metres, 19_800_000, 20_003_931.459);
-            Assert.Equal(0, Geodesic.Metres(Geodesic.From(a, path.StartAzimuth, path.Metres).Place, b), 1e-7);
-        });
+        Gen.Select(GroundGens.Place, Gen.Double[-0.7, 0.7], Gen.Double[-0.7, 0.7])
+            .Sample(
+                (a, north, east) =>
+                {
+                    var b = new GeoPoint(Math.Clamp(-a.Latitude + north, -90, 90), Math.IEEERemainder(a.Longitude + 180 + east, 360));
+                    var path = Geodesic.Between(a, b);
+                    Assert.InRange(path.Metres, 19_800_000, 20_003_931.459);
+                    Assert.Equal(0, Geodesic.Metres(Geodesic.From(a, path.StartAzimuth, path.Metres).Place, b), 1e-7);
+                }
+            );
 
     [Fact]
     public void Going_and_coming_back_ends_where_it_began() =>
-        Gen.Select(GroundGens.Place, Gen.Double[0, 360], Gen.Double[0, 20_000_000]).Sample((a, azimuth, metres) =>
-        {
-            var end = Geodesic.From(a, azimuth, metres);
-            Assert.Equal(0, Geodesic.Metres(a, Geodesic.From(end.Place, end.Azimuth, -metres).Place), 1e-7);
-        });
+        Gen.Select(GroundGens.Place, Gen.Double[0, 360], Gen.Double[0, 20_000_000])
+            .Sample(
+                (a, azimuth, metres) =>
+                {
+                    var end = Geodesic.From(a, azimuth, metres);
+                    Assert.Equal(0, Geodesic.Metres(a, Geodesic.From(end.Place, end.Azimuth, -metres).Place), 1e-7);
+                }
+            );
 
     // The spherical sine formula with the mean radius 6,371,008.8 m (IUGG) errs by at most 0.56 % on this ellipsoid.
     [Fact]
     public void A_sphere_gives_nearly_the_same() =>
-        Gen.Select(GroundGens.Place, GroundGens.Place).Sample((a, b) =>
-        {
-            var (phi1, phi2) = (a.Latitude * Math.PI / 180, b.Latitude * Math.PI / 180);
-            var half = Math.Sin((phi2 - phi1) / 2);
-            var halfLambda = Math.Sin((b.Longitude - a.Longitude) * Math.PI / 360);
-            var h = (half * half) + (Math.Cos(phi1) * Math.Cos(phi2) * halfLambda * halfLambda);
-            var sphere = 2 * 6_371_008.8 * Math.Asin(Math.Min(1, Math.Sqrt(h)));
-            Assert.True(Math.Abs(Geodesic.Metres(a, b) - sphere) <= (0.0058 * sphere) + 1);
-        });
+        Gen.Select(GroundGens.Place, GroundGens.Place)
+            .Sample(
+                (a, b) =>
+                {
+                    var (phi1, phi2) = (a.Latitude * Math.PI / 180, b.Latitude * Math.PI / 180);
+                    var half = Math.Sin((phi2 - phi1) / 2);
+                    var halfLambda = Math.Sin((b.Longitude - a.Longitude) * Math.PI / 360);
+                    var h = (half * half) + (Math.Cos(phi1) * Math.Cos(phi2) * halfLambda * halfLambda);
+                    var sphere = 2 * 6_371_008.8 * Math.Asin(Math.Min(1, Math.Sqrt(h)));
+                    Assert.True(Math.Abs(Geodesic.Metres(a, b) - sphere) <= (0.0058 * sphere) + 1);
+                }
+            );
 
     [Theory]
     [InlineData(double.NaN, 1)]
@@ -91,9 +106,11 @@ public class GeodesicTests
     public void A_bearing_or_length_that_is_no_number_is_a_mistake_of_the_caller(double azimuth, double metres) =>
         Assert.Throws<ArgumentOutOfRangeException>(() => Geodesic.From(default, azimuth, metres));
 
-    private static (GeoPoint From, GeoPoint To) Ends(int row) => (
-        new(Table.Number(row, "lat1_deg"), Wrapped(Table.Number(row, "lon1_deg"))),
-        new(Table.Number(row, "lat2_deg"), Wrapped(Table.Number(row, "lon2_deg"))));
+    private static (GeoPoint From, GeoPoint To) Ends(int row) =>
+        (
+            new(Table.Number(row, "lat1_deg"), Wrapped(Table.Number(row, "lon1_deg"))),
+            new(Table.Number(row, "lat2_deg"), Wrapped(Table.Number(row, "lon2_deg")))
+        );
 
     private static double Wrapped(double longitude) => Math.Abs(longitude) <= 180 ? longitude : Math.IEEERemainder(longitude, 360);
 

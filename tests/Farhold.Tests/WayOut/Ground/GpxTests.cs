@@ -54,8 +54,13 @@ public class GpxTests
         const int count = 5_000;
         var text = new StringBuilder("<gpx xmlns=\"http://www.topografix.com/GPX/1/1\"><trk><trkseg>");
         for (var i = 0; i < count; i++)
-            text.Append(System.Globalization.CultureInfo.InvariantCulture, $"<trkpt lat=\"{60 + (i * 1e-4):F4}\" lon=\"10\"><ele>{i % 7}</ele></trkpt>");
-        var pieces = TrackFile.Pieces("long", Encoding.UTF8.GetBytes(text.Append("</trkseg></trk></gpx>").ToString()), XmlTracks.Open).ToArray();
+            text.Append(
+                System.Globalization.CultureInfo.InvariantCulture,
+                $"<trkpt lat=\"{60 + (i * 1e-4):F4}\" lon=\"10\"><ele>{i % 7}</ele></trkpt>"
+            );
+        var pieces = TrackFile
+            .Pieces("long", Encoding.UTF8.GetBytes(text.Append("</trkseg></trk></gpx>").ToString()), XmlTracks.Open)
+            .ToArray();
         Assert.True(pieces.Length > 3 * count / 256, $"{pieces.Length} pieces");
         Assert.All(pieces.SkipLast(1), p => Assert.Null(p.Read));
         var track = Assert.IsType<Read<TrackFile>.Usable>(pieces[^1].Read).Value;
@@ -63,8 +68,13 @@ public class GpxTests
         Assert.Equal(track.Track.Metres(), track.Metres);
     }
 
-    public static TheoryData<string> Cases => 
-        [.. Directory.GetFiles(Path.Combine(AppContext.BaseDirectory, "cases", "gpx"), "*.gpx").Select(f => Path.GetFileName(f)).Order(StringComparer.Ordinal)];
+    public static TheoryData<string> Cases =>
+        [
+            .. Directory
+                .GetFiles(Path.Combine(AppContext.BaseDirectory, "cases", "gpx"), "*.gpx")
+                .Select(f => Path.GetFileName(f))
+                .Order(StringComparer.Ordinal),
+        ];
 
     [Fact]
     public void Every_impossible_position_is_named()
@@ -88,7 +98,13 @@ public class GpxTests
     [InlineData("zero-heights.gpx", TrackWarningKind.NoElevation)]
     [InlineData("some-missing.gpx", TrackWarningKind.SomeElevationMissing, TrackWarningKind.SomeTimeMissing)]
     [InlineData("odd-heights.gpx", TrackWarningKind.SomeElevationMissing, TrackWarningKind.ElevationNotUsable)]
-    [InlineData("odd-times.gpx", TrackWarningKind.TimeWithoutZone, TrackWarningKind.SomeTimeMissing, TrackWarningKind.TimeNotReadable, TrackWarningKind.TimeRunsBack)]
+    [InlineData(
+        "odd-times.gpx",
+        TrackWarningKind.TimeWithoutZone,
+        TrackWarningKind.SomeTimeMissing,
+        TrackWarningKind.TimeNotReadable,
+        TrackWarningKind.TimeRunsBack
+    )]
     [InlineData("repeated-points.gpx", TrackWarningKind.RepeatedPoints)]
     [InlineData("standing-still.gpx")]
     [InlineData("jump-300-km.gpx", TrackWarningKind.Jump)]
@@ -111,7 +127,11 @@ public class GpxTests
     [Theory]
     [InlineData("jump-300-km.gpx", 8, "2 steps are too long to be true; the first is 300.1 km from the point of line 7. Check the length.")]
     [InlineData("repeated-points.gpx", 7, "3 points repeat the one before them; they were left out.")]
-    [InlineData("odd-heights.gpx", 7, "2 heights are not numbers of metres between -500 and 9000; the first is “high”. They were left out.")]
+    [InlineData(
+        "odd-heights.gpx",
+        7,
+        "2 heights are not numbers of metres between -500 and 9000; the first is “high”. They were left out."
+    )]
     [InlineData("some-missing.gpx", 7, "2 of 5 points have no height.")]
     public void A_warning_says_where_and_how_often(string name, int line, string text) =>
         Assert.Contains(Usable(Case(name)).Warnings, w => w.Line == line && w.Text == text);
@@ -129,14 +149,18 @@ public class GpxTests
     public void Times_are_read_in_their_zone() =>
         Assert.Equal(
             [Some.At("02:00"), null, Some.At("02:02"), Some.At("02:01")],
-            Usable(Case("odd-times.gpx")).Points.Select(p => p.Time));
+            Usable(Case("odd-times.gpx")).Points.Select(p => p.Time)
+        );
 
     [Fact]
     public void Half_a_million_points_are_thinned_and_keep_their_ends()
     {
         var track = Usable(Bytes(Line(500_000, gaps: 2)));
         Assert.InRange(track.Points.Count(), 100_000, Gpx.KeptPoints);
-        Assert.Contains(track.Warnings, w => w.Kind == TrackWarningKind.Thinned && w.Text.Contains("500000 points; one in 3", StringComparison.Ordinal));
+        Assert.Contains(
+            track.Warnings,
+            w => w.Kind == TrackWarningKind.Thinned && w.Text.Contains("500000 points; one in 3", StringComparison.Ordinal)
+        );
         Assert.Equal(3, track.Segments.Length);
         Assert.Equal(new GeoPoint(0, 0), track.Points.First().Place);
         Assert.Equal(499_999e-6, track.Points.Last().Place.Latitude, 1e-9);
@@ -152,35 +176,44 @@ public class GpxTests
 
     [Fact]
     public void A_bottomless_file_is_refused() =>
-        Assert.Contains("nested", Refused(Bytes("<gpx>" + string.Concat(Enumerable.Repeat("<a>", 100_000))), "deep")[0].Reason, StringComparison.Ordinal);
+        Assert.Contains(
+            "nested",
+            Refused(Bytes("<gpx>" + string.Concat(Enumerable.Repeat("<a>", 100_000))), "deep")[0].Reason,
+            StringComparison.Ordinal
+        );
 
     // A cut anywhere leaves text that is not whole, so nothing of it may come through.
     [Fact]
     public void A_file_cut_anywhere_is_refused()
     {
         var whole = Case("nested-extensions.gpx");
-        Gen.Int[0, whole.Length - 8].Sample(length => Assert.True(XmlTracks.Parse(whole.AsMemory(0, length), "cut") is Read<Track>.Refused));
+        Gen.Int[0, whole.Length - 8]
+            .Sample(length => Assert.True(XmlTracks.Parse(whole.AsMemory(0, length), "cut") is Read<Track>.Refused));
     }
 
     [Fact]
     public void A_changed_byte_is_refused_or_read_but_never_breaks_the_reader()
     {
         var whole = Case("some-missing.gpx");
-        Gen.Select(Gen.Int[0, whole.Length - 1], Gen.Byte).Sample((at, value) =>
-        {
-            var changed = whole.ToArray();
-            changed[at] = value;
-            if (XmlTracks.Parse(changed, "changed") is Read<Track>.Refused refused)
-                Assert.All(refused.Refusals, r => Assert.True(r.Line >= 1 && r.Column >= 1));
-        });
+        Gen.Select(Gen.Int[0, whole.Length - 1], Gen.Byte)
+            .Sample(
+                (at, value) =>
+                {
+                    var changed = whole.ToArray();
+                    changed[at] = value;
+                    if (XmlTracks.Parse(changed, "changed") is Read<Track>.Refused refused)
+                        Assert.All(refused.Refusals, r => Assert.True(r.Line >= 1 && r.Column >= 1));
+                }
+            );
     }
 
-    internal static Track Usable(byte[] content) => XmlTracks.Parse(content, "test") switch
-    {
-        Read<Track>.Usable track => track.Value,
-        Read<Track>.Refused refused => throw new InvalidOperationException(refused.Refusals[0].ToString()),
-        _ => throw new System.Diagnostics.UnreachableException(),
-    };
+    internal static Track Usable(byte[] content) =>
+        XmlTracks.Parse(content, "test") switch
+        {
+            Read<Track>.Usable track => track.Value,
+            Read<Track>.Refused refused => throw new InvalidOperationException(refused.Refusals[0].ToString()),
+            _ => throw new System.Diagnostics.UnreachableException(),
+        };
 
     internal static byte[] Case(string name) => File.ReadAllBytes(Path.Combine(AppContext.BaseDirectory, "cases", "gpx", name));
 

@@ -44,35 +44,39 @@ public class MgrsTests
 
     [Fact]
     public void A_place_is_within_a_metre_of_the_centre_of_its_square() =>
-        GroundGens.Place.Sample(place =>
-            Assert.True(Geodesic.Metres(place, Usable(Mgrs.Parse(Mgrs.Format(place))).Centre) < 1));
+        GroundGens.Place.Sample(place => Assert.True(Geodesic.Metres(place, Usable(Mgrs.Parse(Mgrs.Format(place))).Centre) < 1));
 
     [Fact]
     public void Fewer_digits_name_the_larger_square_around_the_same_place() =>
-        Gen.Select(GroundGens.Place, Gen.Int[1, 4]).Sample((place, digits) =>
-        {
-            var (full, few) = (Mgrs.Format(place), Mgrs.Format(place, digits));
-            var letters = full.Length - 10;
-            Assert.Equal(full[..(letters + digits)] + full[(letters + 5)..(letters + 5 + digits)], few);
-            var square = Usable(Mgrs.Parse(few));
-            Assert.True(Geodesic.Metres(place, square.Centre) <= 0.72 * square.SizeMetres);
-        });
+        Gen.Select(GroundGens.Place, Gen.Int[1, 4])
+            .Sample(
+                (place, digits) =>
+                {
+                    var (full, few) = (Mgrs.Format(place), Mgrs.Format(place, digits));
+                    var letters = full.Length - 10;
+                    Assert.Equal(full[..(letters + digits)] + full[(letters + 5)..(letters + 5 + digits)], few);
+                    var square = Usable(Mgrs.Parse(few));
+                    Assert.True(Geodesic.Metres(place, square.Centre) <= 0.72 * square.SizeMetres);
+                }
+            );
 
     [Fact]
     public void A_polar_place_keeps_its_hemisphere() =>
-        Gen.Select(Gen.Double[80.0001, 90], Gen.Double[-180, 180], Gen.Bool).Sample((size, longitude, north) =>
-        {
-            var place = new GeoPoint(north ? size : -size, longitude);
-            Assert.Equal(north, GridPosition.Of(place).North);
-            Assert.Equal(0, Geodesic.Metres(GridPosition.Of(place).ToGeoPoint(), place), 1e-6);
-        });
+        Gen.Select(Gen.Double[80.0001, 90], Gen.Double[-180, 180], Gen.Bool)
+            .Sample(
+                (size, longitude, north) =>
+                {
+                    var place = new GeoPoint(north ? size : -size, longitude);
+                    Assert.Equal(north, GridPosition.Of(place).North);
+                    Assert.Equal(0, Geodesic.Metres(GridPosition.Of(place).ToGeoPoint(), place), 1e-6);
+                }
+            );
 
     [Theory]
     [InlineData(" 32v  kn 97353 00648 ")]
     [InlineData("32VKN9735300648")]
     [InlineData("32Vkn 9735300648")]
-    public void Spaces_and_case_do_not_matter(string text) =>
-        Assert.Equal("32VKN9735300648", Mgrs.Format(Usable(Mgrs.Parse(text)).Centre));
+    public void Spaces_and_case_do_not_matter(string text) => Assert.Equal("32VKN9735300648", Mgrs.Format(Usable(Mgrs.Parse(text)).Centre));
 
     [Theory]
     [InlineData("61VKN9735300648", 1, "1 to 60")]

@@ -34,22 +34,29 @@ public static class SomeRoute
     public static GeoPoint At(double km, double lonAtStart = 10) => Geodesic.From(new(0, lonAtStart), 90, km * 1000).Place;
 
     /// <summary>A place of the track as it stands in a route file.</summary>
-    public static string Place(double km) => string.Create(CultureInfo.InvariantCulture, $$"""{"lat":{{At(km).Latitude:F7}},"lon":{{At(km).Longitude:F7}}}""");
+    public static string Place(double km) =>
+        string.Create(CultureInfo.InvariantCulture, $$"""{"lat":{{At(km).Latitude:F7}},"lon":{{At(km).Longitude:F7}}}""");
 
     /// <summary>A time that has no spread.</summary>
-    public static string Just(double minutes) => string.Create(CultureInfo.InvariantCulture, $$"""{"low":{{minutes}},"likely":{{minutes}},"high":{{minutes}}}""");
+    public static string Just(double minutes) =>
+        string.Create(CultureInfo.InvariantCulture, $$"""{"low":{{minutes}},"likely":{{minutes}},"high":{{minutes}}}""");
 
     public static string Walk(string more) => $$"""{"track":"a.gpx","start":"2031-05-04T08:00:00Z","mode":"walk","spread":0,{{more}}}""";
 
-    public static Read<Route> Tried(string json, string? track = null) => RouteReader.Read(
-        Encoding.UTF8.GetBytes(json), "some.route.json", XmlTracks.In(_ => new Read<ReadOnlyMemory<byte>>.Usable(Encoding.UTF8.GetBytes(track ?? Track(10)))));
+    public static Read<Route> Tried(string json, string? track = null) =>
+        RouteReader.Read(
+            Encoding.UTF8.GetBytes(json),
+            "some.route.json",
+            XmlTracks.In(_ => new Read<ReadOnlyMemory<byte>>.Usable(Encoding.UTF8.GetBytes(track ?? Track(10))))
+        );
 
-    public static Route Of(string json, string? track = null) => Tried(json, track) switch
-    {
-        Read<Route>.Usable(var route) => route,
-        Read<Route>.Refused(var why) => throw new InvalidOperationException(string.Join("; ", why)),
-        _ => throw new System.Diagnostics.UnreachableException(),
-    };
+    public static Route Of(string json, string? track = null) =>
+        Tried(json, track) switch
+        {
+            Read<Route>.Usable(var route) => route,
+            Read<Route>.Refused(var why) => throw new InvalidOperationException(string.Join("; ", why)),
+            _ => throw new System.Diagnostics.UnreachableException(),
+        };
 
     public static ReachProfile Profile(string json, string? track = null, Darkness? darkness = null, int trials = 200, ulong seed = 1) =>
         ReachProfile.Of(Of(json, track), darkness ?? NoNight, Limits, new Rng(seed), trials);

@@ -1,9 +1,0 @@
-namespace Farhold.App.Screens;
-
-/// <summary>What is said of a copy elsewhere before a record is erased here.</summary>
-public enum CopyOf
-{
-    NotSaid,
-    Checked,
-    Refused,
-}

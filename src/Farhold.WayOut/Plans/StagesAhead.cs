@@ -1,0 +1,54 @@
+using System.Collections.Immutable;
+using NodaTime;
+
+namespace Farhold.WayOut.Plans;
+
+/// <summary>A stage that somebody may be on.</summary>
+/// <param name="Begun">When it was noted to be begun; null where nobody said.</param>
+public sealed record StageAhead(string Path, string Name, Instant? Begun);
+
+/// <summary>The stages to be marked next: the first open one, and of a choice the first open one of each way still in play.</summary>
+public static class StagesAhead
+{
+    public static ImmutableArray<StageAhead> Of(Plan plan, State state, Instant now)
+    {
+        var soFar = RecordSoFar.Of(state, plan, now) ?? new([], now);
+        var ahead = ImmutableArray.CreateBuilder<StageAhead>();
+        Open(plan.Legs, "", soFar, ahead);
+        return ahead.ToImmutable();
+    }
+
+    /// <returns>Whether something of these legs is still open.</returns>
+    private static bool Open(ImmutableArray<Leg> legs, string path, SoFar soFar, ImmutableArray<StageAhead>.Builder ahead)
+    {
+        for (var i = 0; i < legs.Length; i++)
+        {
+            var here = FormattableString.Invariant($"{path}{i + 1}");
+            if (legs[i] is Travel travel)
+            {
+                if (soFar.Of(here, StageState.Failed) is not null)
+                    return true;
+                if (soFar.Of(here, StageState.Done) is not null)
+                    continue;
+                ahead.Add(new(here, PlanCompiler.Label(travel), soFar.Of(here, StageState.Begun)?.At));
+                return true;
+            }
+
+            var choice = (Choice)legs[i];
+            var over = false;
+            var inPlay = ImmutableArray.CreateBuilder<StageAhead>();
+            for (var w = 0; w < choice.Ways.Length; w++)
+                // What is waited for goes on with the second way only once it is there.
+                if (choice.Kind != ChoiceKind.Until || w != 1)
+                    over |=
+                        !Open(choice.Ways[w].Legs, FormattableString.Invariant($"{here}.{w + 1}."), soFar, inPlay)
+                        && choice.Ways[w].Legs.Length > 0;
+            if (over)
+                continue;
+            ahead.AddRange(inPlay);
+            return true;
+        }
+
+        return false;
+    }
+}

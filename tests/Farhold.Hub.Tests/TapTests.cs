@@ -1,0 +1,86 @@
+using Farhold.Hub.Tests.Harness;
+using Microsoft.Playwright;
+
+namespace Farhold.Hub.Tests;
+
+/// <summary>How many taps the common entries take, counted in the browser; keys of the phone's own keyboard are no taps.</summary>
+public class TapTests(Browser browser) : PhoneTest(browser)
+{
+    private Touch Carer => field ??= new(Page);
+
+    private ILocator Sheet => Page.GetByRole(AriaRole.Dialog);
+
+    [Fact]
+    public async Task From_the_address_to_the_first_verdict_for_a_tourniquet_of_40_minutes_ago_8()
+    {
+        await Carer.TapAsync("I have read this");
+        await Page.GetByLabel("Your name").FillAsync("Ane");
+        await Carer.TapAsync("Go on");
+        await Carer.OpenAsync("Tor");
+        await Carer.SayAsync("Tourniquet tightened", "40 min ago", "Left leg", "Tightened (t1)");
+        await Page.Locator("main").GetByRole(AriaRole.Heading, new() { NameRegex = new("LEFT leg") }).First.WaitForAsync();
+        Assert.InRange(Carer.Taps, 1, 8);
+    }
+
+    [Fact]
+    public async Task Second_tourniquet_2_packing_of_15_minutes_ago_3_and_a_pulse_with_breaths_6()
+    {
+        await OpenAsync();
+        await CountAsync(2, () => Carer.SayAsync("Tourniquet tightened", "Left leg", "Another one (t2)"));
+
+        await Page.GoToAsync("Casualty");
+        await CountAsync(
+            3,
+            async () =>
+            {
+                await Carer.TapAsync(Page.GetByRole(AriaRole.Button, new() { NameRegex = new("LEFT leg") }).First);
+                await Carer.TapAsync(Sheet.GetByRole(AriaRole.Radio, new() { Name = "15 min ago", Exact = true }));
+                await Carer.LogAsync(Sheet.GetByRole(AriaRole.Button, new() { NameRegex = new("^Haemostatic gauze at ") }));
+            }
+        );
+
+        await Page.GoToInnerAsync("signs/take");
+        await CountAsync(
+            7, // six, and one that goes on from the pulse: the keys stay where they are
+            async () =>
+            {
+                await Carer.KeysAsync("84");
+                await Carer.TapAsync(Page.GetByRole(AriaRole.Button, new() { NameRegex = new("^Next: ") }));
+                await Carer.KeysAsync("116"[1..]);
+                await Carer.LogAsync("Log signs");
+            }
+        );
+    }
+
+    [Fact]
+    public async Task Amending_an_entry_4()
+    {
+        await OpenAsync();
+        await Page.GoToInnerAsync("log");
+        await CountAsync(
+            4,
+            async () =>
+            {
+                await Carer.TapAsync(Page.GetByRole(AriaRole.Button, new() { NameRegex = new("^Change: Tourniquet t1") }));
+                await Carer.TapAsync(Page.GetByRole(AriaRole.Link, new() { Name = "Correct", Exact = true }));
+                await Carer.RadioAsync("Make", "Improvised");
+                await Carer.LogAsync("Log the correction");
+            }
+        );
+    }
+
+    private async Task OpenAsync()
+    {
+        await Page.ReadCautionsAsync();
+        await Carer.OpenAsync("Tor");
+        await Carer.SayAsync("Wound found", "40 min ago", "Bleeding", "Left leg");
+        await Carer.SayAsync("Tourniquet tightened", "40 min ago", "Left leg", "Tightened (t1)");
+    }
+
+    private async Task CountAsync(int most, Func<Task> deed)
+    {
+        var before = Carer.Taps;
+        await deed();
+        Assert.InRange(Carer.Taps - before, 1, most);
+    }
+}
