@@ -120,12 +120,17 @@ public sealed class WayDesk(CareDesk care, Session session, IPhone phone, PhoneC
         Changed?.Invoke();
     }
 
-    /// <summary>Something of the plan has happened: the forecast is made anew from there.</summary>
-    public async Task GoneOnAsync()
+    /// <summary>
+    /// Something of the plan has happened: the forecast is made anew from there. Ends as soon as it stands, or was broken off; what would
+    /// change it is still worked out after that.
+    /// </summary>
+    public Task GoneOnAsync()
     {
         Stop();
         (Forecast, Beside) = (null, null);
-        await WorkAsync();
+        var stands = new TaskCompletionSource();
+        background.Start(() => WorkAsync(stands));
+        return stands.Task;
     }
 
     /// <summary>What the record's last word on help by this plan says is reached; null where it says nothing.</summary>
@@ -141,23 +146,30 @@ public sealed class WayDesk(CareDesk care, Session session, IPhone phone, PhoneC
     }
 
     /// <summary>Starts the trials of the plan as it stands, unless they run or have run.</summary>
-    public async Task WorkAsync()
+    public Task WorkAsync() => WorkAsync(null);
+
+    private async Task WorkAsync(TaskCompletionSource? stands)
     {
         if (Plan is not { } plan || !Faults.IsEmpty || Forecast is not null || working is not null)
+        {
+            stands?.TrySetResult();
             return;
+        }
+
         using var cancel = new CancellationTokenSource();
         working = cancel;
         Progress = new(0, 0, false);
         Changed?.Invoke();
         try
         {
-            await WorkAsync(plan, cancel.Token);
+            await WorkAsync(plan, stands, cancel.Token);
         }
         catch (OperationCanceledException) { }
         finally
         {
             if (working == cancel)
                 (working, Progress) = (null, null);
+            stands?.TrySetResult();
             Changed?.Invoke();
         }
     }
@@ -192,7 +204,7 @@ public sealed class WayDesk(CareDesk care, Session session, IPhone phone, PhoneC
 
     private string Key => KeptWay.Key(casualty);
 
-    private async Task WorkAsync(Plan plan, CancellationToken cancellation)
+    private async Task WorkAsync(Plan plan, TaskCompletionSource? stands, CancellationToken cancellation)
     {
         await breath.TakeAsync(cancellation, early: true);
         var deadlines = care.Picture is { } picture ? LimbDeadlines.Of(picture) : [];
@@ -206,6 +218,7 @@ public sealed class WayDesk(CareDesk care, Session session, IPhone phone, PhoneC
         {
             cancellation.ThrowIfCancellationRequested();
             Forecast = forecast;
+            stands?.TrySetResult();
             if (forecast.Answers.IsEmpty)
                 Keep(new(plan, Cautions, forecast.Arrival) { Line = Line, Earlier = Earlier });
             Changed?.Invoke();
