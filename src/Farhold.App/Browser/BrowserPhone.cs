@@ -31,6 +31,8 @@ internal sealed partial class BrowserPhone : IPhone
 
     public bool IsWide => Script.IsWide();
 
+    public bool DocksKeys => Script.DocksKeys();
+
     public void Look(string name) => Script.Look(name);
 
     public void Speaks(string language, string direction) => Script.Speaks(language, direction);
@@ -85,6 +87,9 @@ internal sealed partial class BrowserPhone : IPhone
 
         [JSImport("isWide", Module)]
         public static partial bool IsWide();
+
+        [JSImport("docksKeys", Module)]
+        public static partial bool DocksKeys();
 
         [JSImport("room", Module)]
         public static partial double Room();

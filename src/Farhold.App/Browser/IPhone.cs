@@ -34,6 +34,9 @@ public interface IPhone
     /// <summary>There is room for two places side by side.</summary>
     bool IsWide { get; }
 
+    /// <summary>The foot of the screen stays in sight, and has room for the keys of a pad.</summary>
+    bool DocksKeys { get; }
+
     void Look(string name);
 
     /// <summary>Remembers what was pressed last, as what opened the sheet now shown.</summary>

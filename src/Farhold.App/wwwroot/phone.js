@@ -84,6 +84,11 @@ const twoPanes = matchMedia('(min-width: 68rem) and (min-height: 30.01rem)');
 
 export const isWide = () => twoPanes.matches;
 
+// As the style sheet has it for a foot that stays in sight, below a column of its own.
+const tall = matchMedia('(min-width: 17.01rem) and (max-width: 47.99rem) and (min-height: 36rem)');
+
+export const docksKeys = () => tall.matches;
+
 export function room() {
   const place = document.getElementById('content');
   if (!place) return 0;

@@ -26,6 +26,8 @@ internal sealed class FakePhone : IPhone
 
     public bool IsWide { get; set; }
 
+    public bool DocksKeys { get; set; }
+
     public string Shown { get; private set; } = "";
 
     public string Copied { get; private set; } = "";

@@ -118,6 +118,7 @@ public class PackScreensTests : CareTest
         await TightAsync();
         await LogAsync(20, new Payload.WoundFound("w2", null, BodyRegion.Chest, WoundNature.Burn));
         var shown = Show<FluidsScreen>();
+        shown.FindAll("button").First(b => Text(b).StartsWith(Texts.BurnPercent, StringComparison.Ordinal)).Click();
         Tap(shown, "3", Texts.BurnPercent);
         Tap(shown, "0", Texts.BurnPercent);
         Assert.Contains(Texts.BurnNoMass, Text(shown.Find("main")), StringComparison.Ordinal);
