@@ -167,7 +167,7 @@ internal sealed class Touch(IPage page)
     /// <param name="pad">Where there are several.</param>
     public async Task KeysAsync(string digits, string? pad = null)
     {
-        var within = pad is null ? page.Locator("main") : page.GetByRole(AriaRole.Group, new() { Name = pad, Exact = true });
+        var within = pad is null ? page.Locator(".pad") : page.GetByRole(AriaRole.Group, new() { Name = pad, Exact = true });
         foreach (var digit in digits)
             await TapAsync(within.GetByRole(AriaRole.Button, new() { Name = digit.ToString(), Exact = true }));
     }

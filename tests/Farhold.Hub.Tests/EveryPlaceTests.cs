@@ -1,0 +1,143 @@
+using Farhold.Hub.Tests.Harness;
+using Microsoft.Playwright;
+using RecordFile = Farhold.Hub.Tests.Harness.RecordFile;
+
+namespace Farhold.Hub.Tests;
+
+/// <summary>Every place, form and sheet in every language, from a small phone to a desk.</summary>
+public class EveryPlaceTests(Browser browser) : PhoneTest(browser)
+{
+    /// <summary>The smallest phone of today, the two we draw for, a phone on its side, a tablet and a desk.</summary>
+    private static readonly (int Width, int Height)[] Sizes = [(320, 640), (360, 640), (640, 360), (768, 1024), (1280, 800)];
+
+    /// <summary>Addresses within a casualty, no two after one another that one component shows.</summary>
+    private static readonly string[] Within =
+    [
+        "now",
+        "body",
+        "limbs",
+        "body/back",
+        "signs",
+        "signs/take",
+        "sustain",
+        "fluids",
+        "drugs",
+        "supplies",
+        "supplies/count",
+        "way-out",
+        "position",
+        "hand-over",
+        "card",
+        "read-aloud",
+        "short-message",
+        "show-codes",
+        "take-codes",
+        "take-message",
+        "log",
+        "look-back",
+        "reminders",
+        "ask",
+        "look",
+        "why/left-leg",
+        "look/belly",
+        "re-site/left-leg",
+        "enter",
+        "enter/wound.found",
+        "erase",
+        "enter/tourniquet.tightened",
+        "attempt/left-leg",
+        "enter/help.expected",
+    ];
+
+    private static readonly string[] Outside =
+    [
+        "",
+        "new",
+        "take-codes",
+        "take-message",
+        "phone",
+        "prepare",
+        "prepare/forms",
+        "prepare/plan",
+        "protocol",
+    ];
+
+    [Theory]
+    [InlineData("en")]
+    [InlineData("de")]
+    [InlineData("es")]
+    public async Task Nothing_overlaps_is_cut_or_too_small_for_a_thumb(string language)
+    {
+        await Page.ReadCautionsAsync();
+        await Page.TakeInAsync(Casualty());
+        await Page.EvaluateAsync("language => localStorage.setItem('farhold-language', language)", language);
+        await Page.ReloadAsync();
+        await Assertions.Expect(Page.Locator("html")).ToHaveAttributeAsync("lang", language);
+        await Page.Locator("main h1").First.WaitForAsync(new() { State = WaitForSelectorState.Attached });
+
+        var faults = new List<string>();
+        foreach (var place in Within)
+        {
+            await ShowAsync(place, inner: true);
+            await LookAsync(place, faults);
+        }
+
+        await ShowAsync("now", inner: true);
+        var sheets = Page.Locator("[aria-labelledby=quick-title] button[aria-haspopup=dialog]");
+        var quicks = await sheets.CountAsync();
+        Assert.InRange(quicks, 8, 40);
+        for (var quick = 0; quick < quicks; quick++)
+        {
+            await sheets.Nth(quick).EvaluateAsync("e => e.click()");
+            await Page.GetByRole(AriaRole.Dialog).WaitForAsync();
+            await LookAsync("sheet " + await Page.Locator("#sheet-title").TextContentAsync(), faults);
+            await Page.GetByRole(AriaRole.Dialog).PressAsync("Escape");
+            await Page.GetByRole(AriaRole.Dialog).WaitForAsync(new() { State = WaitForSelectorState.Detached });
+        }
+
+        foreach (var place in Outside)
+        {
+            await ShowAsync(place, inner: false);
+            await LookAsync("/" + place, faults);
+        }
+
+        Assert.True(faults.Count == 0, $"{faults.Count}:{Environment.NewLine}{string.Join(Environment.NewLine, faults)}");
+    }
+
+    private async Task LookAsync(string place, List<string> faults)
+    {
+        foreach (var (width, height) in Sizes)
+        {
+            await Page.SetViewportSizeAsync(width, height);
+            await Page.EvaluateAsync("() => new Promise(done => requestAnimationFrame(() => requestAnimationFrame(done)))");
+            faults.AddRange((await Page.LayoutFaultsAsync()).Select(f => $"{place} at {width}: {f}"));
+        }
+
+        await Page.SetViewportSizeAsync(360, 740);
+    }
+
+    private async Task ShowAsync(string place, bool inner)
+    {
+        await Page.EvaluateAsync("() => document.querySelectorAll('main > *').forEach(e => e.dataset.before = 'yes')");
+        if (inner)
+            await Page.GoToInnerAsync(place);
+        else
+            await Page.EvaluateAsync("place => Blazor.navigateTo('/' + place)", place);
+        await Page.Locator("main > :not([data-before])").First.WaitForAsync(new() { State = WaitForSelectorState.Attached });
+        await Page.Locator("main h1").First.WaitForAsync(new() { State = WaitForSelectorState.Attached });
+    }
+
+    /// <summary>A long name, two limbs, a wound packed, shock on one look: much to say on every place.</summary>
+    private static RecordFile Casualty() =>
+        RecordFile
+            .Ready("ever", "Maximiliane-Konstantina")
+            .At(33, "wound.found", "\"wound\":\"w2\",\"limb\":\"right-arm\",\"nature\":\"bleeding\"")
+            .At(
+                32,
+                "tourniquet.tightened",
+                "\"tourniquet\":\"t2\",\"limb\":\"right-arm\",\"place\":\"upper arm\",\"make\":\"improvised\",\"wound\":\"w2\""
+            )
+            .At(31, "wound.found", "\"wound\":\"w3\",\"region\":\"chest\",\"nature\":\"burn\"")
+            .At(20, "drug.given", "\"drug\":\"paracetamol\",\"amount\":1000,\"unit\":\"mg\",\"route\":\"oral\"")
+            .At(18, "note", "\"text\":\"Lay on the scree for an hour before we came; very cold hands\"");
+}
