@@ -18,7 +18,7 @@ public sealed class CasualtySimulation
 
     /// <param name="wounds">How many wounds there can be; each adds two numbers to the state.</param>
     /// <param name="step">In seconds. 0.5 is what the checks hold; 2 will do where nothing bleeds.</param>
-    /// <exception cref="ArgumentOutOfRangeException">The step is not above 0 and at most 3 s, or the count of wounds is below 0.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">Step, count of wounds, or something of the person is out of range.</exception>
     public CasualtySimulation(ModelConstants model, Person person, int wounds = 1, double step = 0.5)
     {
         ArgumentNullException.ThrowIfNull(model);
@@ -26,6 +26,7 @@ public sealed class CasualtySimulation
         ArgumentOutOfRangeException.ThrowIfNegative(wounds);
         if (!(step > 0 && step <= 3))
             throw new ArgumentOutOfRangeException(nameof(step), step, "Above 0 and at most 3 s.");
+        Ranges.Check(person);
         this.model = model;
         Person = person;
         Step = step;
@@ -52,7 +53,7 @@ public sealed class CasualtySimulation
     public bool IsArrested => Levels.IschaemiaDose >= 1 || Levels.CoreTemperature < model.Death.ArrestCore;
 
     /// <summary>What holds from the next step on.</summary>
-    /// <exception cref="ArgumentException">It names more wounds than there can be.</exception>
+    /// <exception cref="ArgumentException">It names more wounds than there can be, or something out of range.</exception>
     public Conditions Conditions
     {
         get;
@@ -61,6 +62,7 @@ public sealed class CasualtySimulation
             ArgumentNullException.ThrowIfNull(value);
             if (value.Wounds.Length > wounds.Length)
                 throw new ArgumentException($"{value.Wounds.Length} wounds, and there can be {wounds.Length}.", nameof(value));
+            Ranges.Check(value);
             field = value;
             drives = new(model, value);
             for (var i = 0; i < wounds.Length; i++)
@@ -90,8 +92,15 @@ public sealed class CasualtySimulation
 
     internal Signals Now()
     {
-        var rates = new double[state.Length];
-        Equations.Derivatives(model, physique, drives, wounds, state, rates, out var now);
+        Equations.Derivatives(model, physique, drives, wounds, state, new double[state.Length], out var now);
         return now;
+    }
+
+    /// <summary>How fast the body's numbers change now, a second.</summary>
+    internal Levels Rates()
+    {
+        var rates = new double[state.Length];
+        Equations.Derivatives(model, physique, drives, wounds, state, rates, out _);
+        return MemoryMarshal.Cast<double, Levels>(rates.AsSpan(0, Slots.BodyCount))[0];
     }
 }

@@ -43,7 +43,7 @@ internal static class RungeKutta
         Guard(state);
     }
 
-    /// <summary>Shares stay shares. A protection only: they don't leave 0 to 1 in ordinary use, but for the last step before arrest.</summary>
+    /// <summary>Shares stay shares. A protection only: none leaves 0 to 1 in ordinary use, but in the last step before arrest.</summary>
     private static void Guard(Span<double> state)
     {
         ref var s = ref MemoryMarshal.Cast<double, Levels>(state[..Slots.BodyCount])[0];

@@ -2,7 +2,7 @@ using System.Collections.Immutable;
 
 namespace Farhold.Physiology.Constants;
 
-/// <summary>Every constant of one numbered model, as its file holds it: <c>models/N.json</c> names unit, standing and source of each.</summary>
+/// <summary>Every constant of one numbered model, as <c>models/N.json</c> holds it, with unit, standing and source of each.</summary>
 /// <remarks>
 /// A changed constant is another model, under another number: recordings name the model they were made with. Exponents that are worked
 /// out by squares and square roots stand in the equations, and the hashes of whole courses hold those to the number too.

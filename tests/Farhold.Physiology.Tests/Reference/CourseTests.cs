@@ -64,7 +64,7 @@ public class CourseTests
         Assert.Equal(377.5, end.Time);
     }
 
-    /// <summary>From the table of section 14 of the reference, which prints two to four digits; half a unit of the last is allowed.</summary>
+    /// <summary>From the table of section 14 of the reference, which prints two to four digits; half a unit is allowed.</summary>
     [Theory]
     [InlineData("R06_torso_crystalloid", 600, 1809, 135.1, 53.27, -1.22, 2.826, 14.24, 1.36)]
     [InlineData("R06_torso_crystalloid", 1800, 2279, 135.6, 41.79, -1.45, 2.087, 13.14, 4.43)]
