@@ -75,7 +75,7 @@ public class ConservationTests
             }
         );
 
-    /// <summary>Stored heat changes by what is made, breathed out, given off, sweated, warmed and infused; flow from core to shell cancels.</summary>
+    /// <summary>Stored heat: made, breathed out, given off, sweated, warmed and infused; flow from core to shell cancels.</summary>
     [Fact]
     public void Heat_is_kept() =>
         AtInstants(
@@ -97,7 +97,7 @@ public class ConservationTests
             }
         );
 
-    /// <summary>Potassium in the limb and in plasma: what leaks, what dies and what the body takes back; washing out only moves it.</summary>
+    /// <summary>Potassium in limb and plasma: what leaks, what dies, what the body takes back; washing out only moves it.</summary>
     [Fact]
     public void Potassium_is_kept() =>
         AtInstants(

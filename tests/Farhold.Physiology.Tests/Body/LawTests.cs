@@ -58,7 +58,7 @@ public class LawTests
         Assert.True(Run(loose, 60).Levels.LostVolume > 1.3 * Run(without, 60).Levels.LostVolume);
     }
 
-    /// <summary>Nothing bleeds, so that only the time differs; compared at the same instant, half an hour after the later release.</summary>
+    /// <summary>Nothing bleeds, so that only the time differs; compared half an hour after the later release.</summary>
     [Fact]
     public void Longer_tight_never_saves_muscle() =>
         Gen.Select(Gens.Person, Gens.Surroundings(Gen.Const(new WoundConditions())), Gen.Int[0, 6 * 60], Gen.Int[1, 60])

@@ -5,8 +5,8 @@ using Farhold.Tests.Architecture;
 namespace Farhold.Physiology.Tests.Reference;
 
 /// <summary>
-/// The 26 targets of published figures, met or outside, as <c>docs/casualty-model-targets.md</c> lists them. A model that changes changes that
-/// page: what falls outside is listed there, and no constant is turned until it fits.
+/// The 26 targets of published figures, met or outside, as <c>docs/casualty-model-targets.md</c> lists them. What falls outside is listed
+/// there, and no constant is turned until it fits.
 /// </summary>
 public class TargetTests
 {
@@ -47,7 +47,8 @@ public class TargetTests
             var accepted = row["low"].Length == 0 ? "" : $"{row["low"]} to {row["high"]}";
             lines.Append(
                 CultureInfo.InvariantCulture,
-                $"| {row["target"]} | {row["input"]} | {row["sign"]}, {row["unit"]} | {row["expected"]} | {row["source"]} | {accepted} | {Digits(value)} | {verdict} |\n"
+                $"| {row["target"]} | {row["input"]} | {row["sign"]}, {row["unit"]} | {row["expected"]} | {row["source"]} "
+                    + $"| {accepted} | {Digits(value)} | {verdict} |\n"
             );
         }
 
