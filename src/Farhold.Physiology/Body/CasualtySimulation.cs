@@ -86,21 +86,31 @@ public sealed class CasualtySimulation
     /// <summary>What somebody could see and measure now, without any error of theirs.</summary>
     public Vitals Vitals() => new(model, physique, Levels, Now());
 
+    /// <summary>The clot of a wound comes off.</summary>
+    internal void Dislodge(int wound) => state.AsSpan(Slots.BodyCount + (Slots.WoundCount * wound), Slots.WoundCount).Clear();
+
+    /// <summary>Out of one wound, mL/min.</summary>
+    internal double WoundFlow(int wound)
+    {
+        var clots = MemoryMarshal.Cast<double, WoundLevels>(state.AsSpan(Slots.BodyCount));
+        return 60 * Equations.WoundFlow(wounds[wound], drives, clots[wound], Now());
+    }
+
     internal ref readonly Levels Levels => ref MemoryMarshal.Cast<double, Levels>(state.AsSpan(0, Slots.BodyCount))[0];
 
     internal ref readonly Physique Physique => ref physique;
 
     internal Signals Now()
     {
-        Equations.Derivatives(model, physique, drives, wounds, state, new double[state.Length], out var now);
+        Equations.Derivatives(model, physique, drives, wounds, state, work.AsSpan(0, state.Length), out var now);
         return now;
     }
 
     /// <summary>How fast the body's numbers change now, a second.</summary>
     internal Levels Rates()
     {
-        var rates = new double[state.Length];
+        var rates = work.AsSpan(0, state.Length);
         Equations.Derivatives(model, physique, drives, wounds, state, rates, out _);
-        return MemoryMarshal.Cast<double, Levels>(rates.AsSpan(0, Slots.BodyCount))[0];
+        return MemoryMarshal.Cast<double, Levels>(rates[..Slots.BodyCount])[0];
     }
 }

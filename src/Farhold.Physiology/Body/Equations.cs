@@ -144,8 +144,8 @@ internal static class Equations
     )
     {
         var c = k.Clotting;
-        double source = (w.Arterial * (a.ArterialPressure * (1 - (d.ArterialOcclusion * w.BelowTourniquet)))) + (w.Venous * a.LimbPressure);
-        double flow = w.Conductance * (1 - clot.Clot) * Positive(source - w.OutsidePressure);
+        double source = Source(w, d, a);
+        double flow = Flow(w, clot, source);
         a.WoundFlow = a.WoundFlow + flow;
         a.ArterialLoss = a.ArterialLoss + (w.Arterial * flow);
         a.LimbLoss = a.LimbLoss + (w.Venous * flow);
@@ -163,6 +163,16 @@ internal static class Equations
         rate.Clot = w.Open * ((closing * (1 - clot.Clot)) - (loosening * clot.Clot));
         rate.Maturity = w.Open * ((clot.Clot * (1 - clot.Maturity) / c.MaturingTime) - (loosening * clot.Maturity));
     }
+
+    /// <summary>Out of one wound, mL/s.</summary>
+    public static double WoundFlow(in WoundDrives w, in Drives d, in WoundLevels clot, in Signals a) => Flow(w, clot, Source(w, d, a));
+
+    /// <summary>Pressure behind a wound, mmHg.</summary>
+    private static double Source(in WoundDrives w, in Drives d, in Signals a) =>
+        (w.Arterial * (a.ArterialPressure * (1 - (d.ArterialOcclusion * w.BelowTourniquet)))) + (w.Venous * a.LimbPressure);
+
+    private static double Flow(in WoundDrives w, in WoundLevels clot, double source) =>
+        w.Conductance * (1 - clot.Clot) * Positive(source - w.OutsidePressure);
 
     private static void Oxygen(ModelConstants k, in Physique p, in Levels s, ref Signals a)
     {

@@ -332,3 +332,59 @@ public sealed record SignsConstants
     public required double ThirstPerBlood { get; init; }
     public required double ThirstPerTissue { get; init; }
 }
+
+/// <summary>How long acts take, and what lies on a wound does. Multipliers of dressings are judgement.</summary>
+public sealed record ActsConstants
+{
+    public required double TightenFrom { get; init; }
+    public required double TightenTo { get; init; }
+    public required double UntrainedMore { get; init; }
+    public required double LooseArterial { get; init; }
+    public required double PackFrom { get; init; }
+    public required double PackTo { get; init; }
+    public required double DressTime { get; init; }
+    public required double SlackenTime { get; init; }
+    public required double PressTime { get; init; }
+    public required double DrinkRate { get; init; }
+    public required double SaltsOutside { get; init; }
+    public required double WaterOutside { get; init; }
+    public required double PlainOpening { get; init; }
+    public required double PlainPressure { get; init; }
+    public required double PlainClotting { get; init; }
+    public required double HaemostaticOpening { get; init; }
+    public required double HaemostaticPressure { get; init; }
+    public required double HaemostaticClotting { get; init; }
+    public required double DressedOpening { get; init; }
+    public required double DressedPressure { get; init; }
+    public required double DressingOpening { get; init; }
+    public required double DressingPressure { get; init; }
+    public required double HandOpening { get; init; }
+    public required double HandPressure { get; init; }
+    public required double HandClotting { get; init; }
+    public required double HoldHaemostatic { get; init; }
+    public required double HoldPlain { get; init; }
+    public required double HoldNotNeeded { get; init; }
+    public required double SameWound { get; init; }
+    public required double FailsWithin { get; init; }
+    public required double LeakFrom { get; init; }
+    public required double LeakTo { get; init; }
+}
+
+/// <summary>How long a look takes, how far off it is, and what is hidden. Errors are even within their bounds.</summary>
+public sealed record LooksConstants
+{
+    public required double PulseTime { get; init; }
+    public required double BreathsTime { get; init; }
+    public required double CuffTime { get; init; }
+    public required double RefillTime { get; init; }
+    public required double MentalTime { get; init; }
+    public required double BleedingTime { get; init; }
+    public required double PulseError { get; init; }
+    public required double BreathsError { get; init; }
+    public required double CuffError { get; init; }
+    public required double RefillError { get; init; }
+    public required double CuffSteps { get; init; }
+    public required double OozingFrom { get; init; }
+    public required double ActiveFrom { get; init; }
+    public required double SoakedFrom { get; init; }
+}

@@ -27,6 +27,8 @@ public sealed class ModelConstants
     public required DeathConstants Death { get; init; }
     public required HeatConstants Heat { get; init; }
     public required SignsConstants Signs { get; init; }
+    public required ActsConstants Acts { get; init; }
+    public required LooksConstants Looks { get; init; }
 
     /// <summary>How fast what goes by temperature grows.</summary>
     /// <remarks>Worked out once, so this is no record: a copy with another constant would keep it.</remarks>
