@@ -8,7 +8,7 @@ namespace Farhold.Physiology.Arithmetic;
 /// </remarks>
 public static class ExactMath
 {
-    // Half of ln 2 with 21 zero bits at its end, so that a whole number below 2^20 times it is exact; and the rest.
+    // ln 2 with 21 zero bits at its end, so that a whole number below 2^20 times it is exact; and the rest.
     internal const double Ln2High = 6.93147180369123816490e-01;
     internal const double Ln2Low = 1.90821492927058770002e-10;
     internal const double PerLn2 = 1.44269504088896338700e+00;

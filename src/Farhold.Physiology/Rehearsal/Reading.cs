@@ -7,7 +7,7 @@ namespace Farhold.Physiology.Rehearsal;
 /// <param name="Written">When they logged it.</param>
 public sealed record LoggedNumber(LookKind Kind, double Value, double Happened, double Written);
 
-/// <summary>One look in three layers: what was true, what was shown, what was logged. Each differs from the one before for its own reason.</summary>
+/// <summary>One look in three layers: what was true, what was shown, what was logged; each differs for its own reason.</summary>
 /// <param name="Logged">Null where nobody logged it.</param>
 public sealed record Reading(Look Look, double Truth, double Shown, LoggedNumber? Logged)
 {
@@ -23,7 +23,7 @@ public sealed record Reading(Look Look, double Truth, double Shown, LoggedNumber
     /// <summary>From the end of the look to the entry, in seconds.</summary>
     public double? Delay => Logged is null ? null : Logged.Written - Look.ReadyAt;
 
-    /// <summary>Looks that showed a number, each with the first entry of its kind that was written after it and before the next one.</summary>
+    /// <summary>Looks that showed a number, each with the first entry of its kind between it and the next one.</summary>
     /// <remarks>An entry that no look comes before is left over: somebody logged what they never looked at.</remarks>
     public static (ImmutableArray<Reading> Readings, ImmutableArray<LoggedNumber> NeverLooked) Join(
         IEnumerable<TruthEvent> truth,

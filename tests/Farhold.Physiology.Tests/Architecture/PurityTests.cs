@@ -49,6 +49,15 @@ public class PurityTests
     [Fact]
     public void Of_the_frameworks_arithmetic_only_the_exact_part_is_called() => Assert.Empty(Inexact(typeof(CasualtySimulation)));
 
+    /// <summary>The analyser passes over a file of another name, and says nothing: one had such a name.</summary>
+    [Fact]
+    public void Files_of_banned_symbols_have_names_that_the_analyser_reads()
+    {
+        var files = Directory.GetFiles(Path.Combine(Repository.Root, "eng"), "*BannedSymbols*").Select(f => Path.GetFileName(f)!).ToArray();
+        Assert.Equal(2, files.Length);
+        Assert.All(files, f => Assert.Matches(@"^BannedSymbols\..*\.txt$", f));
+    }
+
     /// <summary>This class calls some on purpose: the check must see them.</summary>
     [Fact]
     public void The_check_sees_what_is_inexact()
