@@ -1,9 +1,13 @@
 namespace Farhold.Physiology.Rehearsal;
 
 /// <summary>What truly happened. No screen of a trainee shows it before the end.</summary>
-/// <param name="At">Seconds since the start.</param>
-public abstract record TruthEvent(double At)
+public abstract record TruthEvent
 {
+    private TruthEvent(double at) => At = at;
+
+    /// <summary>Seconds since the start.</summary>
+    public double At { get; }
+
     public sealed record Begun(double At, Act Act, double Until) : TruthEvent(At);
 
     /// <summary>A value of chance, by its name.</summary>
