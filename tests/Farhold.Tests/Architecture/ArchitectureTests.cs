@@ -10,6 +10,7 @@ public class ArchitectureTests
     {
         ["Farhold.Core"] = ["NodaTime"],
         ["Farhold.WayOut"] = ["NodaTime", "Farhold.Core"],
+        ["Farhold.Physiology"] = [],
         ["Farhold.Exchange"] = ["NodaTime", "Farhold.Core", "QRCoder"],
     };
 

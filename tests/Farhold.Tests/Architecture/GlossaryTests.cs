@@ -6,7 +6,7 @@ namespace Farhold.Tests.Architecture;
 /// <summary>Every name of code in docs/glossary.md is one: a page that nothing holds to the code is soon wrong.</summary>
 public partial class GlossaryTests
 {
-    private static readonly string[] Parts = ["Farhold.Core", "Farhold.Exchange", "Farhold.WayOut"];
+    private static readonly string[] Parts = ["Farhold.Core", "Farhold.Exchange", "Farhold.WayOut", "Farhold.Physiology"];
 
     public static TheoryData<string> Names => [.. Rows().SelectMany(r => Code().Matches(r[^1]).Select(m => m.Groups[1].Value)).Distinct()];
 
