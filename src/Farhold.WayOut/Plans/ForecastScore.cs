@@ -49,7 +49,7 @@ public sealed record ForecastScore(Instant Told, Payload.HelpExpected Forecast, 
         var choice = (Choice)plan.Legs[^1];
         return choice
             .Ways.Select((way, w) => soFar.Of(FormattableString.Invariant($"{last}.{w + 1}.{way.Legs.Length}"), StageState.Done)?.At)
-            .Where((at, w) => at is not null && (choice.Kind != ChoiceKind.Until || w > 0 || choice.Ways[1].Legs.IsEmpty))
+            .Where((at, w) => at is not null && (!choice.IsElse || w > 0 || choice.Ways[1].Legs.IsEmpty))
             .Min();
     }
 }
