@@ -8,7 +8,7 @@ public sealed class WayNotes(WayDesk way, CareDesk desk, Session session, Logboo
     /// <summary>
     /// The forecast goes into the record anew where it stood there before, so that supplies and whoever advises see how it moved.
     /// </summary>
-    /// <returns>True once it is on disk; the forecast comes later, and of several notes only the last tells what is expected then.</returns>
+    /// <returns>True once it is on disk. The forecast comes later; of several notes only the last tells what is expected then.</returns>
     public async Task<bool> LogAsync(Payload what, Happened? happened = null)
     {
         way.Open();

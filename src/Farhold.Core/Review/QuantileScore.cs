@@ -3,7 +3,9 @@ using NodaTime;
 namespace Farhold.Review;
 
 /// <summary>How far off a forecast of help was, once the truth is known: a wide range and a missed one both cost; 0 is perfect.</summary>
-/// <remarks>Mean loss of its earliest (1 in 10), likely (5 in 10) and latest times. Source: Gneiting and Raftery 2007, JASA 102:359–378.</remarks>
+/// <remarks>
+/// Mean loss of its earliest (1 in 10), likely (5 in 10) and latest times. Source: Gneiting and Raftery 2007, JASA 102:359–378.
+/// </remarks>
 public static class QuantileScore
 {
     /// <summary>What the earliest time stands for, as forecasts write it.</summary>

@@ -28,8 +28,7 @@ internal static class Columns
             values[i] = plus + Exp(offset + (factor * values[i]));
     }
 
-    /// <summary>Each of <paramref name="to"/> grows by what <see cref="Mix"/> and then <see cref="Exp(Span{double}, double, double, double)"/>
-    /// make of a score, in one pass.</summary>
+    /// <summary>Each grows by what a score comes to once it is mixed and raised, in one pass.</summary>
     public static void AddExp(
         Span<double> to,
         ReadOnlySpan<double> scores,

@@ -80,7 +80,7 @@ internal static class NormalScores
         }
     }
 
-    /// <summary>The same sums in the same order on four numbers at once; the tails are done after the rest, so that no guess goes wrong.</summary>
+    /// <summary>The same sums in the same order on four numbers at once; the tails come after the rest.</summary>
     private static void LookFour(ReadOnlySpan<ulong> bits, Span<double> scores)
     {
         Span<int> where = stackalloc int[Chunk / 4];

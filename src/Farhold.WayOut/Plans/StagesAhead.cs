@@ -57,7 +57,7 @@ public static class StagesAhead
         return false;
     }
 
-    /// <summary>What is waited for or tried; once it is there what goes on from it, else the other way, which a wait leaves open too.</summary>
+    /// <summary>What is waited for or tried; once it is there what goes on, else the other way, which a wait leaves open too.</summary>
     /// <returns>As above.</returns>
     private static bool Either(Choice choice, string here, SoFar soFar, ImmutableArray<StageAhead>.Builder ahead)
     {

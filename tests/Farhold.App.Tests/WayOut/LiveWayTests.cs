@@ -86,7 +86,7 @@ public class LiveWayTests : WayTest
         Assert.Equal(20, screen.FindAll("figure ol li").Count);
     }
 
-    /// <summary>Half the track in three hours is slow for the carry planned, so help comes later than before the position was known.</summary>
+    /// <summary>Half the track in three hours is slow for the carry planned, so help comes later than was expected.</summary>
     [Fact]
     public async Task A_position_on_the_track_of_the_stage_under_way_moves_the_forecast_and_what_the_record_expects()
     {

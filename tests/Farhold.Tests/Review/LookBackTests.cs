@@ -121,7 +121,7 @@ public class LookBackTests
         static Duration Score(double sum) => Duration.FromMinutes(sum / 3);
     }
 
-    /// <summary>A proper score: whoever knows the truth's law does best, on average, to say its tenths (Gneiting and Raftery 2007).</summary>
+    /// <summary>A proper score: to say the true tenths does best on average (Gneiting and Raftery 2007).</summary>
     [Fact]
     public void Over_even_arrivals_the_true_tenths_score_best_and_wider_or_narrower_ones_worse()
     {

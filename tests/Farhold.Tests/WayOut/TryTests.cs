@@ -17,7 +17,7 @@ public class TryTests
             """;
 
     // By hand. A wait comes back at once: through at 30 with 0.3, failed at 30 and there at 130 with 0.2, and from 40 it is closed at 50,
-    // there at 150. On foot the way back takes as long as out: failed at 30 is back at 50 and there at 150, turned at 50 is back at 60, there
+    // there at 150. On foot the way back takes as long as out: failed at 30 is back at 50, there at 150; turned at 50 is back at 60, there
     // at 160. Closed at 5 nobody sets out: there at 110 and 140. Never closed: 30 and 60 with 0.3 each, 150 and 180 with 0.2.
     [Theory]
     [InlineData("wait", "\"closes\":50,", 31, 0.3)]
