@@ -117,8 +117,10 @@ public class LiveWayTests : WayTest
         await CarryUnderWayAsync();
         Pass(60);
         await TellAsync(new Payload.PositionNoted(60, 10.01));
-        await Way.WorkAsync();
+        var work = Way.WorkAsync();
         await BreatheUntilAsync(() => Way.Forecast is { Simulation.Plan.SoFar: { } soFar } && soFar.Marks.Any(m => m.Share is not null));
+        await BreatheUntilAsync(() => work.IsCompleted);
+        await work;
         // Kept with the plan, so that another start of the app knows it too.
         var again = Again();
         again.Open();
