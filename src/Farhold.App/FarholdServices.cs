@@ -30,6 +30,7 @@ public static class FarholdServices
         services.AddSingleton<Logbook>();
         services.AddSingleton<LookTaken>();
         services.AddSingleton<WayDesk>();
+        services.AddSingleton<WayNotes>();
         services.AddSingleton<GlanceFeed>();
         services.AddSingleton<FirstTapsFeed>();
         services.AddSingleton<AlertSignals>();

@@ -10,8 +10,8 @@ namespace Farhold.App.Services;
 /// <param name="Arrival">Of the plan as it stands; null before its forecast.</param>
 public sealed record KeptWay(Plan Plan, ImmutableArray<string> Cautions, Arrival? Arrival)
 {
-    /// <summary>The track it was made from, thinned to be sketched; empty where there was none.</summary>
-    public ImmutableArray<GeoPoint> Line { get; init; } = [];
+    /// <summary>The track it was made from.</summary>
+    public TrackLine Line { get; init; } = TrackLine.None;
 
     /// <summary>Plans that stood here before, the newest first: none is thrown away by loading another.</summary>
     public ImmutableArray<Plan> Earlier { get; init; } = [];
@@ -29,13 +29,14 @@ public sealed record KeptWay(Plan Plan, ImmutableArray<string> Cautions, Arrival
                 w.WriteStringValue(caution);
             w.WriteEndArray();
             w.WriteStartArray("line");
-            foreach (var point in Line)
+            foreach (var point in Line.Points)
             {
                 w.WriteNumberValue(point.Latitude);
                 w.WriteNumberValue(point.Longitude);
             }
 
             w.WriteEndArray();
+            w.WriteNumber("lineKm", Line.Km);
             w.WriteStartArray("earlier");
             foreach (var plan in Earlier)
                 w.WriteRawValue(PlanWriter.Write(plan).Utf8.Span);
@@ -56,7 +57,9 @@ public sealed record KeptWay(Plan Plan, ImmutableArray<string> Cautions, Arrival
                         root.TryGetProperty("arrival", out var arrival) ? Shape(arrival) : null
                     )
                     {
-                        Line = root.TryGetProperty("line", out var line) ? Points(line) : [],
+                        Line = root.TryGetProperty("line", out var line)
+                            ? new(Points(line), root.TryGetProperty("lineKm", out var km) ? km.GetDouble() : 0)
+                            : TrackLine.None,
                         Earlier = root.TryGetProperty("earlier", out var earlier) ? Plans(earlier) : [],
                     }
                     : null

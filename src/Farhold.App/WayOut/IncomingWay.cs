@@ -9,8 +9,8 @@ namespace Farhold.App.WayOut;
 /// </summary>
 public sealed record IncomingWay(Plan? Plan, Measured? Ground, PlanPlace? From, string Name, ImmutableArray<string> Cautions)
 {
-    /// <summary>Of the first track, thinned to be sketched; empty without one.</summary>
-    public ImmutableArray<GeoPoint> Line { get; init; } = [];
+    /// <summary>Of the first track.</summary>
+    public TrackLine Line { get; init; } = TrackLine.None;
 
     /// <param name="files">By name; one plan at most.</param>
     /// <param name="tracks">Those of the files that are tracks, as read.</param>
@@ -61,7 +61,7 @@ public sealed record IncomingWay(Plan? Plan, Measured? Ground, PlanPlace? From, 
                     [.. measured.Tracks.SelectMany(t => t.Cautions)]
                 )
                 {
-                    Line = measured.Tracks.IsEmpty ? [] : TrackSketch.Thinned(measured.Tracks[0].Track),
+                    Line = measured.Tracks.IsEmpty ? TrackLine.None : TrackLine.Of(measured.Tracks[0]),
                 }
             ),
             Read<MeasuredPlan>.Refused(var why) => new Read<IncomingWay>.Refused(why),
@@ -88,7 +88,7 @@ public sealed record IncomingWay(Plan? Plan, Measured? Ground, PlanPlace? From, 
                     [.. track.Cautions]
                 )
                 {
-                    Line = TrackSketch.Thinned(track.Track),
+                    Line = TrackLine.Of(track),
                 }
             ),
             Read<TrackFile>.Refused(var why) => new Read<IncomingWay>.Refused(why),

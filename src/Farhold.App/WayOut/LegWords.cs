@@ -44,7 +44,18 @@ public static class LegWords
                 ChoiceKind.Branches => t.ForkChance,
                 ChoiceKind.First => t.ForkFirst,
                 ChoiceKind.Until => t.ForkUntil,
+                ChoiceKind.Try => t.ForkTry,
                 _ => t.ForkAll,
+            };
+
+        /// <summary>When something closes, from the plan's start.</summary>
+        public string ClosesIn(Extent time) =>
+            time switch
+            {
+                ThreePoint p when p.Low == p.High => t.ClosesAfter(Say.Duration(p.Low)),
+                ThreePoint p => t.ClosesBetween(Say.Duration(p.Low), Say.Duration(p.High)),
+                Percentiles p => t.ClosesBetween(Say.Duration(p.P10), Say.Duration(p.P90)),
+                _ => throw new System.Diagnostics.UnreachableException(),
             };
 
         public string LegTitle(Travel leg) => leg.Name is { } name ? $"{t.ModeWord(leg.Mode)}: {name}" : t.ModeWord(leg.Mode);

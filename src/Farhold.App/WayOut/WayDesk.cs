@@ -37,8 +37,11 @@ public sealed class WayDesk(CareDesk care, Session session, IPhone phone, PhoneC
 
     public ImmutableArray<string> Cautions => kept?.Cautions ?? [];
 
-    /// <summary>The track, thinned; empty where the plan was made by hand.</summary>
-    public ImmutableArray<GeoPoint> Line => kept?.Line ?? [];
+    /// <summary>The track; none where the plan was made by hand.</summary>
+    public TrackLine Line => kept?.Line ?? TrackLine.None;
+
+    /// <summary>Whether a position noted tells how much of a stage under way is done.</summary>
+    public bool IsPlaced => Plan is { } plan && SoFar(plan) is { } soFar && soFar.Marks.Any(mark => mark.Share is not null);
 
     /// <summary>Plans that stood here before, the newest first.</summary>
     public ImmutableArray<Plan> Earlier => kept?.Earlier ?? [];
@@ -62,7 +65,7 @@ public sealed class WayDesk(CareDesk care, Session session, IPhone phone, PhoneC
     /// <param name="cautions">What is doubtful of the tracks; null leaves what is known.</param>
     /// <param name="line">The track it was made from; null leaves what is known.</param>
     /// <param name="keep">Whether the plan at hand is kept beside the new one.</param>
-    public void Use(Plan plan, ImmutableArray<string>? cautions = null, ImmutableArray<GeoPoint>? line = null, bool keep = false)
+    public void Use(Plan plan, ImmutableArray<string>? cautions = null, TrackLine? line = null, bool keep = false)
     {
         Open();
         Stop();
@@ -85,7 +88,7 @@ public sealed class WayDesk(CareDesk care, Session session, IPhone phone, PhoneC
     }
 
     /// <summary>An earlier plan takes the place of the one at hand, which is kept in its turn.</summary>
-    public void TakeUp(Plan plan) => Use(plan, [], [], keep: true);
+    public void TakeUp(Plan plan) => Use(plan, [], TrackLine.None, keep: true);
 
     public void Forget(Plan plan)
     {
@@ -150,6 +153,13 @@ public sealed class WayDesk(CareDesk care, Session session, IPhone phone, PhoneC
 
     private async Task WorkAsync(TaskCompletionSource? stands)
     {
+        // Something of the way was noted elsewhere, such as a position typed in.
+        if (Plan is { } known && Forecast is { Simulation.Plan.SoFar: var told } && !Same(told, SoFar(known)))
+        {
+            Stop();
+            (Forecast, Beside) = (null, null);
+        }
+
         if (Plan is not { } plan || !Faults.IsEmpty || Forecast is not null || working is not null)
         {
             stands?.TrySetResult();
@@ -234,7 +244,10 @@ public sealed class WayDesk(CareDesk care, Session session, IPhone phone, PhoneC
         }
     }
 
-    private SoFar? SoFar(Plan plan) => care.Record is { } record ? RecordSoFar.Of(record.Readings[0], plan, session.Now) : null;
+    private SoFar? SoFar(Plan plan) =>
+        care.Record is { } record ? RecordSoFar.Of(record.Readings[0], plan, session.Now, Line.Behind) : null;
+
+    private static bool Same(SoFar? one, SoFar? other) => (one?.Marks ?? []).SequenceEqual(other?.Marks ?? []);
 
     private void Keep(KeptWay way)
     {

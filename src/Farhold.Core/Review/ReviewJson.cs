@@ -44,6 +44,7 @@ public static class ReviewJson
         Texts(w, "unknown", p.Unknown);
         Texts(w, "reasons", p.Reasons);
         Seconds(w, "offS", p.Off);
+        Seconds(w, "scoreS", p.Score);
         if (p.Text is { } text)
             w.WriteString("text", text);
         Word(w, "fits", p.Fits);

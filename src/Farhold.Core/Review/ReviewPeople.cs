@@ -90,6 +90,7 @@ internal static class ReviewPeople
                 {
                     SinceTightened = scene.Since(h.When),
                     Off = ended.When.Latest - help.Likely,
+                    Score = QuantileScore.Of(help, ended.When.Latest, scene.Rules.Protocol.Clock.SoonProbability),
                     Fits =
                         ended.When.Latest > late || ended.When.Earliest < early ? Truth.NotMet
                         : early is null || late is null ? Truth.Unknown

@@ -80,6 +80,9 @@ public sealed record ReviewPoint(ReviewKind Kind, Happened When, Limb? Limb, Imm
     /// <summary>Actual less likely time of help; negative: earlier than forecast.</summary>
     public Duration? Off { get; init; }
 
+    /// <summary>Of a forecast of help, by <see cref="QuantileScore"/>; null elsewhere.</summary>
+    public Duration? Score { get; init; }
+
     /// <summary>How an attempt or care ended, or what an outcome says, in the record's own words; null elsewhere.</summary>
     public string? Text { get; init; }
 

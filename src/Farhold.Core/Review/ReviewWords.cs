@@ -87,7 +87,8 @@ public static class ReviewWords
                     Truth.Met => ReviewTexts.WithinRange,
                     Truth.NotMet => ReviewTexts.OutsideRange,
                     _ => ReviewTexts.NoRange,
-                },
+                }
+                + ReviewTexts.Scored(Say.Duration(p.Score!.Value)),
             ReviewKind.CareEnded => ReviewTexts.CareEnded(p.Text!.Replace('-', ' ')),
             ReviewKind.Outcome => p.Text!,
             _ => throw new System.Diagnostics.UnreachableException(),

@@ -28,6 +28,37 @@ internal static class Columns
             values[i] = plus + Exp(offset + (factor * values[i]));
     }
 
+    /// <summary>Each grows by what a score comes to once it is mixed and raised, in one pass.</summary>
+    public static void AddExp(
+        Span<double> to,
+        ReadOnlySpan<double> scores,
+        double own,
+        ReadOnlySpan<double> other,
+        double shared,
+        double offset,
+        double factor,
+        double plus
+    )
+    {
+        var i = 0;
+        if (Vector256.IsHardwareAccelerated)
+        {
+            var (s, w) = (Vector256.Create(shared), Vector256.Create(own));
+            var (o, f, p) = (Vector256.Create(offset), Vector256.Create(factor), Vector256.Create(plus));
+            ref var first = ref MemoryMarshal.GetReference(to);
+            ref var mine = ref MemoryMarshal.GetReference(scores[..to.Length]);
+            ref var others = ref MemoryMarshal.GetReference(other[..to.Length]);
+            for (; i <= to.Length - 4; i += 4)
+            {
+                var z = (s * Vector256.LoadUnsafe(ref others, (nuint)i)) + (w * Vector256.LoadUnsafe(ref mine, (nuint)i));
+                (Vector256.LoadUnsafe(ref first, (nuint)i) + (p + Vector256.Exp(o + (f * z)))).StoreUnsafe(ref first, (nuint)i);
+            }
+        }
+
+        for (; i < to.Length; i++)
+            to[i] += plus + Exp(offset + (factor * ((shared * other[i]) + (own * scores[i]))));
+    }
+
     /// <summary>Each becomes factor a + factor b.</summary>
     public static void Mix(Span<double> into, double own, ReadOnlySpan<double> other, double shared)
     {

@@ -81,6 +81,10 @@ public sealed class LogNormal : Distribution
 
     public override double AtScore(double z) => shift + Columns.Exp(mu + (Sigma * z));
 
+    /// <summary>Adds a sample for each score, mixed from its own and a shared one, as drawing and adding one by one would.</summary>
+    internal void AddTo(Span<double> to, ReadOnlySpan<double> scores, double own, ReadOnlySpan<double> other, double all) =>
+        Columns.AddExp(to, scores, own, other, all, mu, Sigma, shift);
+
     internal override void AtScores(Span<double> scores) => Columns.Exp(scores, mu, Sigma, shift);
 
     private static double Positive(double value, string name) =>

@@ -63,9 +63,9 @@ public sealed record ByCase(
             winners[t] = -1;
             if (!double.IsFinite(care[t]))
                 continue;
-            if (choice.Kind == ChoiceKind.Until)
+            if (choice.IsElse)
             {
-                winners[t] = double.IsNaN(simulation.SecondsTo(ends[2])[t]) ? 0 : 2;
+                winners[t] = ends[2] < 0 || double.IsNaN(simulation.SecondsTo(ends[2])[t]) ? 0 : 2;
                 continue;
             }
 
@@ -90,7 +90,7 @@ public sealed record ByCase(
     internal static (Choice? Choice, int Place) Deciding(CompiledPlan plan)
     {
         var all = plan.Plan.All.ToArray();
-        foreach (var kind in (ReadOnlySpan<ChoiceKind>)[ChoiceKind.First, ChoiceKind.Until, ChoiceKind.Branches])
+        foreach (var kind in (ReadOnlySpan<ChoiceKind>)[ChoiceKind.First, ChoiceKind.Until, ChoiceKind.Try, ChoiceKind.Branches])
             for (var place = 0; place < all.Length; place++)
                 if (all[place] is Choice choice && choice.Kind == kind && plan.Plan.Legs.Contains(choice))
                     return (choice, place);
@@ -105,10 +105,10 @@ public sealed record ByCase(
         [
             .. choice
                 .Ways.Select((way, w) => (way, w))
-                .Where(x => choice.Kind != ChoiceKind.Until || x.w != 1)
+                .Where(x => !choice.IsElse || x.w == 0 || (x.w == 2 && !x.way.Legs.IsEmpty))
                 .Select(x =>
                     Case(
-                        x.way.Name ?? $"way {x.w + 1}",
+                        x.way.Name ?? (choice.IsElse ? PlanCompiler.Title(x.way, x.w) : $"way {x.w + 1}"),
                         [.. care.Select((at, t) => winners[t] == x.w ? at : double.PositiveInfinity)],
                         simulation.Plan.Plan.Start
                     )

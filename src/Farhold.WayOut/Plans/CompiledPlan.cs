@@ -80,7 +80,7 @@ public sealed class CompiledPlan
     /// <summary>The end of what is waited for, where a way goes on from it.</summary>
     private string? Onward(string choice, string way) =>
         way.EndsWith(".2", StringComparison.Ordinal)
-        && Plan.All.ElementAt(Array.FindIndex([.. Places], p => p.Path == choice)) is Choice { Kind: ChoiceKind.Until } waiting
+        && Plan.All.ElementAt(Array.FindIndex([.. Places], p => p.Path == choice)) is Choice { IsElse: true } waiting
             ? FormattableString.Invariant($"{choice}.1.{waiting.Ways[0].Legs.Length}")
             : null;
 

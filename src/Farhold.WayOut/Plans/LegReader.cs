@@ -7,7 +7,7 @@ namespace Farhold.WayOut.Plans;
 /// <summary>Reads legs in the order written and gives each its slot.</summary>
 internal sealed class LegReader(LocatedJson file)
 {
-    private static readonly string[] Choices = ["branches", "first", "all", "waitFor"];
+    private static readonly string[] Choices = ["branches", "first", "all", "waitFor", "try"];
 
     private int slots;
     private bool onLitter;
@@ -35,7 +35,7 @@ internal sealed class LegReader(LocatedJson file)
         var kinds = Choices.Where(fields.Has).ToArray();
         if (kinds.Length + (fields.Has("mode") ? 1 : 0) != 1)
         {
-            file.Refuse(json.Offset, "a stage has exactly one of mode, branches, first, all and waitFor");
+            file.Refuse(json.Offset, "a stage has exactly one of mode, branches, first, all, waitFor and try");
             return null;
         }
 
@@ -46,8 +46,8 @@ internal sealed class LegReader(LocatedJson file)
 
     private Choice? ChoiceOf(LocatedObject fields, int slot, string? name, string kind)
     {
-        if (kind == "waitFor")
-            return Waiting(fields, slot, name);
+        if (kind is "waitFor" or "try")
+            return Either(fields, slot, name, kind == "try");
         var json = fields.Any(kind)!;
         fields.Done();
         if (json.Kind != JsonValueKind.Array || json.Items.Length is < 2 or > PlanReader.MostWays)
@@ -75,28 +75,50 @@ internal sealed class LegReader(LocatedJson file)
         };
     }
 
-    /// <summary>Wait for one way until a moment, else go another.</summary>
-    private Choice? Waiting(LocatedObject fields, int slot, string? name)
+    /// <summary>Wait for one way until a moment, or try it; else go another.</summary>
+    private Choice? Either(LocatedObject fields, int slot, string? name, bool tried)
     {
-        fields.Required("otherwise", "the way that sets out if what is waited for is not there in time");
-        var until = fields.SpanOrMinutes("until");
+        if (!tried)
+            fields.Required("otherwise", "the way that sets out if what is waited for is not there in time");
+        var until = tried ? null : fields.SpanOrMinutes("until");
+        var closes = tried ? ClosesOf(fields) : null;
         var before = onLitter;
-        var help = fields.Any("waitFor") is { } first ? WayOf(first, "first") : null;
+        var first = fields.Any(tried ? "try" : "waitFor") is { } asked ? WayOf(asked, "first") : null;
+        // What is tried is gone by the party itself, which goes on from there.
+        if (!tried)
+            onLitter = before;
         var onward = fields.Any("onward") is { } then ? WayOf(then, "all") : (null, new Way(null, 1, []));
         onLitter = before;
-        var other = fields.Any("otherwise") is { } last ? WayOf(last, "all") : null;
+        var other =
+            fields.Any("otherwise") is { } last ? WayOf(last, "all")
+            : tried ? (null, new Way(null, 1, []))
+            : null;
         fields.Done();
-        return help is var (probability, wait) && onward is var (_, on) && other is var (_, go)
+        return first is var (probability, way) && onward is var (_, on) && other is var (_, go)
             ? new(
                 slot,
                 name,
-                ChoiceKind.Until,
-                [wait with { Probability = probability ?? 1 }, on with { Probability = 1 }, go with { Probability = 1 }]
+                tried ? ChoiceKind.Try : ChoiceKind.Until,
+                [way with { Probability = probability ?? 1 }, on with { Probability = 1 }, go with { Probability = 1 }]
             )
             {
                 Until = until,
+                Closes = closes,
             }
             : null;
+    }
+
+    /// <summary>A moment, or one that nobody is sure of.</summary>
+    private static Extent? ClosesOf(LocatedObject fields)
+    {
+        const string name = "closes";
+        if (fields.Any(name) is not { Kind: JsonValueKind.Object })
+            return fields.SpanOrMinutes(name) is { } at ? new ThreePoint(at, at, at) : null;
+        if (fields.Object(name) is not { } unsure)
+            return null;
+        var time = TimeFields.Either(unsure);
+        unsure.Done();
+        return time;
     }
 
     private (double? Probability, Way Way)? WayOf(Located json, string kind)

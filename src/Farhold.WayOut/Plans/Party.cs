@@ -15,8 +15,11 @@ internal sealed record Party(int Slot, int Way, TravelMode? Last, ImmutableArray
     /// <summary>Where its pace by some means stands among the random numbers of its slot.</summary>
     public int PaceOf(TravelMode mode) => TravelStep.FirstPace + (Way * Enum.GetValues<TravelMode>().Length) + (int)mode;
 
-    /// <summary>Who takes one way of a choice: a party of its own where several set out, the same where luck picks one.</summary>
-    public Party On(Choice choice, int way) => choice.Kind == ChoiceKind.Branches ? this : Fresh with { Slot = choice.Slot, Way = way };
+    /// <summary>Who takes one way of a choice: a party of its own where several set out, the same where one is tried or luck picks.</summary>
+    public Party On(Choice choice, int way) =>
+        choice.Kind == ChoiceKind.Try && way == 1 ? choice.Ways[0].Legs.Aggregate(this, (party, leg) => party.After(leg))
+        : choice.Kind is ChoiceKind.Branches or ChoiceKind.Try ? this
+        : Fresh with { Slot = choice.Slot, Way = way };
 
     /// <remarks>What is carried within a choice is left out afterwards: it need not have been this party.</remarks>
     public Party After(Leg leg) =>

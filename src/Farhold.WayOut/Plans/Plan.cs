@@ -110,6 +110,12 @@ public sealed record Choice(int Slot, string? Name, ChoiceKind Kind, ImmutableAr
 {
     /// <summary>Of <see cref="ChoiceKind.Until"/>, until when to wait, from the plan's start; null for ever.</summary>
     public Duration? Until { get; init; }
+
+    /// <summary>Of <see cref="ChoiceKind.Try"/>, when it closes, from the plan's start; null never.</summary>
+    public Extent? Closes { get; init; }
+
+    /// <summary>Whether its three ways are what is waited for or tried, what goes on from there, and what is done otherwise.</summary>
+    public bool IsElse => Kind is ChoiceKind.Until or ChoiceKind.Try;
 }
 
 public enum ChoiceKind
@@ -127,6 +133,12 @@ public enum ChoiceKind
     /// The first way is waited for, until a moment; if it is there by then the second goes on from there, if not the third sets out.
     /// </summary>
     Until,
+
+    /// <summary>
+    /// The first way is tried: it succeeds by its probability and if its end is reached before it closes. If it does, the second goes on
+    /// from there. If not, the party is back where it was tried from, as late as it went far, and the third sets out.
+    /// </summary>
+    Try,
 }
 
 /// <param name="Probability">Of being the way taken, or of coming at all, by the kind of choice.</param>

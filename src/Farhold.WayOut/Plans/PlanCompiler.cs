@@ -66,7 +66,7 @@ internal sealed class PlanCompiler(Plan plan, DarkClock? dark, SoFar? soFar)
         return steps.ToImmutable();
     }
 
-    private ChoiceStep Chosen(Choice choice, string path, Party party, RowSoFar? row)
+    private Step Chosen(Choice choice, string path, Party party, RowSoFar? row)
     {
         var label =
             choice.Name
@@ -76,6 +76,8 @@ internal sealed class PlanCompiler(Plan plan, DarkClock? dark, SoFar? soFar)
                 ChoiceKind.Until => $"wait for {choice.Ways[0].Name ?? "help"}"
                     + (choice.Until is { } until ? $" for {ArrivalWords.Length(until)}" : "")
                     + $", else {choice.Ways[2].Name ?? "go"}",
+                ChoiceKind.Try =>
+                    $"try {Title(choice.Ways[0], 0)}, else {(choice.Ways[2].Legs.IsEmpty ? "nothing" : Title(choice.Ways[2], 2))}",
                 ChoiceKind.First => "whichever comes first of " + Ways(choice),
                 _ => "all of " + Ways(choice),
             };
@@ -92,9 +94,14 @@ internal sealed class PlanCompiler(Plan plan, DarkClock? dark, SoFar? soFar)
             (way, w) =>
             {
                 var outdoors = Weathered(way.Legs);
-                if ((choice.Kind == ChoiceKind.First || (choice.Kind == ChoiceKind.Until && w == 0)) && way.Probability is > 0 and < 1)
+                if ((choice.Kind == ChoiceKind.First || (choice.IsElse && w == 0)) && way.Probability is > 0 and < 1)
                     Draws.Add(
-                        new($"whether {way.Name ?? $"way {w + 1}"} comes", choice.Slot, ChoiceStep.FirstWay + w, [way.Probability, 1])
+                        new(
+                            $"whether {way.Name ?? $"way {w + 1}"} {(choice.Kind == ChoiceKind.Try ? "succeeds" : "comes")}",
+                            choice.Slot,
+                            ChoiceStep.FirstWay + w,
+                            [way.Probability, 1]
+                        )
                         {
                             Weather = outdoors,
                         }
@@ -106,7 +113,20 @@ internal sealed class PlanCompiler(Plan plan, DarkClock? dark, SoFar? soFar)
                 );
             }
         );
-        return new(index, choice.Slot, choice.Kind, [.. ways], taken, weather, Until(choice, path), Known(choice, path, taken));
+        ImmutableArray<WaySteps> steps = [.. ways];
+        var known = Known(choice, path, taken);
+        return choice.Kind == ChoiceKind.Try
+            ? new TryStep(
+                index,
+                choice.Slot,
+                choice.Ways[0].Legs.SelectMany(Leg.Inside).Count(),
+                steps[0],
+                steps[1].Steps,
+                choice.Ways[2].Legs.IsEmpty ? null : steps[2].Steps,
+                Tried(choice, path, known[0]),
+                weather
+            )
+            : new ChoiceStep(index, choice.Slot, choice.Kind, steps, taken, weather, Until(choice, path), known);
     }
 
     private static ImmutableArray<double> Shares(ImmutableArray<double> probabilities) =>
@@ -129,13 +149,34 @@ internal sealed class PlanCompiler(Plan plan, DarkClock? dark, SoFar? soFar)
                     Measured m => m.Stretch?.DistanceKm * 3600 / (travel.Mode is TravelMode.Walk or TravelMode.Carry ? 3 : 50) ?? 0,
                     var time => TimeLaws.Of(time, plan.Lambda).Quantile(0.5),
                 },
+                Choice { IsElse: true, Ways: var ways } => Typical(ways[0].Legs.AddRange(ways[1].Legs)),
                 Choice { Ways: var ways } => ways.Min(way => Typical(way.Legs)),
                 _ => 0,
             }
         );
 
-    private static string Ways(Choice choice) =>
-        string.Join(", ", choice.Ways.Select((way, w) => way.Name ?? (way.Legs.FirstOrDefault() is { } leg ? Label(leg) : $"way {w + 1}")));
+    private static string Ways(Choice choice) => string.Join(", ", choice.Ways.Select(Title));
+
+    internal static string Title(Way way, int w) => way.Name ?? (way.Legs.FirstOrDefault() is { } leg ? Label(leg) : $"way {w + 1}");
+
+    /// <summary>When what is tried closes, and what is known of it.</summary>
+    private TryTerms Tried(Choice choice, string path, double? known)
+    {
+        var (title, first) = (Title(choice.Ways[0], 0), choice.Ways[0]);
+        Distribution? closes = choice.Closes is { } time ? TimeLaws.Of(time, plan.Lambda) : null;
+        if (closes is { Variance: > 0 })
+            Draws.Add(new($"when {title} closes", choice.Slot, TryStep.Closing, null) { Weather = true });
+        var back = Weathered(first.Legs);
+        if (back && (closes is not null || first.Probability < 1))
+            Rests.Add(new($"{title}: who turns back takes as long back as out", Evidence.Assumption, "no source found"));
+        if (soFar is null)
+            return new(closes, back, null, null, null);
+        var tried = $"{path}.1";
+        // Whoever is at it and has not given it up has not found it closed.
+        double? open = known is null && soFar.Knows(tried) ? Seconds(soFar.Now) : null;
+        MayReject |= open is not null && closes is not null;
+        return new(closes, back, open, soFar.FailedAt(tried) is { } given ? Seconds(given) : null, known);
+    }
 
     private TravelStep Travelled(Travel leg, string path, Party party, RowSoFar? row)
     {
@@ -236,9 +277,16 @@ internal sealed class PlanCompiler(Plan plan, DarkClock? dark, SoFar? soFar)
     private RowSoFar? Into(Choice choice, Way way, string path, RowSoFar? row) =>
         row is null ? null
         : !row.Seen ? row with { Unseen = false }
+        : choice.Kind == ChoiceKind.Try && way == choice.Ways[1] ? row with { From = Done(choice.Ways[0], $"{path[..^1]}1") }
+        : choice.Kind == ChoiceKind.Try && way == choice.Ways[2] ? row with { From = null }
+        : choice.Kind == ChoiceKind.Try ? row
         : soFar!.Knows(path) || choice.Kind == ChoiceKind.Branches ? row
         : choice.Kind == ChoiceKind.Until && way == choice.Ways[2] ? new(null, Seen: true)
         : new(null, Seen: false) { Unseen = choice.Kind != ChoiceKind.All };
+
+    /// <summary>When the last leg of a way was done; null where nobody said.</summary>
+    private double? Done(Way way, string path) =>
+        soFar!.Of(FormattableString.Invariant($"{path}.{way.Legs.Length}"), StageState.Done) is { } done ? Seconds(done.At) : null;
 
     /// <summary>Whoever has set out waits no more, nor does whoever knows that nothing comes.</summary>
     private double Until(Choice choice, string path)
@@ -264,7 +312,10 @@ internal sealed class PlanCompiler(Plan plan, DarkClock? dark, SoFar? soFar)
             var (way, here) = (choice.Ways[w], $"{path}.{w + 1}");
             share = Math.Min(1, share + way.Probability);
             var to = NormalLaw.Quantile(choice.Kind == ChoiceKind.Branches ? share : way.Probability);
-            var (comes, fails) = (soFar.Comes(here), soFar.Fails(here));
+            var (comes, fails) =
+                choice.Kind == ChoiceKind.Try && w == 0
+                    ? (Done(way, here) is not null || soFar.Knows($"{path}.2"), soFar.Fails(here) || soFar.Comes($"{path}.3"))
+                    : (soFar.Comes(here), soFar.Fails(here));
             var outdoors = Weathered(choice.Kind == ChoiceKind.Branches ? choice.Ways.SelectMany(x => x.Legs) : way.Legs);
             if (choice.Kind == ChoiceKind.Branches ? comes : comes && !fails)
                 known[w] = 1;

@@ -43,6 +43,11 @@ public static class PlanEdits
                 : leg
         );
 
+    /// <param name="choice">Slot of the choice in which something is tried.</param>
+    /// <param name="closes">From the plan's start; null never.</param>
+    public static Plan Closing(this Plan plan, int choice, Extent? closes) =>
+        plan.Mapped(leg => leg is Choice tried && tried.Slot == choice ? tried with { Closes = closes } : leg);
+
     /// <summary>As it would be read back: slots in the order written, or why it is no plan yet.</summary>
     public static Read<Plan> Settled(this Plan plan)
     {

@@ -45,8 +45,8 @@ public static class PlanWriter
         {
             json.WriteStartObject();
             Text(json, "name", leg.Name);
-            if (leg is Choice { Kind: ChoiceKind.Until } waiting)
-                Waiting(json, waiting);
+            if (leg is Choice { IsElse: true } either)
+                Either(json, either);
             else if (leg is Choice choice)
                 Ways(json, choice);
             else
@@ -72,18 +72,30 @@ public static class PlanWriter
         json.WriteEndArray();
     }
 
-    private static void Waiting(Utf8JsonWriter json, Choice choice)
+    /// <summary>What is waited for or tried, and what then.</summary>
+    private static void Either(Utf8JsonWriter json, Choice choice)
     {
-        json.WritePropertyName("waitFor");
+        json.WritePropertyName(choice.Kind == ChoiceKind.Try ? "try" : "waitFor");
         One(json, choice.Ways[0], likely: true);
         if (choice.Until is { } until)
             Time(json, "until", until);
+        if (choice.Closes is ThreePoint exact && exact.Low == exact.High)
+            Time(json, "closes", exact.Low);
+        else if (choice.Closes is { } closes)
+        {
+            json.WriteStartObject("closes");
+            Times(json, closes);
+            json.WriteEndObject();
+        }
+
         if (!choice.Ways[1].Legs.IsEmpty)
         {
             json.WritePropertyName("onward");
             One(json, choice.Ways[1], likely: false);
         }
 
+        if (choice.Ways[2].Legs.IsEmpty)
+            return;
         json.WritePropertyName("otherwise");
         One(json, choice.Ways[2], likely: false);
     }

@@ -22,7 +22,7 @@ public sealed record ReadyPlan(CompiledPlan Compiled, ImmutableArray<TrackFile> 
 
     /// <summary>The same plan with what is known of how it has gone; as it is where nothing is.</summary>
     public ReadyPlan Since(State state, Instant now) =>
-        RecordSoFar.Of(state, Compiled.Plan, now, name => Tracks.FirstOrDefault(t => t.Name == name)?.Track) is { } soFar
+        RecordSoFar.Of(state, Compiled.Plan, now, ground => Tracks.FirstOrDefault(t => t.Name == ground.Track)?.Track) is { } soFar
             ? this with
             {
                 Compiled = CompiledPlan.Of(Compiled.Plan, Compiled.Darkness, soFar),

@@ -10,9 +10,9 @@ public static class RecordSoFar
     private const double FurthestOffM = 300;
 
     /// <param name="state">What holds in the record.</param>
-    /// <param name="track">The track of a leg under way, by its name in the plan; null where it is not at hand.</param>
+    /// <param name="track">The track of a leg under way; null where it is not at hand.</param>
     /// <returns>Null where nobody has noted anything of this plan: then it is a plan that may never have begun.</returns>
-    public static SoFar? Of(State state, Plan plan, Instant now, Func<string, Track?>? track = null)
+    public static SoFar? Of(State state, Plan plan, Instant now, Func<Measured, Track?>? track = null)
     {
         var marks = state
             .Of(Kind.StageNoted)
@@ -29,21 +29,21 @@ public static class RecordSoFar
     }
 
     /// <summary>Of the leg under way, how much of its track lies behind the last position noted since it was begun.</summary>
-    private static SoFar Placed(SoFar soFar, State state, Plan plan, Func<string, Track?> track)
+    private static SoFar Placed(SoFar soFar, State state, Plan plan, Func<Measured, Track?> track)
     {
         for (var i = 0; i < plan.Legs.Length; i++)
         {
             var path = FormattableString.Invariant($"{i + 1}");
             if (
-                plan.Legs[i] is not Travel { Extent: Measured { Track: { } named } }
-                || soFar.Of(path, StageState.Begun) is not { } begun
+                plan.Legs[i] is not Travel { Extent: Measured ground }
+                || Begun(soFar, i) is not { } begun
                 || soFar.Of(path, StageState.Done) is not null
-                || track(named) is not { } line
+                || track(ground) is not { } line
             )
                 continue;
             var noted = state
                 .Of(Kind.PositionNoted)
-                .Where(d => d.When.Latest <= soFar.Now && d.When.Earliest > begun.At)
+                .Where(d => d.When.Latest <= soFar.Now && d.When.Earliest > begun)
                 .OrderBy(d => d.When.Latest)
                 .LastOrDefault();
             if (noted is null)
@@ -52,9 +52,16 @@ public static class RecordSoFar
             var spot = TrackSpot.Nearest(line, new(at.Lat, at.Lon));
             var share = spot.AlongM / Math.Max(1, line.Metres());
             if (spot.OffM <= FurthestOffM && share is > 0 and < 1)
-                return soFar with { Marks = soFar.Marks.Add(new(path, StageState.Begun, noted.When.Latest, share) { Since = begun.At }) };
+                return soFar with { Marks = soFar.Marks.Add(new(path, StageState.Begun, noted.When.Latest, share) { Since = begun }) };
         }
 
         return soFar;
     }
+
+    /// <summary>When it was begun: where nobody said, when the one before was done.</summary>
+    private static Instant? Begun(SoFar soFar, int leg) =>
+        (
+            soFar.Of(FormattableString.Invariant($"{leg + 1}"), StageState.Begun)
+            ?? soFar.Of(FormattableString.Invariant($"{leg}"), StageState.Done)
+        )?.At;
 }

@@ -35,14 +35,19 @@ public static class StagesAhead
             }
 
             var choice = (Choice)legs[i];
+            if (choice.IsElse)
+            {
+                if (!Either(choice, here, soFar, ahead))
+                    continue;
+                return true;
+            }
+
             var over = false;
             var inPlay = ImmutableArray.CreateBuilder<StageAhead>();
             for (var w = 0; w < choice.Ways.Length; w++)
-                // What is waited for goes on with the second way only once it is there.
-                if (choice.Kind != ChoiceKind.Until || w != 1)
-                    over |=
-                        !Open(choice.Ways[w].Legs, FormattableString.Invariant($"{here}.{w + 1}."), soFar, inPlay)
-                        && choice.Ways[w].Legs.Length > 0;
+                over |=
+                    !Open(choice.Ways[w].Legs, FormattableString.Invariant($"{here}.{w + 1}."), soFar, inPlay)
+                    && choice.Ways[w].Legs.Length > 0;
             if (over)
                 continue;
             ahead.AddRange(inPlay);
@@ -50,5 +55,21 @@ public static class StagesAhead
         }
 
         return false;
+    }
+
+    /// <summary>What is waited for or tried; once it is there what goes on, else the other way, which a wait leaves open too.</summary>
+    /// <returns>As above.</returns>
+    private static bool Either(Choice choice, string here, SoFar soFar, ImmutableArray<StageAhead>.Builder ahead)
+    {
+        bool In(int way) => Open(choice.Ways[way].Legs, FormattableString.Invariant($"{here}.{way + 1}."), soFar, ahead);
+        if (soFar.Comes($"{here}.3"))
+            return In(2);
+        if (soFar.Fails($"{here}.1"))
+            return choice.Ways[2].Legs.IsEmpty || In(2);
+        if (!In(0))
+            return In(1);
+        if (choice.Kind == ChoiceKind.Until)
+            In(2);
+        return true;
     }
 }

@@ -41,15 +41,14 @@ internal sealed class Slice(Rng rng, int size, Learned? learned = null)
     {
         unchecked
         {
-            var at = rng.Skip(((ulong)attempt * PerTrial) + ((ulong)slot * PerLeg) + (ulong)place);
             if (InARow(who))
             {
-                NormalScores.Fill(at.Skip((ulong)who[0] * PerTrial), PerTrial, bits.AsSpan(0, who.Length), scores);
-                learned?.Pace(slot, place, who, Shared, scores);
+                DrawOwn(who, slot, place, scores);
                 Columns.Mix(scores, own, Shared.AsSpan(who[0], who.Length), shared);
                 return;
             }
 
+            var at = At(slot, place);
             for (var k = 0; k < who.Length; k++)
                 scores[k] = NormalScores.Of(at.Bits((ulong)who[k] * PerTrial));
             learned?.Pace(slot, place, who, Shared, scores);
@@ -57,6 +56,15 @@ internal sealed class Slice(Rng rng, int size, Learned? learned = null)
                 scores[k] = (shared * Shared[who[k]]) + (own * scores[k]);
         }
     }
+
+    /// <summary>The score of its own for each of some trials in a row.</summary>
+    public void DrawOwn(ReadOnlySpan<int> who, int slot, int place, Span<double> scores)
+    {
+        NormalScores.Fill(At(slot, place).Skip(unchecked((ulong)who[0] * PerTrial)), PerTrial, bits.AsSpan(0, who.Length), scores);
+        learned?.Pace(slot, place, who, Shared, scores);
+    }
+
+    private Rng At(int slot, int place) => rng.Skip(unchecked(((ulong)attempt * PerTrial) + ((ulong)slot * PerLeg) + (ulong)place));
 
     /// <summary>The weather of one event for one trial: part of it all share, part its own; high is bad.</summary>
     public double Weather(int i, int slot, int place, Copula weather) => weather.Score(Shared[i], NormalScores.Of(Bits(i, slot, place)));
@@ -295,6 +303,14 @@ internal sealed class TravelStep(
 
     private void Take(Slice slice, ReadOnlySpan<int> who, double[] clock, Part part)
     {
+        if (part is { Law: LogNormal law, Work: null, DarkRate: 1 } && Slice.InARow(who))
+        {
+            var scores = slice.Scores.AsSpan(0, who.Length);
+            slice.DrawOwn(who, part.Slot, part.Place, scores);
+            law.AddTo(clock.AsSpan(who[0], who.Length), scores, own, slice.Shared.AsSpan(who[0], who.Length), shared);
+            return;
+        }
+
         var times = Times(slice, who, part);
         if (part.Work is { Joining: { } joining })
             Join(slice, who, clock, part, joining, times);

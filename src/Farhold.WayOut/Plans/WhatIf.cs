@@ -10,8 +10,28 @@ public sealed record WhatIf(string Id, string What, Func<Plan, Plan?> Change)
     /// <summary>Whether it can be asked of a plan that somebody has begun.</summary>
     private bool OfPlansUnderWay { get; init; } = true;
 
+    /// <summary>The party waits first; what is told of from the plan's start, such as when a river rises, waits for nobody.</summary>
     public static WhatIf LaterStart(Duration by) =>
-        new("later-start", $"Setting out {ArrivalWords.Length(by)} later", plan => plan with { Start = plan.Start + by })
+        new(
+            "later-start",
+            $"Setting out {ArrivalWords.Length(by)} later",
+            plan =>
+                plan with
+                {
+                    Legs = plan.Legs.Insert(
+                        0,
+                        new Travel(
+                            plan.NextSlot(),
+                            null,
+                            TravelMode.Wait,
+                            new ThreePoint(by, by, by),
+                            DarkRule.Allowed,
+                            FlightWindow.AnyHour,
+                            null
+                        )
+                    ),
+                }
+        )
         {
             OfPlansUnderWay = false,
         };
@@ -118,13 +138,20 @@ public sealed record WhatIf(string Id, string What, Func<Plan, Plan?> Change)
         return Flies(grounded.Legs) ? null : grounded;
     }
 
-    // The struck way keeps its place at probability 0, so that the others keep their luck.
+    // The struck way keeps its place at probability 0, so that the others keep their luck. What is waited for or tried is struck with what
+    // goes on from there.
     private static Choice Grounded(Choice choice)
     {
+        if (choice.IsElse)
+            return !Flies(choice.Ways[0].Legs.AddRange(choice.Ways[1].Legs)) || choice.Ways[2].Legs.IsEmpty || Flies(choice.Ways[2].Legs)
+                ? choice
+                : choice with
+                {
+                    Ways = [new(choice.Ways[0].Name, 0, []), new(choice.Ways[1].Name, 0, []), choice.Ways[2]],
+                };
         var kept = choice.Ways.Sum(way => Flies(way.Legs) ? 0 : way.Probability);
         var some = choice.Ways.Any(way => Flies(way.Legs));
-        // Who waits in vain has to have another way on the ground.
-        return !some || kept <= 0 || (choice.Kind == ChoiceKind.Until && Flies(choice.Ways[2].Legs))
+        return !some || kept <= 0
             ? choice
             : choice with
             {

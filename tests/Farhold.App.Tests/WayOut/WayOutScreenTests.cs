@@ -118,6 +118,37 @@ public class WayOutScreenTests : WayTest
     }
 
     [Fact]
+    public async Task A_ford_that_closes_is_made_by_touch_with_what_is_done_otherwise()
+    {
+        await ReadyAsync();
+        var screen = Shown();
+        Press(screen, Texts.ForkTry);
+        // Not yet a plan: nothing is tried. Each of the three ways has its own row of modes.
+        Assert.NotEmpty(Way.Faults);
+        Leg(0, "15 min", "30 min", "45 min");
+        Leg(2, "2 h", "3 h", "4 h");
+        foreach (var time in (string[])["1 h", "2 h", "4 h"])
+            Named(screen, time).First().Click();
+        var choice = Assert.IsType<Choice>(Way.Plan!.Legs.Single());
+        Assert.Equal((ChoiceKind.Try, 0.5), (choice.Kind, choice.Ways[0].Probability));
+        Assert.Equal(new ThreePoint(Minutes(60), Minutes(120), Minutes(240)), choice.Closes);
+        Assert.Equal([1, 0, 1], choice.Ways.Select(w => w.Legs.Length));
+        Assert.Contains(Texts.ClosesTitle(Texts.ClosesIn(choice.Closes!)), screen.Markup, StringComparison.Ordinal);
+        await BreatheUntilAsync(() => Way.Forecast is not null);
+        Assert.Equal(0.5, Way.Forecast!.Outlook.Cases.Ways[0].Share.Value, 0.05);
+        Press(screen, Texts.ClosesTakeBack);
+        Assert.Null(Assert.IsType<Choice>(Way.Plan!.Legs.Single()).Closes);
+
+        void Leg(int way, params string[] times)
+        {
+            Named(screen, Texts.ModeWait).ElementAt(way).Click();
+            foreach (var time in times)
+                Press(screen, time);
+            Press(screen, Texts.LegKeep);
+        }
+    }
+
+    [Fact]
     public async Task A_carry_says_how_many_it_takes_and_how_long_they_last()
     {
         await ReadyAsync();

@@ -114,8 +114,35 @@ public class LookBackTests
                 ("14:40", new Payload.CareEnded(CareEnd.HandedOver))
             )
             .Where(p => p.Kind == ReviewKind.HelpForecast)
-            .Select(p => (p.Off!.Value.TotalMinutes, p.Fits));
-        Assert.Equal([(40, Truth.Met), (220, Truth.NotMet)], help);
+            .Select(p => (p.Off!.Value.TotalMinutes, p.Fits, p.Score!.Value));
+        // By hand: 100, 40 and −20 min off lose 10, 20 and 2 min; 250, 220 and 160 lose 25, 110 and 144.
+        Assert.Equal([(40, Truth.Met, Score(10 + 20 + 2)), (220, Truth.NotMet, Score(25 + 110 + 144))], help);
+
+        static Duration Score(double sum) => Duration.FromMinutes(sum / 3);
+    }
+
+    /// <summary>A proper score: to say the true tenths does best on average (Gneiting and Raftery 2007).</summary>
+    [Fact]
+    public void Over_even_arrivals_the_true_tenths_score_best_and_wider_or_narrower_ones_worse()
+    {
+        double Mean(int early, int late) =>
+            Enumerable
+                .Range(0, 200)
+                .Average(i =>
+                    QuantileScore
+                        .Of(
+                            new(
+                                Some.At("10:00") + Duration.FromMinutes(100),
+                                Some.At("10:00") + Duration.FromMinutes(early),
+                                Some.At("10:00") + Duration.FromMinutes(late)
+                            ),
+                            Some.At("10:00") + Duration.FromMinutes(i + 0.5),
+                            0.9
+                        )
+                        .TotalMinutes
+                );
+        foreach (var (early, late) in ((int, int)[])[(0, 200), (50, 150), (20, 150), (50, 180)])
+            Assert.True(Mean(20, 180) < Mean(early, late));
     }
 
     [Fact]

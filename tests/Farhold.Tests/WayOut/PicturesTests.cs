@@ -158,11 +158,11 @@ public partial class PicturesTests
     public void A_forecast_is_scored_once_the_truth_is_known()
     {
         var told = new Payload.HelpExpected(Some.At("10:00"), Some.At("09:00"), Some.At("11:00"));
-        var score = ForecastScore.Of(Start, told, Some.At("10:30"));
-        Assert.Equal(9, score.QuantileMinutes, 1e-9);
+        var score = ForecastScore.Of(Start, told, Some.At("10:30"), 0.9);
+        Assert.Equal(Duration.FromMinutes(9), score.Quantile);
         Assert.True(score.Inside);
-        Assert.False(ForecastScore.Of(Start, told, Some.At("11:30")).Inside);
-        Assert.Equal(0, ForecastScore.Of(Start, new(Some.At("10:00")), Some.At("10:00")).QuantileMinutes);
+        Assert.False(ForecastScore.Of(Start, told, Some.At("11:30"), 0.9).Inside);
+        Assert.Equal(Duration.Zero, ForecastScore.Of(Start, new(Some.At("10:00")), Some.At("10:00"), 0.9).Quantile);
     }
 
     [Fact]

@@ -41,6 +41,9 @@ public class PlanSchemaTests
             """{"waitFor":{"name":"h","probability":0.5,"legs":[{"mode":"wait","p10":1,"p90":2}]},"until":60,"onward":{"legs":[{"mode":"wait","p10":1,"p90":2}]},"otherwise":{"legs":[{"mode":"wait","p10":1,"p90":2}]}}"""
         ),
         SomePlan.Text(
+            """{"try":{"name":"f","probability":0.5,"legs":[{"mode":"wait","p10":1,"p90":2}]},"closes":{"low":1,"likely":60,"high":90},"onward":{"legs":[{"mode":"wait","p10":1,"p90":2}]},"otherwise":{"legs":[{"mode":"wait","p10":1,"p90":2}]}},{"try":{"legs":[{"mode":"wait","p10":1,"p90":2}]},"closes":"PT5M"}"""
+        ),
+        SomePlan.Text(
             """{"all":[{"legs":[{"mode":"wait","low":1,"likely":"PT5M","high":9}]},{"legs":[{"mode":"vehicle","track":"a.gpx","terrain":"road"}]}]}"""
         ),
     ];
@@ -106,6 +109,12 @@ public class PlanSchemaTests
         "branches",
         "first",
         "all",
+        "waitFor",
+        "try",
+        "closes",
+        "until",
+        "onward",
+        "otherwise",
         "probability",
         "legs",
         "name",
