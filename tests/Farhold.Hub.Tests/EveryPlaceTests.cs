@@ -68,13 +68,7 @@ public class EveryPlaceTests(Browser browser) : PhoneTest(browser)
     [InlineData("es")]
     public async Task Nothing_overlaps_is_cut_or_too_small_for_a_thumb(string language)
     {
-        await Page.ReadCautionsAsync();
-        await Page.TakeInAsync(Casualty());
-        await Page.EvaluateAsync("language => localStorage.setItem('farhold-language', language)", language);
-        await Page.ReloadAsync();
-        await Assertions.Expect(Page.Locator("html")).ToHaveAttributeAsync("lang", language);
-        await Page.Locator("main h1").First.WaitForAsync(new() { State = WaitForSelectorState.Attached });
-
+        await StartAsync(language);
         var faults = new List<string>();
         foreach (var place in Within)
         {
@@ -102,6 +96,33 @@ public class EveryPlaceTests(Browser browser) : PhoneTest(browser)
         }
 
         Assert.True(faults.Count == 0, $"{faults.Count}:{Environment.NewLine}{string.Join(Environment.NewLine, faults)}");
+    }
+
+    public static TheoryData<string, string> Pictures =>
+        [.. from language in (string[])["en", "de", "es"] from look in (string[])["night", "day", "saving"] select (language, look)];
+
+    /// <summary>Not a check: makes pictures in artifacts/screens. Run by tools/screens.</summary>
+    [Theory(Explicit = true), MemberData(nameof(Pictures))]
+    public async Task Every_place_as_a_picture(string language, string look)
+    {
+        await Page.EvaluateAsync("look => localStorage.setItem('farhold-look', look)", look);
+        await StartAsync(language);
+        foreach (var (place, inner) in Within.Select(p => (p, true)).Concat(Outside.Select(p => (p, false))))
+        {
+            await ShowAsync(place, inner);
+            var name = $"{language}-{look}-{(inner ? place : "start-" + place).Replace('/', '-').Replace('.', '-')}.png";
+            await Page.ScreenshotAsync(new() { Path = Path.Combine(Published.Root, "artifacts", "screens", name) });
+        }
+    }
+
+    private async Task StartAsync(string language)
+    {
+        await Page.ReadCautionsAsync();
+        await Page.TakeInAsync(Casualty());
+        await Page.EvaluateAsync("language => localStorage.setItem('farhold-language', language)", language);
+        await Page.ReloadAsync();
+        await Assertions.Expect(Page.Locator("html")).ToHaveAttributeAsync("lang", language);
+        await Page.Locator("main h1").First.WaitForAsync(new() { State = WaitForSelectorState.Attached });
     }
 
     private async Task LookAsync(string place, List<string> faults)

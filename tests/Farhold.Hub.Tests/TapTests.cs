@@ -1,5 +1,6 @@
 using Farhold.Hub.Tests.Harness;
 using Microsoft.Playwright;
+using RecordFile = Farhold.Hub.Tests.Harness.RecordFile;
 
 namespace Farhold.Hub.Tests;
 
@@ -41,7 +42,7 @@ public class TapTests(Browser browser) : PhoneTest(browser)
 
         await Page.GoToInnerAsync("signs/take");
         await CountAsync(
-            7, // six, and one that goes on from the pulse: the keys stay where they are
+            6, // the keys stay where they are
             async () =>
             {
                 await Carer.KeysAsync("84");
@@ -67,6 +68,66 @@ public class TapTests(Browser browser) : PhoneTest(browser)
                 await Carer.LogAsync("Log the correction");
             }
         );
+    }
+
+    [Fact]
+    public async Task A_drink_2_and_a_stage_of_carrying_6()
+    {
+        await OpenAsync();
+        await Page.GoToAsync("Care");
+        await CountAsync(
+            2,
+            async () =>
+            {
+                await Carer.TapAsync(Page.Locator("main").GetByRole(AriaRole.Link, new() { Name = "Fluids", Exact = true }));
+                await Carer.LogAsync(
+                    Page.GetByRole(AriaRole.Group, new() { Name = "Drank water", Exact = true })
+                        .GetByRole(AriaRole.Button, new() { Name = "200 mL", Exact = true })
+                );
+            }
+        );
+
+        await Page.GoToAsync("Way out");
+        await CountAsync(
+            6,
+            async () =>
+            {
+                await Carer.TapAsync(Page.Button("Carry").Last);
+                await Carer.KeysAsync("3");
+                await Carer.TapAsync(Page.GetByRole(AriaRole.Button, new() { NameRegex = new("^Climb ") }));
+                await Carer.KeysAsync("90");
+                await Carer.TapAsync(Page.Button("Keep this stage"));
+            }
+        );
+        await Page.Heading("The plan").WaitForAsync();
+    }
+
+    /// <summary>One clear look is older than ten minutes, nobody has looked since: the second one, and what Now asks for.</summary>
+    [Fact]
+    public async Task From_check_first_to_a_possible_attempt_16()
+    {
+        await Page.ReadCautionsAsync();
+        await Page.TakeInAsync(RecordFile.Ready("taps", "Tor"));
+        await Page.GetByText("Check first").First.WaitForAsync();
+        await CountAsync(
+            16,
+            async () =>
+            {
+                await Carer.SayAsync("Bleeding now?", null, null, "None");
+                await Carer.TapAsync(Page.Locator(".dock").GetByRole(AriaRole.Button, new() { Name = "Take signs", Exact = true }));
+                await Carer.KeysAsync("84");
+                await Carer.NextAsync();
+                await Carer.KeysAsync("16");
+                await Carer.NextAsync();
+                await Carer.RadioAsync(null, "Alert");
+                await Carer.NextAsync();
+                await Carer.TapAsync("None of these four");
+                await Carer.NextAsync();
+                await Carer.RadioAsync(null, "Strong");
+                await Carer.LogAsync("Log signs");
+            }
+        );
+        await Page.Locator(".answer.go").WaitForAsync();
     }
 
     private async Task OpenAsync()

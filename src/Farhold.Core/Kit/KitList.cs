@@ -12,13 +12,19 @@ public sealed record KitList(
     ImmutableArray<KitItem> Items
 )
 {
+    public string Title
+    {
+        get => RuleTexts.Shown(field);
+        init;
+    } = Title;
+
     public KitItem? Named(string id) => Items.FirstOrDefault(i => i.Id == id);
 
     /// <summary>The same, with what a service writes on its boxes beside the names of the items.</summary>
     public KitList With(ImmutableSortedDictionary<string, string> stockNames) =>
         this with
         {
-            Items = [.. Items.Select(i => stockNames.TryGetValue(i.Id, out var box) ? i with { Name = $"{i.Name} (\"{box}\")" } : i)],
+            Items = [.. Items.Select(i => stockNames.TryGetValue(i.Id, out var box) ? i with { Box = box } : i)],
         };
 
     /// <summary>The same, knowing a drug by every name that a formulary has for it; the formulary is read once one is looked for.</summary>
@@ -64,6 +70,33 @@ public sealed record KitItem(
     ImmutableArray<string> Sources
 )
 {
+    public string Name
+    {
+        get => Box is null ? RuleTexts.Shown(field) : $"{RuleTexts.Shown(field)} (\"{Box}\")";
+        init;
+    } = Name;
+
+    /// <summary>What a service writes on its boxes; null where it says nothing.</summary>
+    public string? Box { get; init; }
+
+    public string? KeepFor
+    {
+        get => RuleTexts.Shown(field);
+        init;
+    } = KeepFor;
+
+    public ImmutableArray<string> Instead
+    {
+        get => RuleTexts.Shown(field);
+        init;
+    } = Instead;
+
+    public string? Save
+    {
+        get => RuleTexts.Shown(field);
+        init;
+    } = Save;
+
     public bool ByVolume => Unit == "mL";
 }
 

@@ -33,6 +33,18 @@ public enum TaskGroup
 /// <summary>A task's words where an adult's figures do not fit; <see cref="Figures"/> stand for figures. Null: as for all.</summary>
 public sealed record ChildWords(string? Text, string? Reason)
 {
+    public string? Text
+    {
+        get => RuleTexts.Shown(field);
+        init;
+    } = Text;
+
+    public string? Reason
+    {
+        get => RuleTexts.Shown(field);
+        init;
+    } = Reason;
+
     /// <summary>What stands for a figure.</summary>
     public static readonly ImmutableArray<string> Figures = ["{drink}", "{urine}", "{kidneys}"];
 }
@@ -53,11 +65,21 @@ public sealed record CareTask(
     ImmutableArray<string> Sources
 )
 {
+    public string Text
+    {
+        get => RuleTexts.Shown(field);
+        init;
+    } = Text;
+
     /// <summary>Further times, in order, at which what is done once is asked for anew; each takes the place of the one before.</summary>
     public ImmutableArray<Duration> Again { get; init; } = [];
 
     /// <summary>Why, in a short sentence.</summary>
-    public string? Reason { get; init; }
+    public string? Reason
+    {
+        get => RuleTexts.Shown(field);
+        init;
+    }
 
     public TaskGroup Group { get; init; }
 
@@ -92,10 +114,18 @@ public sealed record CareTask(
     public bool OnlyStable { get; init; }
 
     /// <summary>What to say where it must not be done; null where it is simply not needed.</summary>
-    public string? Instead { get; init; }
+    public string? Instead
+    {
+        get => RuleTexts.Shown(field);
+        init;
+    }
 
     /// <summary>What to do at once after every move, until it is done; null: a move does not make it due.</summary>
-    public string? AfterMove { get; init; }
+    public string? AfterMove
+    {
+        get => RuleTexts.Shown(field);
+        init;
+    }
 
     /// <summary>Values that, once looked at, count as doing it.</summary>
     public ImmutableArray<Input> Seen { get; init; } = [];

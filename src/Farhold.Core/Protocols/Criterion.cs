@@ -23,7 +23,14 @@ public enum Role
 }
 
 /// <summary>What to do, where its condition is met. Null: in every case.</summary>
-public sealed record ConditionalText(Condition? When, string Text);
+public sealed record ConditionalText(Condition? When, string Text)
+{
+    public string Text
+    {
+        get => RuleTexts.Shown(field);
+        init;
+    } = Text;
+}
 
 /// <summary>One question of a protocol, with its sentence and its sources.</summary>
 /// <param name="Group">Criteria that together make up one thing, such as <c>shock</c>; null for none.</param>
@@ -39,6 +46,12 @@ public sealed record Criterion(
     Condition Condition
 )
 {
+    public string Text
+    {
+        get => RuleTexts.Shown(field);
+        init;
+    } = Text;
+
     /// <summary>Whether it goes on counting once an attempt has begun; the others are judged when it begins.</summary>
     public bool Stops { get; init; }
 
@@ -52,10 +65,18 @@ public sealed record Criterion(
     public ImmutableArray<ConditionalText> Acts { get; init; } = [];
 
     /// <summary>What to do while it is unknown; null: what its input says.</summary>
-    public string? Look { get; init; }
+    public string? Look
+    {
+        get => RuleTexts.Shown(field);
+        init;
+    }
 
     /// <summary>What would change its answer, in a short sentence; null where nothing does.</summary>
-    public string? Change { get; init; }
+    public string? Change
+    {
+        get => RuleTexts.Shown(field);
+        init;
+    }
 
     /// <summary>A strong sign of shock.</summary>
     public bool IsStrongSign => Role == Role.Forbids && Group == ShockGroup && Stops && AsksOfSigns;

@@ -83,6 +83,12 @@ public sealed record EffectPlan(
     ImmutableArray<string> Sources
 )
 {
+    public string Text
+    {
+        get => RuleTexts.Shown(field);
+        init;
+    } = Text;
+
     /// <summary>Where a protocol says nothing (design).</summary>
     public static readonly EffectPlan Usual = new(
         "Has it stopped? Look at the wound and under the limb for blood, and feel for a pulse below the tourniquet.",

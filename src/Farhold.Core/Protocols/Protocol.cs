@@ -35,8 +35,18 @@ public sealed record AttemptStep(
     /// <summary>Longest <see cref="Brief"/>, in characters: three lines of 28 px on a phone of 360 px (design).</summary>
     public const int BriefLength = 66;
 
+    public string Text
+    {
+        get => RuleTexts.Shown(field);
+        init;
+    } = Text;
+
     /// <summary>The step in the few words that are read at arm's length and said aloud; null where only the whole text will do.</summary>
-    public string? Brief { get; init; }
+    public string? Brief
+    {
+        get => RuleTexts.Shown(field);
+        init;
+    }
 
     /// <summary>What leads the step on the screen and aloud.</summary>
     public string InBrief => Brief ?? Text;
@@ -71,7 +81,14 @@ public sealed record ObservationPlan(
     ImmutableArray<ObservationPeriod> Periods,
     ImmutableArray<string> Sources,
     Duration? AfterMove = null
-);
+)
+{
+    public string Text
+    {
+        get => RuleTexts.Shown(field);
+        init;
+    } = Text;
+}
 
 /// <summary>A protocol: the criteria of the decision and the times that go with it. Versioned data, never code.</summary>
 /// <param name="Local">The local protocol laid over it, or null.</param>
@@ -89,6 +106,12 @@ public sealed record Protocol(
     LocalProtocol? Local
 )
 {
+    public string Title
+    {
+        get => RuleTexts.Shown(field);
+        init;
+    } = Title;
+
     public ImmutableArray<Criterion> Criteria
     {
         get;

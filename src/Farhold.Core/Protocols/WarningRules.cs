@@ -17,6 +17,18 @@ public sealed record WarningRule(
     Condition Condition
 )
 {
+    public string Text
+    {
+        get => RuleTexts.Shown(field);
+        init;
+    } = Text;
+
+    public string Do
+    {
+        get => RuleTexts.Shown(field);
+        init;
+    } = Do;
+
     /// <summary>Drugs that are not given while it is met: ids, groups or kinds of the formulary.</summary>
     public ImmutableArray<string> Forbids { get; init; } = [];
 }
@@ -29,4 +41,11 @@ public sealed record WarningRules(
     ImmutableSortedDictionary<string, Source> Sources,
     ImmutableSortedDictionary<string, Duration> Freshness,
     ImmutableArray<WarningRule> Rules
-);
+)
+{
+    public string Title
+    {
+        get => RuleTexts.Shown(field);
+        init;
+    } = Title;
+}

@@ -16,6 +16,9 @@ public static class Translation
     /// <summary>Where the words of enums stand in a file.</summary>
     internal const string Words = "Words";
 
+    /// <summary>Where sentences of the rules that ship stand, each by the English one.</summary>
+    private const string Rules = "rules";
+
     private static ImmutableDictionary<string, ImmutableDictionary<string, ImmutableDictionary<string, string>>> known =
         ImmutableDictionary<string, ImmutableDictionary<string, ImmutableDictionary<string, string>>>.Empty;
 
@@ -63,6 +66,10 @@ public static class Translation
     /// <param name="key">Its enum and name: <c>Limb.LeftLeg</c>.</param>
     /// <returns>Null where it is said in English.</returns>
     internal static string? Word(string key) => Texts(CultureInfo.CurrentUICulture.Name, Words)?.GetValueOrDefault(key);
+
+    /// <summary>A sentence of the rules that ship.</summary>
+    /// <returns>Null where it is said in English.</returns>
+    internal static string? Rule(string english) => Texts(CultureInfo.CurrentUICulture.Name, Rules)?.GetValueOrDefault(english);
 
     /// <returns>Null where nothing of that class was handed over in that language.</returns>
     internal static ImmutableDictionary<string, string>? Texts(string culture, string of) =>

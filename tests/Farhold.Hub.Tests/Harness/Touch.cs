@@ -181,7 +181,7 @@ internal sealed class Touch(IPage page)
 
     private ILocator Sheet => page.GetByRole(AriaRole.Dialog);
 
-    private Task NextAsync() => TapAsync(page.GetByRole(AriaRole.Button, new() { NameRegex = new("^Next: ") }));
+    public Task NextAsync() => TapAsync(page.GetByRole(AriaRole.Button, new() { NameRegex = new("^Next: ") }));
 
     /// <summary>An option says its time once one was said.</summary>
     private async Task ChooseAsync(string? group, string option)
