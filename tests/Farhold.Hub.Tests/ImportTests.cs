@@ -178,7 +178,7 @@ public class ImportTests(Browser browser) : PhoneTest(browser)
                     $$"""{"id":"7k3f-{{i}}","happened":"2031-05-04T02:10:00Z","recorded":"2031-05-04T02:14:30Z","by":"Ane","kind":"note","text":"{{i}}"}"""
                 )
                 .Append('\n');
-        Page.SetDefaultTimeout(120_000);
+        Page.SetDefaultTimeout(400_000); // only a start that never ends fails
         await TakeInAsync("long.jsonl", Encoding.UTF8.GetBytes(text.ToString()));
         await Page.Link("To Tor").TapAsync();
         await Page.SeeEntriesAsync(20000);
