@@ -1,5 +1,5 @@
+using System.Globalization;
 using System.Text;
-using System.Text.RegularExpressions;
 using System.Text.RegularExpressions;
 using Farhold.Hub.Tests.Harness;
 using Microsoft.Playwright;
