@@ -15,7 +15,7 @@ internal sealed record Party(int Slot, int Way, TravelMode? Last, ImmutableArray
     /// <summary>Where its pace by some means stands among the random numbers of its slot.</summary>
     public int PaceOf(TravelMode mode) => TravelStep.FirstPace + (Way * Enum.GetValues<TravelMode>().Length) + (int)mode;
 
-    /// <summary>Who takes one way of a choice: a party of its own where several set out, the same where one is tried or luck picks.</summary>
+    /// <summary>Who takes one way of a choice: a party of its own where several set out, else the same.</summary>
     public Party On(Choice choice, int way) =>
         choice.Kind == ChoiceKind.Try && way == 1 ? choice.Ways[0].Legs.Aggregate(this, (party, leg) => party.After(leg))
         : choice.Kind is ChoiceKind.Branches or ChoiceKind.Try ? this
