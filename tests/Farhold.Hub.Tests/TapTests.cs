@@ -1,6 +1,5 @@
 using Farhold.Hub.Tests.Harness;
 using Microsoft.Playwright;
-using RecordFile = Farhold.Hub.Tests.Harness.RecordFile;
 
 namespace Farhold.Hub.Tests;
 
@@ -100,34 +99,6 @@ public class TapTests(Browser browser) : PhoneTest(browser)
             }
         );
         await Page.Heading("The plan").WaitForAsync();
-    }
-
-    /// <summary>One clear look is older than ten minutes, nobody has looked since: the second one, and what Now asks for.</summary>
-    [Fact]
-    public async Task From_check_first_to_a_possible_attempt_16()
-    {
-        await Page.ReadCautionsAsync();
-        await Page.TakeInAsync(RecordFile.Ready("taps", "Tor"));
-        await Page.GetByText("Check first").First.WaitForAsync();
-        await CountAsync(
-            16,
-            async () =>
-            {
-                await Carer.SayAsync("Bleeding now?", null, null, "None");
-                await Carer.TapAsync(Page.Locator(".dock").GetByRole(AriaRole.Button, new() { Name = "Take signs", Exact = true }));
-                await Carer.KeysAsync("84");
-                await Carer.NextAsync();
-                await Carer.KeysAsync("16");
-                await Carer.NextAsync();
-                await Carer.RadioAsync(null, "Alert");
-                await Carer.NextAsync();
-                await Carer.TapAsync("None of these four");
-                await Carer.NextAsync();
-                await Carer.RadioAsync(null, "Strong");
-                await Carer.LogAsync("Log signs");
-            }
-        );
-        await Page.Locator(".answer.go").WaitForAsync();
     }
 
     private async Task OpenAsync()
