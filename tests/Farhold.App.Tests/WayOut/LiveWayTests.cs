@@ -36,7 +36,8 @@ public class LiveWayTests : WayTest
         var told = Last<Payload.HelpExpected>().Likely;
         Time.Advance(TimeSpan.FromMinutes(50));
         Press(screen, Texts.StageMark("walk down", Texts.StageDone));
-        await BreatheUntilAsync(() => Way.Forecast is not null && Last<Payload.HelpExpected>().Likely > told);
+        // Until all of it is done: a phone has one thread, and a second mark never falls into the middle of the first one's work.
+        await BreatheUntilAsync(() => Way is { Forecast: not null, Progress: null } && Last<Payload.HelpExpected>().Likely > told);
         Time.Advance(TimeSpan.FromMinutes(20));
         Press(screen, Texts.StageMark("ride", Texts.StageDone));
         await BreatheUntilAsync(() => screen.Markup.Contains("Quantile score", StringComparison.Ordinal));
