@@ -119,10 +119,7 @@ public class EveryPlaceTests(Browser browser) : PhoneTest(browser)
     {
         await Page.ReadCautionsAsync();
         await Page.TakeInAsync(Casualty());
-        await Page.EvaluateAsync("language => localStorage.setItem('farhold-language', language)", language);
-        await Page.ReloadAsync();
-        await Assertions.Expect(Page.Locator("html")).ToHaveAttributeAsync("lang", language);
-        await Page.Locator("main h1").First.WaitForAsync(new() { State = WaitForSelectorState.Attached });
+        await Page.SpeakAsync(language);
     }
 
     private async Task LookAsync(string place, List<string> faults)
@@ -137,20 +134,9 @@ public class EveryPlaceTests(Browser browser) : PhoneTest(browser)
         await Page.SetViewportSizeAsync(360, 740);
     }
 
-    private async Task ShowAsync(string place, bool inner)
-    {
-        if (inner && Page.Url.EndsWith("/" + place, StringComparison.Ordinal))
-            return; // nothing would be drawn anew
-        await Page.EvaluateAsync("() => document.querySelectorAll('main > *').forEach(e => e.dataset.before = 'yes')");
-        if (inner)
-            await Page.GoToInnerAsync(place);
-        else
-            await Page.EvaluateAsync("place => Blazor.navigateTo('/' + place)", place);
-        await Page.Locator("main > :not([data-before])").First.WaitForAsync(new() { State = WaitForSelectorState.Attached });
-        await Page.Locator("main h1").First.WaitForAsync(new() { State = WaitForSelectorState.Attached });
-    }
+    private Task ShowAsync(string place, bool inner) => inner ? Page.ShowInnerAsync(place) : Page.ShowOuterAsync(place);
 
-    /// <summary>A long name, two limbs, a wound packed, shock on one look: much to say on every place.</summary>
+    /// <summary>A long name, two limbs, a burn: much to say on every place.</summary>
     private static RecordFile Casualty() =>
         RecordFile
             .Ready("ever", "Maximiliane-Konstantina")

@@ -133,7 +133,7 @@ public class PseudoLanguageScreenTests(Browser browser) : PhoneTest(browser)
         await OpenAsync();
         var before = await BodyAsync();
         Assert.NotEmpty(before);
-        await SpeakAsync(PseudoLanguage.RightToLeft);
+        await Page.SpeakAsync(PseudoLanguage.RightToLeft);
         await Assertions.Expect(Page.Locator("html")).ToHaveAttributeAsync("dir", "rtl");
         Assert.Equal(before, await BodyAsync());
         // The writing itself is turned: the way back is on the right.
@@ -159,7 +159,7 @@ public class PseudoLanguageScreenTests(Browser browser) : PhoneTest(browser)
     public async Task No_place_is_wider_than_the_phone(string language)
     {
         await OpenAsync();
-        await SpeakAsync(language);
+        await Page.SpeakAsync(language);
         var wide = new List<string>();
         foreach (var place in Places)
         {
@@ -190,24 +190,9 @@ public class PseudoLanguageScreenTests(Browser browser) : PhoneTest(browser)
         await Page.TakeInAsync(RecordFile.Ready("rtl", "Tor"));
     }
 
-    /// <summary>Keeps the choice as the app does, and starts anew.</summary>
-    private async Task SpeakAsync(string language)
-    {
-        await Page.EvaluateAsync("language => localStorage.setItem('farhold-language', language)", language);
-        await Page.ReloadAsync();
-        await Assertions.Expect(Page.Locator("html")).ToHaveAttributeAsync("lang", language);
-        await Page.Locator("#app h1").First.WaitForAsync(new() { State = WaitForSelectorState.Attached });
-    }
-
     private async Task ShowAsync(string place)
     {
-        await Page.EvaluateAsync("() => document.querySelectorAll('main > *').forEach(e => e.dataset.before = 'yes')");
-        if (!Page.Url.EndsWith("/" + place, StringComparison.Ordinal))
-        {
-            await Page.GoToInnerAsync(place);
-            await Page.Locator("main > :not([data-before])").First.WaitForAsync(new() { State = WaitForSelectorState.Attached });
-        }
-        await Page.Locator("main h1").First.WaitForAsync(new() { State = WaitForSelectorState.Attached });
+        await Page.ShowInnerAsync(place);
         await PictureAsync(place);
     }
 

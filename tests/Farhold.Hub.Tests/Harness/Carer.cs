@@ -113,6 +113,37 @@ internal static class Carer
         await page.Heading(place).WaitForAsync(new() { State = WaitForSelectorState.Attached });
     }
 
+    /// <summary>Keeps the choice of a language as the app does, and starts anew.</summary>
+    public static async Task SpeakAsync(this IPage page, string language)
+    {
+        await page.EvaluateAsync("language => localStorage.setItem('farhold-language', language)", language);
+        await page.ReloadAsync();
+        await Assertions.Expect(page.Locator("html")).ToHaveAttributeAsync("lang", language);
+        await page.Locator("#app h1").First.WaitForAsync(new() { State = WaitForSelectorState.Attached });
+    }
+
+    /// <summary>To an address within the open casualty, by no words of any language, until something else is drawn.</summary>
+    public static async Task ShowInnerAsync(this IPage page, string place)
+    {
+        if (!page.Url.EndsWith("/" + place, StringComparison.Ordinal))
+            await page.DrawnAnewAsync(() => page.GoToInnerAsync(place));
+        await page.Locator("main h1").First.WaitForAsync(new() { State = WaitForSelectorState.Attached });
+    }
+
+    /// <summary>The same to one outside of any.</summary>
+    public static async Task ShowOuterAsync(this IPage page, string place)
+    {
+        await page.DrawnAnewAsync(() => page.EvaluateAsync("place => Blazor.navigateTo('/' + place)", place));
+        await page.Locator("main h1").First.WaitForAsync(new() { State = WaitForSelectorState.Attached });
+    }
+
+    private static async Task DrawnAnewAsync(this IPage page, Func<Task> go)
+    {
+        await page.EvaluateAsync("() => document.querySelectorAll('main > *').forEach(e => e.dataset.before = 'yes')");
+        await go();
+        await page.Locator("main > :not([data-before])").First.WaitForAsync(new() { State = WaitForSelectorState.Attached });
+    }
+
     /// <summary>
     /// Takes in a record file: into its own casualty, or, where others are on the phone and it is nobody's known there, as another.
     /// </summary>

@@ -1,8 +1,8 @@
-using System.Globalization;
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
 using Farhold.Tests.Architecture;
+using static Farhold.Tests.Text.Spoken;
 
 namespace Farhold.Tests.Text;
 
@@ -108,20 +108,6 @@ public partial class RuleTextsTests
 
     // A span of time; the id of another item of the kit.
     private static bool IsCode(string name, string text) => Span().IsMatch(text) || (name == "instead" && Id().IsMatch(text));
-
-    private static T In<T>(string culture, Func<T> said)
-    {
-        var spoken = CultureInfo.CurrentUICulture;
-        try
-        {
-            CultureInfo.CurrentUICulture = CultureInfo.GetCultureInfo(culture);
-            return said();
-        }
-        finally
-        {
-            CultureInfo.CurrentUICulture = spoken;
-        }
-    }
 
     [GeneratedRegex(@"\d+|\{\w+\}")]
     private static partial Regex Figure();

@@ -1,8 +1,8 @@
-using System.Globalization;
 using System.Text;
 using System.Text.Json;
 using System.Text.RegularExpressions;
 using Farhold.Exchange.HandOver;
+using static Farhold.Tests.Text.Spoken;
 
 namespace Farhold.Tests.Text;
 
@@ -159,20 +159,6 @@ public partial class TranslationTests
     /// <summary>Behind the first letter of each form and each word of a list, where it stands in no one's way.</summary>
     private static string Marked(string text) =>
         string.Join('|', text.Split('|').Select(form => FirstLetter().Replace(NamesOfThings().Replace(form, "{$1}"), $"$0{Mark}", 1)));
-
-    private static T In<T>(string culture, Func<T> said)
-    {
-        var before = CultureInfo.CurrentUICulture;
-        try
-        {
-            CultureInfo.CurrentUICulture = new CultureInfo(culture);
-            return said();
-        }
-        finally
-        {
-            CultureInfo.CurrentUICulture = before;
-        }
-    }
 
     [GeneratedRegex(@"\{([0-9]):[^}]*\}")]
     private static partial Regex NamesOfThings();
