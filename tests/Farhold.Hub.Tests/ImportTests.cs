@@ -167,7 +167,7 @@ public class ImportTests(Browser browser) : PhoneTest(browser)
         );
     }
 
-    [Fact]
+    [Fact(DisableParallelization = true)] // its thousands of pauses for taps each wait their turn behind whatever else runs
     public async Task Twenty_thousand_entries_are_taken_in_looked_at_and_removed()
     {
         await Page.ReadCautionsAsync();

@@ -23,13 +23,22 @@ internal static class TimeOn
         return Of(clock, casualty).Max <= casualty.Protocol.Clock.Limit - casualty.Protocol.Attempts.LeadWith(material);
     }
 
-    /// <summary>When flow stopped again, at the latest, after it had surely run for that long; null where it never did.</summary>
+    /// <summary>By when flow had surely stopped again after it had surely run for that long; null where it never did.</summary>
     private static Instant? LongLoose(LimbClock clock, Duration loose)
     {
         Instant? tightAgain = null;
         for (var i = 1; i < clock.Stretches.Length; i++)
             if (clock.Stretches[i].From - clock.Stretches[i - 1].To >= loose)
-                tightAgain = clock.Stretches[i].From;
+                tightAgain = SurelyStopped(clock.Stretches.AsSpan(i..));
         return tightAgain;
+    }
+
+    /// <summary>When flow was surely stopped in the run of stretches that begins here; null where it may never have been.</summary>
+    private static Instant? SurelyStopped(ReadOnlySpan<Stoppage> stretches)
+    {
+        for (var i = 0; i < stretches.Length && (i == 0 || stretches[i].From == stretches[i - 1].To); i++)
+            if (stretches[i].Stopped == Truth.Met)
+                return stretches[i].From;
+        return null;
     }
 }

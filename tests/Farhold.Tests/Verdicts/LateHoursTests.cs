@@ -94,4 +94,23 @@ public class LateHoursTests
         Assert.Equal(counts ? Verdict.Attempt : Verdict.LeaveOn, again.Advised("00:09").Verdict);
         Assert.Equal(Verdict.LeaveOn, again.Unreached().Verdict);
     }
+
+    /// <summary>Tightened again 10 to 25 minutes ago: advice from between may be older than that, and was then not about it.</summary>
+    [Theory]
+    [InlineData("00:24", Verdict.LeaveOn)]
+    [InlineData("00:11", Verdict.LeaveOn)]
+    [InlineData("00:09", Verdict.Attempt)]
+    public void It_has_to_have_been_given_surely_after_the_limb_was_tightened_again(string given, Verdict verdict) =>
+        Assert.Equal(
+            verdict,
+            Case.Well.TightFor("06:30")
+                .And("05:00", new Payload.TourniquetSlackened("t1"))
+                .And(
+                    new Happened(Case.Now - Duration.FromMinutes(25), Case.Now - Duration.FromMinutes(10)),
+                    new Payload.TourniquetTightened("t1", Limb.LeftLeg, Wound: "w1", Why: TighteningReason.Precaution)
+                )
+                .ClearLooks("00:35", "00:05")
+                .Advised(given)
+                .Verdict
+        );
 }
