@@ -90,6 +90,15 @@ public sealed record Vitals
     public bool Mottled { get; }
     public bool Shivers { get; }
 
+    /// <summary>°C.</summary>
+    public double CoreTemperature { get; }
+
+    /// <summary>Of skin and what lies under it, °C.</summary>
+    public double ShellTemperature { get; }
+
+    /// <summary>Into the injured limb, 1 at rest.</summary>
+    public double LimbFlowShare { get; }
+
     /// <summary>Gasps, or does not breathe.</summary>
     public bool Agonal { get; }
 
@@ -134,6 +143,9 @@ public sealed record Vitals
         ColdAndClammy = a.ActivationAbove > g.ClammyAbove && s.ShellTemperature < g.ClammyShellBelow;
         Mottled = a.SkinFlow < g.MottledBelow;
         Shivers = a.ShiveringMultiple > g.ShiveringShown;
+        CoreTemperature = s.CoreTemperature;
+        ShellTemperature = s.ShellTemperature;
+        LimbFlowShare = a.LimbInflow / p.LimbFlow;
         Agonal = s.CerebralSupply < g.AgonalBelow;
     }
 

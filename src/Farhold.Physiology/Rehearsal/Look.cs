@@ -16,6 +16,28 @@ public enum LookKind
 
     /// <summary>At a wound, also under the limb and the dressing's edge.</summary>
     BleedingBelow,
+
+    /// <summary>How strong the pulse at the wrist is.</summary>
+    Wrist,
+
+    /// <summary>Lips and eyelid, skin of the trunk: pale, cool, clammy.</summary>
+    Skin,
+
+    /// <summary>Asked whether they feel faint.</summary>
+    Dizzy,
+
+    /// <summary>Core by a thermometer, °C.</summary>
+    Temperature,
+
+    /// <summary>The pulse beyond the tourniquet of the modelled limb.</summary>
+    Beyond,
+}
+
+public enum PulseFelt
+{
+    Strong,
+    Weak,
+    Absent,
 }
 
 public enum BleedingSeen
@@ -41,7 +63,14 @@ public abstract record Shown
     /// <summary>mmHg.</summary>
     public sealed record Pressures(double Systolic, double Diastolic) : Shown;
 
-    public sealed record Answers(Consciousness To) : Shown;
+    /// <param name="Confused">Answers to voice or better, and is not clear.</param>
+    public sealed record Answers(Consciousness To, bool Confused = false) : Shown;
+
+    public sealed record Pulses(PulseFelt Felt) : Shown;
+
+    public sealed record Skin(bool Pale, bool Cool, bool Clammy) : Shown;
+
+    public sealed record Says(bool Yes) : Shown;
 
     public sealed record Bleeds(BleedingSeen Seen) : Shown;
 
@@ -60,6 +89,9 @@ internal static class Observation
             LookKind.Pressure => k.CuffTime,
             LookKind.Refill => k.RefillTime,
             LookKind.Mental => k.MentalTime,
+            LookKind.Wrist or LookKind.Beyond => WristTime,
+            LookKind.Skin or LookKind.Dizzy => SkinTime,
+            LookKind.Temperature => ThermometerTime,
             _ => k.BleedingTime,
         };
 
@@ -82,9 +114,33 @@ internal static class Observation
                 )
                 : new Shown.CannotTell(),
             LookKind.Refill => new Shown.Number(Math.Max(0.5, Stepped(v.CapillaryRefill + (k.RefillError * error("time")), 0.5))),
-            LookKind.Mental => new Shown.Answers(v.Consciousness),
+            LookKind.Mental => new Shown.Answers(v.Consciousness, v.Consciousness == Consciousness.Alert && v.Glasgow < ConfusedBelow),
+            LookKind.Wrist => new Shown.Pulses(
+                !v.RadialPulse ? PulseFelt.Absent
+                : v.SystolicPressure < WeakBelow ? PulseFelt.Weak
+                : PulseFelt.Strong
+            ),
+            LookKind.Skin => new Shown.Skin(v.Pale, v.ShellTemperature < CoolBelow, v.ColdAndClammy),
+            LookKind.Dizzy => v.Consciousness == Consciousness.Alert
+                ? new Shown.Says(v.SystolicPressure < DizzyBelow)
+                : new Shown.CannotTell(),
+            LookKind.Temperature => new Shown.Number(Math.Round(10 * (v.CoreTemperature + (ThermometerError * error("core")))) / 10),
+            LookKind.Beyond => v.LimbFlowShare >= BeyondFrom && v.RadialPulse
+                ? new Shown.Pulses(PulseFelt.Strong)
+                : new Shown.Pulses(PulseFelt.Absent),
             _ => new Shown.Bleeds(hidden && kind == LookKind.Bleeding ? BleedingSeen.None : Word(k, flow)),
         };
+
+    // What numbered constants have nothing about; all by judgement.
+    private const double WristTime = 10;
+    private const double SkinTime = 5;
+    private const double ThermometerTime = 60;
+    private const double ThermometerError = 0.2;
+    private const double ConfusedBelow = 14.5;
+    private const double WeakBelow = 90;
+    private const double CoolBelow = 30;
+    private const double DizzyBelow = 95;
+    private const double BeyondFrom = 0.3;
 
     public static BleedingSeen Word(LooksConstants k, double flow) =>
         flow < k.OozingFrom ? BleedingSeen.None

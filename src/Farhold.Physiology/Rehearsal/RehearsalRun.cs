@@ -25,7 +25,8 @@ public sealed class RehearsalRun
     private Ramp venous = Ramp.Constant(0);
     private (Infusion Fluid, double Until)? infusion;
     private (double Rate, double Outside, double Until)? drinking;
-    private bool isTight;
+    private readonly HashSet<string> tight = [];
+    private readonly Dictionary<string, double> loosened = [];
     private bool isChanged = true;
 
     /// <param name="casualty">Names the casualty's own draws.</param>
@@ -67,6 +68,29 @@ public sealed class RehearsalRun
     /// <summary>What looks have shown so far.</summary>
     public IEnumerable<(Look Look, Shown Shown)> Shown => truth.OfType<TruthEvent.Looked>().Select(l => (l.Look, l.Shown));
 
+    /// <summary>In seconds.</summary>
+    public double Step => simulation.Step;
+
+    /// <summary>The whole state, as <see cref="CasualtySimulation.State"/> lists it: part of the truth.</summary>
+    public ReadOnlySpan<double> State => simulation.State;
+
+    /// <summary>Part of the truth; a trainee sees it by looks alone.</summary>
+    public Vitals Vitals() => simulation.Vitals();
+
+    /// <summary>Out of a wound, mL/min: part of the truth.</summary>
+    /// <exception cref="ArgumentException">It names no wound of this casualty.</exception>
+    public double Flow(string wound) => simulation.WoundFlow(Array.IndexOf(covers, Find(wound)));
+
+    /// <summary>Whether the wound bleeds fast enough to be called so, whoever looks: part of the truth.</summary>
+    public bool Bleeds(string wound) => Flow(wound) > model.Looks.ActiveFrom;
+
+    /// <summary>What anybody who stands beside the casualty sees, without a look under the limb or a dressing.</summary>
+    /// <exception cref="ArgumentException">It names no wound of this casualty.</exception>
+    public BleedingSeen InView(string wound) => IsHidden(Find(wound)) ? BleedingSeen.None : Observation.Word(model.Looks, Flow(wound));
+
+    /// <summary>Whether a tourniquet was last tightened, and not let out, on a limb; null is the modelled one.</summary>
+    public bool IsTight(string? limb) => tight.Contains(limb ?? "");
+
     internal CasualtySimulation Simulation => simulation;
 
     /// <summary>Begins an act at once.</summary>
@@ -78,20 +102,23 @@ public sealed class RehearsalRun
         var end = Time;
         switch (act)
         {
-            case Act.Tighten(var loose):
-                end = Snap(Lasting("tighten", model.Acts.TightenFrom, model.Acts.TightenTo));
-                Occlude(loose ? model.Acts.LooseArterial : 1, 1, end);
-                isTight = true;
-                foreach (var cover in covers)
+            case Act.Tighten(var loose, var limb):
+                end = Snap(Lasting(limb is null ? "tighten" : $"limb:{limb}/tighten", model.Acts.TightenFrom, model.Acts.TightenTo));
+                Occlude(limb, loose ? model.Acts.LooseArterial : 1, 1, end);
+                tight.Add(limb ?? "");
+                foreach (var cover in On(limb))
                     cover.FailsAt = null;
                 break;
-            case Act.Slacken:
+            case Act.Slacken(var limb):
                 end = Snap(model.Acts.SlackenTime);
-                Occlude(0, 0, end);
-                if (isTight)
-                    foreach (var cover in covers)
+                Occlude(limb, 0, 0, end);
+                if (tight.Remove(limb ?? ""))
+                    foreach (var cover in On(limb))
                         Attempt(cover, end);
-                isTight = false;
+                loosened[limb ?? ""] = end;
+                break;
+            case Act.Move(var chance):
+                Move(chance ?? Dislodgement.FirstHour);
                 break;
             case Act.Pack(var wound, var gauze):
                 end = Snap(Lasting($"wound:{wound}/pack", model.Acts.PackFrom, model.Acts.PackTo));
@@ -123,6 +150,9 @@ public sealed class RehearsalRun
                 break;
             case Act.Cover(var insulation, var wetness, var warming):
                 surroundings = surroundings with { Insulation = insulation, Wetness = wetness, Warming = warming };
+                break;
+            case Act.Air(var celsius):
+                surroundings = surroundings with { AirTemperature = celsius };
                 break;
             case Act.Hurt(var pain):
                 surroundings = surroundings with { Pain = pain };
@@ -187,8 +217,18 @@ public sealed class RehearsalRun
         isChanged = arterial.Runs(now) || infusion is not null || drinking is not null || covers.Any(c => c.Changes(now));
     }
 
-    private void Occlude(double toArterial, double toVenous, double end)
+    /// <exception cref="ArgumentException">No wound is on such a limb.</exception>
+    private void Occlude(string? limb, double toArterial, double toVenous, double end)
     {
+        if (limb is not null)
+        {
+            if (!On(limb).Any())
+                throw new ArgumentException($"No wound of this casualty is on a limb \"{limb}\".", nameof(limb));
+            foreach (var cover in On(limb))
+                cover.Tied = cover.Tied.Towards(toArterial, Time, end);
+            return;
+        }
+
         arterial = arterial.Towards(toArterial, Time, end);
         venous = venous.Towards(toVenous, Time, end);
     }
@@ -204,8 +244,6 @@ public sealed class RehearsalRun
     private void Attempt(WoundCover cover, double end)
     {
         var (wound, k) = (cover.Wound, model.Acts);
-        if (wound.Kind == WoundKind.TrunkArtery)
-            return;
         cover.Attempts++;
         var name = $"wound:{wound.Name}/attempt:{cover.Attempts}";
         var share =
@@ -225,19 +263,41 @@ public sealed class RehearsalRun
     private void Fail()
     {
         for (var i = 0; i < covers.Length; i++)
+            if (covers[i].FailsAt <= Time)
+                GiveWay(i, $"attempt:{covers[i].Attempts}");
+    }
+
+    private void GiveWay(int i, string why)
+    {
+        var cover = covers[i];
+        cover.FailsAt = null;
+        if (cover.Packing is not null)
+            cover.Leak = Between($"wound:{cover.Wound.Name}/{why}/leak", model.Acts.LeakFrom, model.Acts.LeakTo);
+        cover.Settle(model.Acts, Time, Time);
+        simulation.Dislodge(i);
+        truth.Add(new TruthEvent.Failed(Time, cover.Wound.Name));
+        isChanged = true;
+    }
+
+    /// <summary>Each wound with something on it, and with no tourniquet tight above it, may come open.</summary>
+    private void Move(double chance)
+    {
+        var ordinal = counts["move"] = counts.GetValueOrDefault("move") + 1;
+        for (var i = 0; i < covers.Length; i++)
         {
             var cover = covers[i];
-            if (!(cover.FailsAt <= Time))
+            var limb = cover.Wound.Kind == WoundKind.TrunkArtery ? "trunk" : cover.Wound.Limb ?? "";
+            if (tight.Contains(limb) || cover.Leak is not null || !(Time >= cover.CoveredAt))
                 continue;
-            cover.FailsAt = null;
-            if (cover.Packing is not null)
-                cover.Leak = Between($"wound:{cover.Wound.Name}/attempt:{cover.Attempts}/leak", model.Acts.LeakFrom, model.Acts.LeakTo);
-            cover.Settle(model.Acts, Time, Time);
-            simulation.Dislodge(i);
-            truth.Add(new TruthEvent.Failed(Time, cover.Wound.Name));
-            isChanged = true;
+            var since = Time - Math.Max(cover.CoveredAt, loosened.GetValueOrDefault(limb));
+            if (Draw($"wound:{cover.Wound.Name}/move:{ordinal}") < Dislodgement.Chance(chance, cover.Wound.NeedsTourniquet, since))
+                GiveWay(i, $"move:{ordinal}");
         }
     }
+
+    /// <summary>What lies on the wounds that a tourniquet of this limb, null the modelled one, is above.</summary>
+    private IEnumerable<WoundCover> On(string? limb) =>
+        covers.Where(c => c.Wound.Limb == limb && (limb is not null || c.Wound.Kind != WoundKind.TrunkArtery));
 
     private void Soak()
     {
@@ -261,7 +321,7 @@ public sealed class RehearsalRun
             {
                 var cover = Find(look.Wound);
                 flow = simulation.WoundFlow(Array.IndexOf(covers, cover));
-                hidden = Time >= cover.CoveredAt && cover.Soaked < model.Looks.SoakedFrom;
+                hidden = IsHidden(cover);
             }
 
             var (vitals, name) = (simulation.Vitals(), $"look:{look.Kind}/at:{look.AskedAt / simulation.Step:0}");
@@ -270,6 +330,8 @@ public sealed class RehearsalRun
             truth.Add(new TruthEvent.Looked(Time, look, shown, exact));
         }
     }
+
+    private bool IsHidden(WoundCover cover) => Time >= cover.CoveredAt && cover.Soaked < model.Looks.SoakedFrom;
 
     private WoundCover Find(string? wound) =>
         covers.FirstOrDefault(c => c.Wound.Name == wound)

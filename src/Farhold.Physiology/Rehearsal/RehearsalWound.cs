@@ -4,7 +4,18 @@ namespace Farhold.Physiology.Rehearsal;
 /// <param name="Bleed">Open and at rest, mL/min.</param>
 /// <param name="NeedsTourniquet">Without one, packing may not hold it.</param>
 /// <param name="Difficulty">Harder towards 1, easier towards 0, one for every attempt; drawn where it is not given.</param>
-public sealed record RehearsalWound(string Name, WoundKind Kind, double Bleed, bool NeedsTourniquet = true, double? Difficulty = null)
+/// <param name="Limb">
+/// Null: on the limb whose muscle and veins are modelled, or on the trunk. A name: on another limb, whose tourniquet stops its flow and
+/// nothing else; it is fed from the great arteries whatever its kind (docs/decisions/two-tied-limbs.md).
+/// </param>
+public sealed record RehearsalWound(
+    string Name,
+    WoundKind Kind,
+    double Bleed,
+    bool NeedsTourniquet = true,
+    double? Difficulty = null,
+    string? Limb = null
+)
 {
     /// <summary>Whether what lies on it holds as the tourniquet is let out.</summary>
     /// <remarks>

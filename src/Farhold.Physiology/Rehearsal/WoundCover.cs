@@ -41,7 +41,10 @@ internal sealed class WoundCover(RehearsalWound wound)
     /// <summary>Soaked into what covers it since, mL.</summary>
     public double Soaked { get; set; }
 
-    public bool Changes(double time) => opening.Runs(time);
+    /// <summary>Of a limb of its own: how far its tourniquet closes the arteries, 0 to 1.</summary>
+    public Ramp Tied { get; set; } = Ramp.Constant(0);
+
+    public bool Changes(double time) => opening.Runs(time) || Tied.Runs(time);
 
     /// <summary>The whole of what lies on it works from <paramref name="end"/> on.</summary>
     public void Settle(ActsConstants k, double start, double end)
@@ -52,13 +55,20 @@ internal sealed class WoundCover(RehearsalWound wound)
         clotting = clotting.Towards(c, start, end);
     }
 
-    public WoundConditions At(double time) =>
-        WoundConditions.Bleeding(Wound.Kind, Wound.Bleed) with
+    public WoundConditions At(double time)
+    {
+        var (kind, tied) = (Wound.Limb is null ? Wound.Kind : WoundKind.TrunkArtery, Tied.At(time));
+        return WoundConditions.Bleeding(kind, Wound.Bleed) with
         {
-            Opening = opening.At(time),
-            OutsidePressure = pressure.At(time),
+            Opening = opening.At(time) * (1 - tied),
+            // Behind a tight tourniquet no pressure strains a clot.
+            OutsidePressure = tied >= 1 ? BeyondPressure : pressure.At(time),
             ClotRate = clotting.At(time),
         };
+    }
+
+    /// <summary>Above any pressure of the arteries, mmHg.</summary>
+    private const double BeyondPressure = 400;
 
     private (double Opening, double Pressure, double Clotting) Effect(ActsConstants k)
     {
