@@ -7,7 +7,7 @@ public static class FarholdServices
 {
     /// <summary>
     /// The phone's own things have to be added beside it: <c>IPhone</c>, <c>ILogStore</c>, <c>IOfflineCopy</c>, <c>IAlerts</c>,
-    /// <c>IHandOverPhone</c>, <c>IXmlFiles</c>, <c>IPrinter</c>, <c>IBattery</c>, <c>IPositions</c>,
+    /// <c>IHandOverPhone</c>, <c>IXmlFiles</c>, <c>IPrinter</c>, <c>IBattery</c>, <c>IPositions</c>, <c>IPractice</c>,
     /// <c>SignatureCheck</c> and a <c>TimeProvider</c>.
     /// </summary>
     public static IServiceCollection AddFarhold(this IServiceCollection services, Texts texts, PhoneClock clock)
@@ -41,6 +41,9 @@ public static class FarholdServices
         services.AddSingleton<KeptAround>();
         services.AddSingleton<KeptTrip>();
         services.AddSingleton<BatteryMonitor>();
+        services.AddSingleton<PastRehearsals>();
+        services.AddSingleton<Refresher>();
+        services.AddSingleton<RehearsalDesk>();
         return services;
     }
 }

@@ -22,6 +22,7 @@ public abstract class ScreenTest : BunitContext
         Services.AddSingleton<IXmlFiles>(Xml);
         Services.AddSingleton<SignatureCheck>(Signing.FrameworkSignatures.CheckAsync);
         Services.AddSingleton<IBattery>(Battery);
+        Services.AddSingleton<IPractice>(Practice);
         JSInterop.Mode = JSRuntimeMode.Loose;
     }
 
@@ -40,6 +41,8 @@ public abstract class ScreenTest : BunitContext
     internal FakeBattery Battery { get; } = new();
 
     internal FakeHandOver HandOver { get; } = new();
+
+    internal FakePractice Practice { get; } = new();
 
     protected FakeTimeProvider Time { get; } = new(new DateTimeOffset(2031, 5, 4, 2, 0, 0, TimeSpan.Zero));
 

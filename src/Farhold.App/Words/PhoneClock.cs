@@ -31,6 +31,9 @@ public sealed class PhoneClock(DateTimeZone zone, Texts texts)
         return $"{texts.DayAndYear(local.Date)} {TimeText.Clock(local.TimeOfDay)}";
     }
 
+    /// <summary>Its day and year: <c>3 May 2031</c>.</summary>
+    public string Day(Instant at) => texts.DayAndYear(at.InZone(zone).Date);
+
     public string Show(Happened happened, Instant now) =>
         happened.IsInstant
             ? Show(happened.Earliest, now)

@@ -1,6 +1,7 @@
 // Opens, reads and writes the database of the phone; store.js says what is in it. What is written goes to a second copy too, and comes
 // back from there when the browser has lost the database (docs/decisions/second-copy.md).
 
+import { practice } from './area.js';
 import * as copy from './second-copy.js';
 
 export const everything = ['lines', 'asides', 'casualties', 'batches', 'facts'];
@@ -24,7 +25,7 @@ function open() {
 
 function connect() {
   return new Promise((resolve, reject) => {
-    const request = indexedDB.open('farhold', 2);
+    const request = indexedDB.open(practice ? 'farhold-practice' : 'farhold', 2);
     request.onupgradeneeded = () => {
       for (const name of everything)
         if (!request.result.objectStoreNames.contains(name)) request.result.createObjectStore(name);
@@ -45,6 +46,13 @@ export async function reopen() {
   try { (await old)?.close(); } catch { /* it never opened */ }
   return open();
 }
+
+/** Deletes a database as a whole; another tab that has it open gives it up (onversionchange). */
+export const wipe = name => new Promise(resolve => {
+  if (name === (practice ? 'farhold-practice' : 'farhold')) opening?.then(db => db.close(), () => { });
+  const request = indexedDB.deleteDatabase(name);
+  request.onsuccess = request.onerror = request.onblocked = () => resolve();
+});
 
 // Resolves only on `complete`; the work's own result comes through `give`. In whichever tab, a readwrite transaction
 // begins only once every other over the same stores has ended: what `work` reads still holds when it writes.

@@ -1,5 +1,6 @@
 // What can be logged before the app is up, and the way from this page to the app: it gives way as soon as the app shows
 // a place, but never under a finger. What can be said is described in First/FirstTaps.cs.
+import { practice } from './area.js';
 import { waitWhile } from './breath.js';
 import { appendEarly } from './store.js';
 
@@ -145,7 +146,7 @@ try {
   const taps = JSON.parse(localStorage.getItem('farhold-first-taps'));
   // An address may name another casualty than the one that was open last: for that one nothing is kept ready.
   const named = location.pathname.match(/\/casualty\/([^/]+)/)?.[1] ?? taps?.casualty;
-  if (taps?.v === 1 && taps.casualty === localStorage.getItem('farhold-open') && taps.casualty === named && document.querySelector('.glance')) {
+  if (!practice && taps?.v === 1 && taps.casualty === localStorage.getItem('farhold-open') && taps.casualty === named && document.querySelector('.glance')) {
     words = taps.words;
     show(taps);
   }

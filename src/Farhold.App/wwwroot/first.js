@@ -3,7 +3,9 @@
 // All in the language that was chosen in the app, else in the browser's: its file is fetched here, and handed on to the app.
 (() => {
   const stored = key => { try { return localStorage.getItem('farhold-' + key); } catch { return null; } };
+  const practice = (() => { try { return sessionStorage.getItem('farhold-rehearsing') !== null; } catch { return false; } })();
   document.documentElement.dataset.look = stored('look') || 'night';
+  if (practice) document.documentElement.dataset.practice = '';
 
   const fetched = ['de', 'es']; // beside English, which is in the page and in the app (Services/Language.cs)
   const language = stored('language')
@@ -78,7 +80,7 @@
   const place = document.getElementById('glance');
   try {
     const picture = JSON.parse(stored('glance'));
-    if (picture?.v === 1 && picture.casualties.length) show(place, picture);
+    if (!practice && picture?.v === 1 && picture.casualties.length) show(place, picture);
   } catch { place.textContent = ''; }
 
   // The app needs WebAssembly with SIMD; hardened browser modes switch it off. (i32.const 0, i8x16.splat, drop)

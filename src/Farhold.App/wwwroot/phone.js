@@ -1,12 +1,14 @@
 // Small things the phone does for the app.
 
+import { prefix, stored } from './area.js';
+
 export { quiet } from './breath.js';
 export { replaced } from './taps.js';
 
-export const get = key => localStorage.getItem('farhold-' + key) ?? '';
+export const get = key => stored(key) ?? '';
 
 export function set(key, value) {
-  try { localStorage.setItem('farhold-' + key, value); return true; } catch { return false; }
+  try { localStorage.setItem(prefix + key, value); return true; } catch { return false; }
 }
 
 // A page that is closed or loaded anew is hidden first; one that is put aside may never be seen again.

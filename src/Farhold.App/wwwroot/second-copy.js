@@ -1,11 +1,13 @@
 // A second copy of all that is stored, in a file of its own (docs/decisions/second-copy.md): a browser that finds its database spoilt
 // throws all of it away. Best effort: where the browser has no such file, or no room, the database stands alone.
 
+import { practice } from './area.js';
+
 const patienceMs = 2000;
 const emptyPatienceMs = 20_000;         // where the database is empty, what may be all there is is waited for
 const asked = new Map();
 let next = 0;
-let worker = start();
+let worker = practice ? null : start(); // practice can be lost
 
 function start() {
   try {

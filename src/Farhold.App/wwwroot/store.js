@@ -5,14 +5,15 @@
 // batches    [casualty, batch]          -> { id, at, source, opens, lines, asides, early }: what was taken in at once, and when
 // facts      "device"                   -> this phone's id; "swept" -> how often something was taken away (database.js)
 
-import { broughtBack, everything, read, reopen, write } from './database.js';
+import { practice, prefix } from './area.js';
+import { broughtBack, everything, read, reopen, wipe, write } from './database.js';
 import { digest } from './digest.js';
 
 const tail = [];                       // sorts after every string and number in a key
-const rescuePrefix = 'farhold-rescue-';
-const canaryKey = 'farhold-canary';
+const rescuePrefix = prefix + 'rescue-';
+const canaryKey = prefix + 'canary';
 const tolerance = 120_000;             // as the clocks of two phones may differ (docs/decisions/which-clock.md)
-const news = new BroadcastChannel('farhold-log');
+const news = new BroadcastChannel(prefix + 'log');
 let told = null;
 
 const ofDevice = (casualty, device) => IDBKeyRange.bound([casualty, device, 0], [casualty, device, Infinity]);
@@ -168,7 +169,7 @@ export async function merge(casualty, headJson, linesJson, source) {
             count.added++;
             if (line.device === own) return;
             batch.lines.push([line.device, line.number]);
-            if (recordedAt(text) > at.getTime() + tolerance) batch.early.push(`${line.device}-${line.number}`);
+            if (!practice && recordedAt(text) > at.getTime() + tolerance) batch.early.push(`${line.device}-${line.number}`);
           } else if (event.target.result === text) count.same++;
           else aside(line, 'conflicting');
         };
@@ -227,7 +228,8 @@ export async function erase(casualty) {
 /** Erases every casualty and setting; this phone has another id afterwards. */
 export async function eraseAll() {
   await write(everything, tx => { for (const name of everything) tx.objectStore(name).clear(); });
-  for (const key of Object.keys(localStorage)) if (key.startsWith('farhold-')) localStorage.removeItem(key);
+  for (const key of Object.keys(localStorage)) if (key.startsWith(prefix)) localStorage.removeItem(key);
+  if (!practice) await wipe('farhold-practice');
   news.postMessage('');
 }
 
@@ -345,7 +347,7 @@ export function watch(casualty, callback) {
   const held = () => new Promise(release => { gone.signal.addEventListener('abort', release); });
   leave = () => gone.abort();
   if (!navigator.locks || !casualty) return;
-  const name = 'farhold-view-' + casualty;
+  const name = prefix + 'view-' + casualty;
   navigator.locks.request(name, { ifAvailable: true }, lock => {
     if (gone.signal.aborted) return;
     if (lock) { callback('first'); return held(); }

@@ -159,6 +159,23 @@ public sealed class RehearsalSession
         return (entry, nothing);
     }
 
+    /// <summary>Takes over an entry that the trainee's own phone wrote: the tap is the act.</summary>
+    /// <remarks>Who packs a wound keeps a hand on it until it is logged how long they held, or that it is dressed.</remarks>
+    /// <returns>Why nothing comes of it, or null.</returns>
+    public string? Take(Entry entry)
+    {
+        ArgumentNullException.ThrowIfNull(entry);
+        Add(entry);
+        string? nothing = null;
+        foreach (var asked in EntryActs.For(entry.Payload, tourniquets, scene.Pressed))
+            nothing = Do(asked) ?? nothing;
+        if (nothing is null && entry.Payload is Payload.WoundPacked packed)
+            Do(new(new Act.Press(packed.Wound)));
+        if (nothing is null && entry.Payload is Payload.DressingApplied dressed && scene.Pressed(dressed.Wound) == Farhold.Values.Truth.Met)
+            Do(new(new Act.Release(dressed.Wound)));
+        return nothing;
+    }
+
     /// <summary>Lets time pass, to the end of the step in which a time lies.</summary>
     /// <param name="seconds">From the scenario's start.</param>
     /// <param name="stop">Stops at the first step in which something happens for the trainee.</param>
@@ -487,12 +504,17 @@ public sealed class RehearsalSession
             Read<Entry>.Refused refused => throw new ArgumentException(string.Join("; ", refused.Refusals), nameof(payload)),
             _ => throw new System.Diagnostics.UnreachableException(),
         };
-        record.Add(entry);
-        if (payload is Payload.TourniquetTightened tightened)
-            tourniquets[tightened.Tourniquet] = tightened.Limb;
-        scene.Count(Kinds.Of(payload));
-        truth.Add(new TruthLine.Logged(Time, Kinds.Of(payload), LineHash.Of(entry.Json).ToString()));
+        Add(entry);
         return entry;
+    }
+
+    private void Add(Entry entry)
+    {
+        record.Add(entry);
+        if (entry.Payload is Payload.TourniquetTightened tightened)
+            tourniquets[tightened.Tourniquet] = tightened.Limb;
+        scene.Count(Kinds.Of(entry.Payload));
+        truth.Add(new TruthLine.Logged(Time, Kinds.Of(entry.Payload), LineHash.Of(entry.Json).ToString()));
     }
 
     /// <summary>What waits for hands: an act, or a look.</summary>

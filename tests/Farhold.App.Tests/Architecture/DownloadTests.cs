@@ -7,6 +7,9 @@ public class DownloadTests
 {
     private static readonly string[] Light = ["Farhold.App", "Farhold.Core", "Farhold.WayOut", "Farhold.Exchange", "NodaTime", "QRCoder"];
 
+    /// <summary>Brought when somebody first rehearses, by no start (docs/decisions/rehearsing-apart.md).</summary>
+    private static readonly string[] Later = ["Farhold.Physiology", "Farhold.Rehearsal"];
+
     private static readonly string[] Framework =
     [
         "System",
@@ -23,7 +26,7 @@ public class DownloadTests
         var reached = new HashSet<string>();
         Follow("Farhold.App", reached);
         Assert.Contains("Farhold.Core", reached);
-        Assert.Empty(reached.Except(Light));
+        Assert.Empty(reached.Except(Light).Except(Later));
     }
 
     private static void Follow(string name, HashSet<string> reached)

@@ -1,0 +1,45 @@
+using System.Collections.Immutable;
+using NodaTime;
+
+namespace Farhold.App.Rehearse;
+
+/// <summary>A rehearsal that runs, in words of the app: what asks for it names nothing of the model, which may not be loaded yet.</summary>
+public interface IRun
+{
+    string Title { get; }
+
+    string Briefing { get; }
+
+    /// <summary>Wounds that can be looked at, by the names that the record gives them.</summary>
+    ImmutableArray<string> Wounds { get; }
+
+    /// <summary>In seconds from the scenario's start.</summary>
+    double Time { get; }
+
+    Instant Now { get; }
+
+    bool IsOver { get; }
+
+    /// <summary>Looks that have come to something.</summary>
+    int LooksDone { get; }
+
+    /// <summary>In order.</summary>
+    IReadOnlyList<Noticed> Noticed { get; }
+
+    double SecondsAt(Instant instant);
+
+    /// <param name="stop">Stops at the first step in which something is noticed.</param>
+    void AdvanceTo(double seconds, bool stop = false);
+
+    /// <summary>In seconds: what the trainee can know of that comes next.</summary>
+    double NextAt(Rulebook rules);
+
+    /// <returns>Why nothing comes of it, or null.</returns>
+    string? Do(KeptDeed deed);
+
+    /// <summary>Takes over what the trainee logged; true where it was new.</summary>
+    bool Take(string line);
+
+    /// <summary>What the record holds when the trainee takes the phone.</summary>
+    byte[] Opening();
+}

@@ -1,0 +1,85 @@
+using System.Collections.Immutable;
+using System.Text.Json;
+
+namespace Farhold.App.Rehearse;
+
+/// <summary>Whether the trainee packed a thing, said after the wound was packed.</summary>
+public enum PackedFor
+{
+    Unsaid,
+    Real,
+    PressedOnly,
+    ScreenOnly,
+}
+
+/// <summary>Something that a rehearsal does and no entry of a record says. Times are in seconds from the scenario's start.</summary>
+/// <param name="What">Word of a look, or of a deed.</param>
+/// <param name="Wound">Where a look is at a wound.</param>
+public sealed record KeptDeed(double At, string What, string? Wound);
+
+/// <summary>A run as the phone keeps it, so that a page loaded anew goes on from there: with the record, it makes the truth again.</summary>
+/// <param name="Scenario">Its id.</param>
+/// <param name="File">The scenario itself where it did not come with the app.</param>
+/// <param name="Zone">Time zone of the scene; null is the phone's.</param>
+/// <param name="At">In seconds from the scenario's start.</param>
+/// <param name="RunsOn">Time passes while the app is out of view.</param>
+public sealed record KeptRun(
+    string Scenario,
+    string? File,
+    ulong Seed,
+    string? Zone,
+    double At,
+    bool RunsOn,
+    PackedFor Packed,
+    ImmutableArray<KeptDeed> Deeds
+)
+{
+    private const int Version = 1;
+
+    public string Write() =>
+        Json.Text(w =>
+        {
+            w.WriteNumber("v", Version);
+            w.WriteString("scenario", Scenario);
+            w.WriteString("file", File);
+            w.WriteNumber("seed", Seed);
+            w.WriteString("zone", Zone);
+            w.WriteNumber("at", At);
+            w.WriteBoolean("runsOn", RunsOn);
+            w.WriteNumber("packed", (int)Packed);
+            w.WriteStartArray("deeds");
+            foreach (var deed in Deeds)
+            {
+                w.WriteStartObject();
+                w.WriteNumber("at", deed.At);
+                w.WriteString("what", deed.What);
+                w.WriteString("wound", deed.Wound);
+                w.WriteEndObject();
+            }
+
+            w.WriteEndArray();
+        });
+
+    /// <summary>Null where nothing is kept, or nothing that can be read.</summary>
+    public static KeptRun? Read(string text) =>
+        Json.Kept(
+            text,
+            e =>
+                e.Number("v") != Version
+                    ? null
+                    : new KeptRun(
+                        e.Text("scenario"),
+                        e.GetProperty("file").GetString(),
+                        e.GetProperty("seed").GetUInt64(),
+                        e.GetProperty("zone").GetString(),
+                        e.GetProperty("at").GetDouble(),
+                        e.GetProperty("runsOn").GetBoolean(),
+                        Enum.IsDefined((PackedFor)e.Number("packed")) ? (PackedFor)e.Number("packed") : PackedFor.Unsaid,
+                        [
+                            .. e.GetProperty("deeds")
+                                .EnumerateArray()
+                                .Select(d => new KeptDeed(d.GetProperty("at").GetDouble(), d.Text("what"), d.GetProperty("wound").GetString())),
+                        ]
+                    )
+        );
+}

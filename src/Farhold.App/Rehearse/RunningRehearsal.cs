@@ -1,0 +1,121 @@
+using System.Collections.Immutable;
+using System.Text;
+using Farhold.Physiology.Rehearsal;
+using Farhold.Rehearsal.Runs;
+using Farhold.Rehearsal.Scenarios;
+using NodaTime;
+
+namespace Farhold.App.Rehearse;
+
+/// <summary>A rehearsal on the phone: the model, fed with what the trainee logs and does. Touched only once the model is loaded.</summary>
+internal sealed class RunningRehearsal : IRun
+{
+    private readonly HashSet<string> taken = new(StringComparer.Ordinal);
+    private readonly List<Noticed> noticed = [];
+
+    private RunningRehearsal(Scenario scenario, ulong seed) => Session = new(scenario, seed);
+
+    public RehearsalSession Session { get; }
+
+    public string Title => Session.Scenario.Title;
+
+    public string Briefing => Session.Scenario.Briefing;
+
+    public ImmutableArray<string> Wounds => [.. Session.Scenario.Wounds.Select(w => w.Name)];
+
+    public double Time => Session.Time;
+
+    public Instant Now => Session.Now;
+
+    public bool IsOver => Session.IsOver;
+
+    public int LooksDone => Session.Shown.Count;
+
+    public IReadOnlyList<Noticed> Noticed
+    {
+        get
+        {
+            foreach (var one in Session.Happenings.Skip(noticed.Count))
+                noticed.Add(new(Session.At(one.At), ShownWords.Say(one), ShownWords.IsPressing(one)));
+            return noticed;
+        }
+    }
+
+    public static IRun Begin(KeptRun kept) => New(kept);
+
+    private static RunningRehearsal New(KeptRun kept) => new(Shelf.Find(kept.Scenario, kept.File), kept.Seed);
+
+    /// <summary>As it was at a time, made again from what was logged and done up to then.</summary>
+    /// <param name="lines">Of the record, this phone's.</param>
+    public static async Task<IRun> AgainAsync(KeptRun kept, IEnumerable<string> lines, Func<Task> breathe)
+    {
+        var run = New(kept);
+        var done = lines
+            .Select(Parse)
+            .OfType<(string Line, Entry Entry)>()
+            .Select(l => (At: run.Session.SecondsAt(l.Entry.Recorded), Do: (Action)(() => run.Take(l.Line, l.Entry))))
+            .Concat(kept.Deeds.Select(d => (d.At, Do: (Action)(() => run.Do(d)))))
+            .OrderBy(d => d.At)
+            .ToArray();
+        foreach (var (at, act) in done)
+        {
+            await run.PassAsync(at, breathe);
+            act();
+        }
+
+        await run.PassAsync(kept.At, breathe);
+        return run;
+    }
+
+    public double SecondsAt(Instant instant) => Session.SecondsAt(instant);
+
+    public void AdvanceTo(double seconds, bool stop = false) => Session.AdvanceTo(seconds, stop);
+
+    public double NextAt(Rulebook rules) => Pace.Next(Session, rules).At;
+
+    /// <summary>What the record holds when the trainee takes the phone.</summary>
+    public byte[] Opening() => [.. Session.Record.SelectMany(e => (byte[])[.. e.Json.Utf8.Span, (byte)'\n'])];
+
+    /// <summary>Takes over what the trainee logged; true where it was new.</summary>
+    public bool Take(string line)
+    {
+        if (taken.Contains(line) || Parse(line) is not var (_, entry))
+            return false;
+        Session.AdvanceTo(Session.SecondsAt(entry.Recorded));
+        Take(line, entry);
+        return true;
+    }
+
+    /// <returns>Why nothing comes of it, or null.</returns>
+    public string? Do(KeptDeed deed) =>
+        Session.IsOver ? null
+        : deed.What == Deeds.Wrap ? Session.Do(new(Wrapped))
+        : Wire.Parse<LookKind>(deed.What) is { } look ? Session.Look(look, deed.Wound)
+        : null;
+
+    /// <summary>Lets time pass, in pieces that let touches through.</summary>
+    private async Task PassAsync(double to, Func<Task> breathe)
+    {
+        while (!Session.IsOver && Session.Time < to)
+        {
+            Session.AdvanceTo(Math.Min(to, Session.Time + Piece));
+            await breathe();
+        }
+    }
+
+    /// <summary>Design: dry clothes, a bag and a mat: about what a winter sleeping bag gives.</summary>
+    private static readonly Act Wrapped = new Act.Cover(0.6, 0.1, 0);
+
+    /// <summary>Design: seconds of the scene between two breaths, a few milliseconds on a slow phone.</summary>
+    private const double Piece = RehearsalDesk.Piece;
+
+    private void Take(string line, Entry entry)
+    {
+        taken.Add(line);
+        if (!Session.IsOver)
+            Session.Take(entry);
+    }
+
+    private static (string Line, Entry Entry)? Parse(string line) =>
+        new EntryReader().Read(Encoding.UTF8.GetBytes(line), "practice", 1) is Read<Entry>.Usable usable ? (line, usable.Value) : null;
+}

@@ -1,0 +1,60 @@
+using System.Collections.Immutable;
+using System.Runtime.CompilerServices;
+using System.Text;
+using Farhold.Rehearsal.Scenarios;
+
+namespace Farhold.App.Rehearse;
+
+/// <summary>A scenario as it is offered: what it will come to is not said.</summary>
+/// <param name="Limbs">That have a wound.</param>
+/// <param name="File">Its own text where it did not come with the app.</param>
+public sealed record ScenarioOffer(
+    string Id,
+    string Title,
+    string Briefing,
+    ImmutableArray<Limb> Limbs,
+    double AgeYears,
+    double AirC,
+    bool IsDark,
+    ulong Seed,
+    string? Zone,
+    string? File
+);
+
+/// <summary>The scenarios at hand. Touched only once the model is loaded.</summary>
+internal static class Shelf
+{
+    public static ImmutableArray<ScenarioOffer> Offers
+    {
+        [MethodImpl(MethodImplOptions.NoInlining)] // see RunFactory
+        get => [.. ShippedScenarios.All.Select(s => Offer(s, null))];
+    }
+
+    public static Scenario Find(string id, string? file) =>
+        file is null
+            ? ShippedScenarios.All.First(s => s.Id == id)
+            : ((Read<Scenario>.Usable)ScenarioReader.Read(Encoding.UTF8.GetBytes(file), id)).Value;
+
+    /// <summary>A scenario from a file, or why it can't be used.</summary>
+    public static (ScenarioOffer? Offer, ImmutableArray<string> Refusals) Take(byte[] file, string name) =>
+        ScenarioReader.Read(file, name) switch
+        {
+            Read<Scenario>.Usable usable => (Offer(usable.Value, Encoding.UTF8.GetString(file)), []),
+            Read<Scenario>.Refused refused => (null, [.. refused.Refusals.Select(r => r.ToString()!)]),
+            _ => throw new System.Diagnostics.UnreachableException(),
+        };
+
+    private static ScenarioOffer Offer(Scenario s, string? file) =>
+        new(
+            s.Id,
+            s.Title,
+            s.Briefing,
+            s.Limbs,
+            s.Casualty.AgeYears,
+            s.Surroundings.AirC,
+            s.Surroundings.Dark,
+            s.Seed,
+            s.Zone?.Id,
+            file
+        );
+}

@@ -1,0 +1,142 @@
+using System.Reflection;
+using System.Text.Json;
+using Farhold.App.Rehearse;
+using Farhold.Rehearsal.Runs;
+using Farhold.Rehearsal.Scenarios;
+using Microsoft.AspNetCore.Components;
+using Microsoft.Extensions.DependencyInjection;
+
+namespace Farhold.App.Tests.Rehearse;
+
+public class RehearsalDeskTests : RehearsalTest
+{
+    [Fact]
+    public async Task A_run_opens_its_record_and_every_line_says_practice()
+    {
+        await BeginAsync("held-at-once", 12);
+        Assert.True(Session.Open!.Practice);
+        Assert.All(Session.Lines, l => Assert.True(JsonDocument.Parse(l.Text).RootElement.GetProperty("practice").GetBoolean()));
+        Assert.Contains(Desk.Picture!.Limbs, l => l.Limb == Limb.LeftLeg);
+        Assert.Equal(1, Rehearsal.Rate);
+        Assert.Equal(ShippedScenarios.All[0].Start, Session.Now);
+    }
+
+    [Fact]
+    public async Task A_look_takes_its_time_and_only_then_shows_anything()
+    {
+        await BeginAsync("held-at-once", 12);
+        var before = Rehearsal.Noticed.Count();
+        Assert.Null(Rehearsal.Do("pulse"));
+        Pass(5);
+        Assert.Equal((1, before), (Rehearsal.Looking, Rehearsal.Noticed.Count()));
+        Pass(60);
+        Assert.Equal((0, before + 1), (Rehearsal.Looking, Rehearsal.Noticed.Count()));
+        Assert.Contains("pulse", Rehearsal.Noticed.First().Text, StringComparison.OrdinalIgnoreCase);
+        Assert.Null(Rehearsal.Pressing);
+    }
+
+    [Fact]
+    public async Task Letting_out_a_bare_wound_bleeds_in_view_and_takes_the_pace_back_to_one()
+    {
+        await BeginAsync("bled-at-slackening", 24);
+        await Logbook.LogAsync(new Payload.TourniquetSlackened("t1"));
+        Rehearsal.Run(15);
+        for (var i = 0; i < 60 && Rehearsal.Pressing is null; i++)
+            Pass(1);
+        Assert.Contains("bleeds", Rehearsal.Pressing!.Text, StringComparison.Ordinal);
+        Assert.Equal(1, Rehearsal.Rate);
+        Rehearsal.See();
+        Assert.Null(Rehearsal.Pressing);
+    }
+
+    [Fact]
+    public async Task A_page_loaded_anew_makes_the_same_truth_again()
+    {
+        await BeginAsync("held-at-once", 12);
+        Rehearsal.Do("pulse");
+        Pass(70);
+        await Logbook.LogAsync(new Payload.SignsTaken { HeartRate = 96 });
+        Rehearsal.Do("bleeding", "w1");
+        Rehearsal.Run(60);
+        Pass(20);
+        await Logbook.LogAsync(new Payload.WoundPacked("w1", PackingMaterial.HaemostaticGauze));
+        Pass(10);
+        Rehearsal.Run(0);
+        var truth = ((RunningRehearsal)Rehearsal.Running!).Session.Truth.Select(l => l.Json()).ToArray();
+
+        using var again = new RehearsalDesk(
+            Practice,
+            Session,
+            Store,
+            Desk,
+            Ticker,
+            Phone,
+            Scene
+        );
+        await again.StartAsync(() => Task.CompletedTask);
+        Assert.Equal(truth, ((RunningRehearsal)again.Running!).Session.Truth.Select(l => l.Json()));
+        Assert.Equal(Rehearsal.Noticed, again.Noticed);
+    }
+
+    [Fact]
+    public async Task Out_of_view_time_stands()
+    {
+        await BeginAsync("held-at-once", 12);
+        Pass(3);
+        Phone.Hide();
+        var at = Session.Now;
+        Pass(600);
+        Assert.Equal((0d, at), (Rehearsal.Rate, Session.Now));
+    }
+
+    [Fact]
+    public async Task To_the_next_thing_goes_as_far_as_that_and_not_further()
+    {
+        await BeginAsync("held-at-once", 12);
+        var due = Desk.Picture!.Due.Select(d => d.At).Where(at => at > Session.Now).Min();
+        await Rehearsal.ToNextAsync(() => Task.CompletedTask);
+        Assert.InRange(Session.Now, ShippedScenarios.All[0].Start + Duration.FromSeconds(1), due + Duration.FromSeconds(1));
+        Assert.Equal(1, Rehearsal.Rate);
+    }
+
+    [Fact]
+    public async Task Whether_something_real_was_packed_is_asked_once_after_packing()
+    {
+        await BeginAsync("held-at-once", 12);
+        Assert.False(Rehearsal.AsksPacked);
+        await Logbook.LogAsync(new Payload.WoundPacked("w1", PackingMaterial.HaemostaticGauze));
+        Assert.True(Rehearsal.AsksPacked);
+        Rehearsal.SayPacked(PackedFor.Real);
+        Assert.False(Rehearsal.AsksPacked);
+        Assert.Equal(PackedFor.Real, KeptRun.Read(Practice.Run)!.Packed);
+    }
+
+    [Fact]
+    public void Every_look_has_a_name_and_every_name_a_look()
+    {
+        var named = LookNames.Groups(Texts).SelectMany(g => g.Looks).ToArray();
+        Assert.All(named, n => Assert.NotEmpty(LookNames.Say(n, Texts)));
+        Assert.Equal(
+            Enum.GetValues<Farhold.Physiology.Rehearsal.LookKind>().Select(k => Wire.Word(k)).Order(StringComparer.Ordinal),
+            named.Except(Deeds.All).Order(StringComparer.Ordinal)
+        );
+    }
+
+    /// <summary>
+    /// The router looks at every component when the app starts: one with a field of the model's would ask for an assembly that is not
+    /// on the phone yet.
+    /// </summary>
+    [Fact]
+    public void No_component_holds_anything_of_the_model()
+    {
+        var later = new[] { typeof(Scenario).Assembly, typeof(Farhold.Physiology.Rehearsal.LookKind).Assembly };
+        var fields =
+            from type in typeof(Root).Assembly.GetExportedTypes()
+            where typeof(IComponent).IsAssignableFrom(type)
+            from field in type.GetFields(BindingFlags.Instance | BindingFlags.Static | BindingFlags.NonPublic | BindingFlags.Public)
+            from part in (Type[])[field.FieldType, .. field.FieldType.GenericTypeArguments]
+            where later.Contains(part.Assembly)
+            select $"{type.Name}.{field.Name}";
+        Assert.Empty(fields);
+    }
+}

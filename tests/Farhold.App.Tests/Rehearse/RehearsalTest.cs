@@ -1,0 +1,33 @@
+using Farhold.App.Rehearse;
+using Microsoft.Extensions.DependencyInjection;
+
+namespace Farhold.App.Tests.Rehearse;
+
+/// <summary>A tab that rehearses a shipped scenario, with the seed that the scenario was written for.</summary>
+public abstract class RehearsalTest : ScreenTest
+{
+    protected RehearsalTest() => Services.AddSingleton<TimeProvider>(new RehearsalClock(Time));
+
+    internal RehearsalDesk Rehearsal => Services.GetRequiredService<RehearsalDesk>();
+
+    protected Ticker Ticker => Services.GetRequiredService<Ticker>();
+
+    internal RehearsalClock Scene => (RehearsalClock)Services.GetRequiredService<TimeProvider>();
+
+    protected async Task BeginAsync(string scenario, ulong seed)
+    {
+        Preferences.Carer = "Ane";
+        Practice.IsRehearsing = true;
+        Practice.Run = new KeptRun(scenario, null, seed, "Europe/Oslo", 0, RunsOn: false, PackedFor.Unsaid, []).Write();
+        _ = (Desk, Ticker);
+        await Session.StartAsync();
+        await Rehearsal.StartAsync(() => Task.CompletedTask);
+    }
+
+    /// <summary>Lets the wall's time pass second by second, as a page does.</summary>
+    protected void Pass(int seconds)
+    {
+        for (var i = 0; i < seconds; i++)
+            Time.Advance(TimeSpan.FromSeconds(1));
+    }
+}
