@@ -58,7 +58,8 @@ public static class LegWords
                 _ => throw new System.Diagnostics.UnreachableException(),
             };
 
-        public string LegTitle(Travel leg) => leg.Name is { } name ? $"{t.ModeWord(leg.Mode)}: {name}" : t.ModeWord(leg.Mode);
+        public string LegTitle(Travel leg) =>
+            leg.Name is { } name ? $"{t.ModeWord(leg.Mode)}: {Priors.Titled(name)}" : t.ModeWord(leg.Mode);
 
         public string LegFacts(Travel leg) => string.Join(", ", t.Facts(leg).Where(f => f.Length > 0));
 

@@ -19,6 +19,9 @@ public static class Translation
     /// <summary>Where sentences of the rules that ship stand, each by the English one.</summary>
     private const string Rules = "rules";
 
+    /// <summary>Where sentences of the suggested times and figures stand, each by the English one.</summary>
+    private const string Priors = "priors";
+
     private static ImmutableDictionary<string, ImmutableDictionary<string, ImmutableDictionary<string, string>>> known =
         ImmutableDictionary<string, ImmutableDictionary<string, ImmutableDictionary<string, string>>>.Empty;
 
@@ -70,6 +73,10 @@ public static class Translation
     /// <summary>A sentence of the rules that ship.</summary>
     /// <returns>Null where it is said in English.</returns>
     internal static string? Rule(string english) => Texts(CultureInfo.CurrentUICulture.Name, Rules)?.GetValueOrDefault(english);
+
+    /// <summary>What a suggested time or figure of the way out is of.</summary>
+    /// <returns>Null where it is said in English.</returns>
+    internal static string? Prior(string english) => Texts(CultureInfo.CurrentUICulture.Name, Priors)?.GetValueOrDefault(english);
 
     /// <returns>Null where nothing of that class was handed over in that language.</returns>
     internal static ImmutableDictionary<string, string>? Texts(string culture, string of) =>

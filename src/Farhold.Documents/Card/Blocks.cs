@@ -21,7 +21,7 @@ internal sealed class Blocks(PaperLook look, double width, XGraphics measure)
         [
             .. sheet.Practice ? Lines(CardSheet.PracticeNotice, title, look.Title, PdfBlockLevelElementTag.Paragraph) : [],
             .. Lines(sheet.Title, title, look.Title, PdfBlockLevelElementTag.Heading1),
-            .. Lines($"As of {sheet.AsOf}", bold, look.Size, PdfBlockLevelElementTag.Paragraph),
+            .. Lines(PaperTexts.AsOf(sheet.AsOf), bold, look.Size, PdfBlockLevelElementTag.Paragraph),
             .. Lines(sheet.Print, bold, look.Size, PdfBlockLevelElementTag.Paragraph),
             .. Lines(CardSheet.Caution, plain, look.Size, PdfBlockLevelElementTag.Paragraph),
         ];

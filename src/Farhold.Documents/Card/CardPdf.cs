@@ -1,4 +1,3 @@
-using System.Globalization;
 using Farhold.Exchange.Card;
 using NodaTime;
 using PdfSharp.Drawing;
@@ -30,7 +29,7 @@ public static class CardPdf
             document.Info.CreationDate = document.Info.ModificationDate = at.ToDateTimeUtc();
             document.ViewerPreferences.DisplayDocTitle = true;
             var tags = UAManager.ForDocument(document);
-            tags.SetDocumentLanguage("en");
+            tags.SetDocumentLanguage(PaperTexts.Language);
             using var measure = XGraphics.CreateMeasureContext(new(look.Width, look.Height), XGraphicsUnit.Point, XPageDirection.Downwards);
             var pages = Pages(sheet, look, measure, leaving);
             for (var i = 0; i < pages.Count; i++)
@@ -101,11 +100,10 @@ public static class CardPdf
         for (var length = Math.Min(name.Length, 80); ; length--)
         {
             var shown = length == name.Length ? name : string.Concat(name.AsSpan(0, length).TrimEnd(), "…");
-            var foot = string.Create(
-                CultureInfo.InvariantCulture,
-                $"{(sheet.Practice ? "PRACTICE. " : "")}Page {number} of {of}. {shown}. {sheet.AsOf.Split(';')[^1].Trim()}. "
-                    + $"{sheet.Fingerprint}"
-            );
+            var zone = sheet.AsOf.Split(';')[^1].Trim();
+            var foot = sheet.Practice
+                ? PaperTexts.FootPractice(number, of, shown, zone, sheet.Fingerprint)
+                : PaperTexts.Foot(number, of, shown, zone, sheet.Fingerprint);
             if (length <= 1 || measure.MeasureString(foot, font).Width <= look.Inner)
                 return foot;
         }

@@ -11,17 +11,15 @@ internal static class AnglePairText
         if (badColumn is { } column)
             return Refuse(column, Unreadable(text[column - 1]));
         if (tokens.Count == 0)
-            return Refuse(1, "Nothing is written here; a place is a latitude and a longitude, or a grid reference.");
+            return Refuse(1, GroundTexts.PlaceEmpty);
         if (DecimalCommas(text, tokens) is { } comma)
-            return Refuse(comma, "A comma without a space can be a decimal sign or stand between two numbers; write 46.8, 8.5.");
+            return Refuse(comma, GroundTexts.CommaTight);
 
         var (first, second) = Halves(tokens);
         if (first.IsEmpty || second.IsEmpty)
             return Refuse(
                 text.TrimEnd().Length + 1,
-                tokens.Count(t => t.Kind == AngleTokenKind.Letter) == 1
-                    ? "There is one letter N, S, E or W; a place needs a latitude and a longitude, with both letters or none."
-                    : "A place needs two numbers, a latitude and a longitude."
+                tokens.Count(t => t.Kind == AngleTokenKind.Letter) == 1 ? GroundTexts.OneLetter : GroundTexts.TwoNumbers
             );
         return (AngleText.Read(first), AngleText.Read(second)) switch
         {
@@ -33,34 +31,25 @@ internal static class AnglePairText
         Read<GeoPoint> Join(AngleText a, AngleText b)
         {
             if ((a.Letter is null) != (b.Letter is null))
-                return Refuse((a.Letter is null ? a : b).Column, "Only one of the two has a letter N, S, E or W; write both or none.");
+                return Refuse((a.Letter is null ? a : b).Column, GroundTexts.OneHasLetter);
             if (a.Letter is not null && a.IsLatitude == b.IsLatitude)
-                return Refuse(
-                    b.Column,
-                    $"Both are {(a.IsLatitude ? "latitudes (N or S)" : "longitudes (E or W)")}; a place needs one of each."
-                );
+                return Refuse(b.Column, a.IsLatitude ? GroundTexts.BothLatitudes : GroundTexts.BothLongitudes);
             var swapped = a.Letter is not null && !a.IsLatitude;
             var (latitude, longitude) = swapped ? (b, a) : (a, b);
             if (Math.Abs(latitude.Degrees) > 90)
                 return Refuse(
                     latitude.Column,
-                    Math.Abs(longitude.Degrees) <= 90 && a.Letter is null
-                        ? "A latitude is at most 90 degrees; perhaps the longitude came first. The latitude comes first, or write N, "
-                            + "S, E, W."
-                        : "A latitude is at most 90 degrees."
+                    Math.Abs(longitude.Degrees) <= 90 && a.Letter is null ? GroundTexts.LatitudeSwapped : GroundTexts.LatitudeMost
                 );
             if (Math.Abs(longitude.Degrees) > 180)
-                return Refuse(longitude.Column, "A longitude is at most 180 degrees.");
+                return Refuse(longitude.Column, GroundTexts.LongitudeMost);
             return new Read<GeoPoint>.Usable(new GeoPoint(latitude.Degrees, longitude.Degrees));
         }
 
         Read<GeoPoint> Refuse(int at, string reason) => new Read<GeoPoint>.Refused([new Refusal(source, 1, at, reason)]);
     }
 
-    private static string Unreadable(char c) =>
-        c is 'O' or 'o'
-            ? "The letter O can mean east or west, depending on the language; write E or W."
-            : $"“{c}” is not part of a place written in degrees.";
+    private static string Unreadable(char c) => c is 'O' or 'o' ? GroundTexts.LetterO : GroundTexts.NotOfDegrees(c.ToString());
 
     // 46,558 8,5615 and 46,558: without a point anywhere a tight comma can't be told from a decimal sign.
     private static int? DecimalCommas(string text, List<AngleToken> tokens)

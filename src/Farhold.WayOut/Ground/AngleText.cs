@@ -7,8 +7,6 @@ namespace Farhold.WayOut.Ground;
 /// <param name="Degrees">With the sign the letter or the number gives it.</param>
 internal sealed record AngleText(double Degrees, char? Letter, int Column, (int Column, string Reason)? Fault)
 {
-    private static readonly string[] Units = ["degrees", "minutes", "seconds"];
-
     public bool IsLatitude => Letter is 'N' or 'S';
 
     public static AngleText Read(ImmutableArray<AngleToken> tokens)
@@ -25,16 +23,19 @@ internal sealed record AngleText(double Degrees, char? Letter, int Column, (int 
                     letter = token;
                     break;
                 case AngleTokenKind.Number when parts.Count == 3:
-                    return Bad(token, "An angle has at most degrees, minutes and seconds; here is a fourth number.");
+                    return Bad(token, GroundTexts.FourthNumber);
                 case AngleTokenKind.Number when token.IsSigned && parts.Count > 0:
-                    return Bad(token, "A sign belongs before the degrees only.");
+                    return Bad(token, GroundTexts.SignFirst);
                 case AngleTokenKind.Number when unsplit is { } fraction:
-                    return Bad(fraction, $"Only the last number of an angle may have decimals; {fraction.Text} is followed by another.");
+                    return Bad(fraction, GroundTexts.DecimalsLast(fraction.Text));
                 case AngleTokenKind.Number:
                     if (!double.TryParse(token.Text, NumberStyles.Float, CultureInfo.InvariantCulture, out var value))
-                        return Bad(token, $"{token.Text} is not a number.");
+                        return Bad(token, GroundTexts.NotANumber(token.Text));
                     if (parts.Count > 0 && value >= 60)
-                        return Bad(token, $"{token.Text} is too much: {Units[parts.Count]} run from 0 to less than 60.");
+                        return Bad(
+                            token,
+                            parts.Count == 1 ? GroundTexts.MinutesTooMany(token.Text) : GroundTexts.SecondsTooMany(token.Text)
+                        );
                     if (token.Text.Contains('.', StringComparison.Ordinal))
                         unsplit = token;
                     parts.Add(value);
@@ -45,15 +46,15 @@ internal sealed record AngleText(double Degrees, char? Letter, int Column, (int 
                 case AngleTokenKind.Colon when parts.Count is 1 or 2:
                     break;
                 default:
-                    return Bad(token, $"“{token.Text}” does not belong here.");
+                    return Bad(token, GroundTexts.NotHere(token.Text));
             }
         }
 
         var number = tokens.FirstOrDefault(t => t.Kind == AngleTokenKind.Number);
         if (parts.Count == 0)
-            return Bad(tokens[0], "A number of degrees is missing.");
+            return Bad(tokens[0], GroundTexts.DegreesMissing);
         if (letter is not null && number.IsSigned)
-            return Bad(number, "Both a sign and a letter are given; write one of them.");
+            return Bad(number, GroundTexts.SignAndLetter);
         var size = Math.Abs(parts[0]) + (parts.ElementAtOrDefault(1) / 60) + (parts.ElementAtOrDefault(2) / 3600);
         var negative = letter?.Text is "S" or "W" || number.Text[0] == '-';
         return new(negative ? -size : size, letter?.Text[0], start, null);

@@ -17,9 +17,7 @@ public static class CoordinateText
     {
         ArgumentNullException.ThrowIfNull(text);
         if (text.Length > MaxLength)
-            return new Read<GeoPoint>.Refused([
-                new Refusal(source, 1, MaxLength + 1, $"A place is written in at most {MaxLength} characters."),
-            ]);
+            return new Read<GeoPoint>.Refused([new Refusal(source, 1, MaxLength + 1, GroundTexts.PlaceLong(MaxLength))]);
         if (!MgrsText.LooksLikeOne(text))
             return AnglePairText.Parse(text, source);
         return Mgrs.Parse(text, source) switch

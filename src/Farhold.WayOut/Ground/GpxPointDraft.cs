@@ -45,9 +45,7 @@ internal readonly record struct GpxPointDraft(GeoPoint Place, double? ElevationM
             TrackWarningKind.ElevationNotUsable,
             Line,
             Column,
-            count =>
-                $"{count} heights are not numbers of metres between {LowestM} and {HighestM}; the first is “{Short(text)}”. They were "
-                + $"left out."
+            count => GroundTexts.HeightsNotUsable(count, Say.Number(LowestM), Say.Number(HighestM), Short(text))
         );
         return this;
     }
@@ -61,21 +59,11 @@ internal readonly record struct GpxPointDraft(GeoPoint Place, double? ElevationM
             return this with { Time = zoned.Value.ToInstant() };
         if (LocalDateTimePattern.ExtendedIso.Parse(text) is { Success: true } local)
         {
-            warnings.Add(
-                TrackWarningKind.TimeWithoutZone,
-                Line,
-                Column,
-                count => $"{count} times do not say their zone; they were taken as UTC, as the format demands."
-            );
+            warnings.Add(TrackWarningKind.TimeWithoutZone, Line, Column, count => GroundTexts.TimesWithoutZone(count));
             return this with { Time = local.Value.InUtc().ToInstant() };
         }
 
-        warnings.Add(
-            TrackWarningKind.TimeNotReadable,
-            Line,
-            Column,
-            count => $"{count} times are not readable; the first is “{Short(text)}”. They were left out."
-        );
+        warnings.Add(TrackWarningKind.TimeNotReadable, Line, Column, count => GroundTexts.TimesNotReadable(count, Short(text)));
         return this;
     }
 
@@ -88,12 +76,7 @@ internal readonly record struct GpxPointDraft(GeoPoint Place, double? ElevationM
         var comma = text.IndexOf(',', StringComparison.Ordinal);
         if (comma < 0 || text.Contains('.', StringComparison.Ordinal) || Parse(text.Replace(',', '.')) is not { } repaired)
             return null;
-        warnings.Add(
-            TrackWarningKind.DecimalComma,
-            line,
-            column,
-            count => $"{count} numbers have a decimal comma; the first is “{Short(text)}”. They were read with a point."
-        );
+        warnings.Add(TrackWarningKind.DecimalComma, line, column, count => GroundTexts.DecimalCommas(count, Short(text)));
         return repaired;
 
         static double? Parse(string s) =>

@@ -80,12 +80,7 @@ internal sealed class GpxReader(ReadOnlyMemory<byte> content, string file, XmlOp
                 Refuse(line, column, $"This file begins with <{xml.LocalName}>, so it is not GPX; export the track as GPX.");
                 return false;
             case GpxPlace.File when xml.Namespace != "http://www.topografix.com/GPX/1/1":
-                Found.Warnings.Add(
-                    TrackWarningKind.OtherVersion,
-                    line,
-                    column,
-                    _ => "The file does not say it is GPX 1.1; its elements were read by name."
-                );
+                Found.Warnings.Add(TrackWarningKind.OtherVersion, line, column, _ => GroundTexts.OtherVersion);
                 break;
             case GpxPlace.Track:
                 Found.TrackCount++;

@@ -21,37 +21,17 @@ internal static class GpxTrack
 
         var first = segments[0][0];
         if (!hasTrack)
-            warnings.Add(
-                TrackWarningKind.RouteOnly,
-                first.Line,
-                first.Column,
-                _ => "The file holds no track; its route was taken, whose points can lie far apart."
-            );
+            warnings.Add(TrackWarningKind.RouteOnly, first.Line, first.Column, _ => GroundTexts.RouteOnly);
         else if (content.Routes.Exists(r => r.Count > 0))
-            warnings.Add(
-                TrackWarningKind.RouteLeftOut,
-                first.Line,
-                first.Column,
-                _ => "The file holds a route besides the track; the route was left out."
-            );
+            warnings.Add(TrackWarningKind.RouteLeftOut, first.Line, first.Column, _ => GroundTexts.RouteLeftOut);
         if (hasTrack && content.TrackCount > 1)
-            warnings.Add(
-                TrackWarningKind.SeveralTracks,
-                first.Line,
-                first.Column,
-                _ => $"The file holds {content.TrackCount} tracks; they were joined in file order."
-            );
+            warnings.Add(TrackWarningKind.SeveralTracks, first.Line, first.Column, _ => GroundTexts.TracksJoined(content.TrackCount));
 
         foreach (var looked in TrackReview.Warn(segments, isRoute: !hasTrack, warnings))
             yield return new((double)looked / count, null);
         var stride = ((count - 1) / Gpx.KeptPoints) + 1;
         if (stride > 1)
-            warnings.Add(
-                TrackWarningKind.Thinned,
-                first.Line,
-                first.Column,
-                _ => $"The track has {count} points; one in {stride} was kept, so its length comes out a little short."
-            );
+            warnings.Add(TrackWarningKind.Thinned, first.Line, first.Column, _ => GroundTexts.Thinned(count, stride));
         var useHeights = segments.Exists(s => s.Exists(p => p.ElevationM is not null and not 0));
 
         yield return new(

@@ -28,7 +28,7 @@ public static class Mgrs
     }
 
     /// <summary>Spaces and lower case are accepted; anything else that is not a reference is refused with its column.</summary>
-    public static Read<MgrsSquare> Parse(string text, string source = "grid reference") => MgrsText.Parse(text, source);
+    public static Read<MgrsSquare> Parse(string text, string source = "grid-reference") => MgrsText.Parse(text, source);
 
     // Rounding of a micrometre first, so that 99,999.9999999 is not cut down by the arithmetic's last bit.
     private static long WholeMetres(double metres) => (long)Math.Floor(metres * 1e6) / 1_000_000;

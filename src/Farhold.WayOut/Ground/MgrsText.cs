@@ -33,21 +33,21 @@ internal sealed class MgrsText
         var zoneDigits = TakeDigits();
         var zone = zoneDigits.Length is 0 or > 2 ? 0 : int.Parse(zoneDigits, CultureInfo.InvariantCulture);
         if (zoneDigits.Length > 0 && zone is < 1 or > 60)
-            return Refuse(1, $"A grid zone is a number from 1 to 60, not {zoneDigits}.");
+            return Refuse(1, GroundTexts.ZoneRange(zoneDigits));
         return zone == 0 ? ParsePolar() : ParseZone(zone);
     }
 
     private Read<MgrsSquare> ParseZone(int zone)
     {
         if (!TakeIndex(MgrsLetters.Bands, out var band))
-            return RefuseLetter($"the letter of the band, C to X without I and O, after zone {zone}");
+            return RefuseLetter(GroundTexts.BandLetter(zone));
         if (!TakeIndex(MgrsLetters.ColumnsOf(zone), out var column))
-            return RefuseLetter($"a column letter of zone {zone}, one of {MgrsLetters.ColumnsOf(zone)}");
+            return RefuseLetter(GroundTexts.ColumnOfZone(zone, MgrsLetters.ColumnsOf(zone)));
         if (!TakeIndex(MgrsLetters.Rows, out var rowLetter))
-            return RefuseLetter("a row letter, A to V without I and O");
+            return RefuseLetter(GroundTexts.RowLetter);
         column++;
         if (MgrsLetters.RowIn(band, column, (rowLetter + 20 - MgrsLetters.RowShift(zone)) % 20) is not { } row)
-            return Refuse(next - 1, $"No part of this square lies in band {MgrsLetters.Bands[band]}; check the three letters.");
+            return Refuse(next - 1, GroundTexts.NotInBand(MgrsLetters.Bands[band].ToString()));
         var north = band >= 10;
         return ParseDigits(zone, north, column, north ? row : row + 100);
     }
@@ -55,12 +55,12 @@ internal sealed class MgrsText
     private Read<MgrsSquare> ParsePolar()
     {
         if (!TakeIndex(MgrsLetters.PolarBands, out var band))
-            return RefuseLetter("a zone from 1 to 60 or, near a pole, one of the letters A, B, Y, Z");
+            return RefuseLetter(GroundTexts.ZoneOrPole);
         var north = band >= 2;
         if (!TakeIndex(MgrsLetters.PolarColumnsOf(band), out var column))
-            return RefuseLetter($"a column letter, one of {MgrsLetters.PolarColumnsOf(band)}");
+            return RefuseLetter(GroundTexts.PolarColumn(MgrsLetters.PolarColumnsOf(band)));
         if (!TakeIndex(MgrsLetters.PolarRowsOf(north), out var row))
-            return RefuseLetter($"a row letter, one of {MgrsLetters.PolarRowsOf(north)}");
+            return RefuseLetter(GroundTexts.PolarRow(MgrsLetters.PolarRowsOf(north)));
         var origin = MgrsLetters.PolarOrigin(north);
         return ParseDigits(0, north, column + (band % 2 == 1 ? 20 : origin), row + origin);
     }
@@ -70,13 +70,13 @@ internal sealed class MgrsText
         var firstDigit = next + 1;
         var digits = TakeDigits();
         if (next < signs.Count)
-            return Refuse(next + 1, $"After the three letters only digits follow, not “{signs[next].Letter}”.");
+            return Refuse(next + 1, GroundTexts.DigitsOnly(signs[next].Letter.ToString()));
         if (digits.Length == 0)
-            return Refuse(next, "This names a whole square of 100 km; add digits, as many for east as for north.");
+            return Refuse(next, GroundTexts.WholeSquare);
         if (digits.Length % 2 == 1)
-            return Refuse(firstDigit, $"There are {digits.Length} digits; a reference has as many for east as for north.");
+            return Refuse(firstDigit, GroundTexts.DigitsOdd(digits.Length));
         if (digits.Length > 10)
-            return Refuse(firstDigit, $"There are {digits.Length} digits; at most 10 are used, which name a square of 1 m.");
+            return Refuse(firstDigit, GroundTexts.DigitsMany(digits.Length));
 
         var half = digits.Length / 2;
         var size = (int)Math.Pow(10, 5 - half);
@@ -106,8 +106,8 @@ internal sealed class MgrsText
 
     private Read<MgrsSquare>.Refused RefuseLetter(string expected) =>
         next < signs.Count
-            ? Refuse(next + 1, $"Here belongs {expected}, not “{signs[next].Letter}”.")
-            : Refuse(next + 1, $"The reference ends too early: here belongs {expected}.");
+            ? Refuse(next + 1, GroundTexts.Belongs(expected, signs[next].Letter.ToString()))
+            : Refuse(next + 1, GroundTexts.EndsEarly(expected));
 
     /// <param name="sign">Counted from 1, spaces left out; one past the last is the end.</param>
     private Read<MgrsSquare>.Refused Refuse(int sign, string reason)

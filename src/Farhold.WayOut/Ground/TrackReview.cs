@@ -19,12 +19,7 @@ internal static class TrackReview
         foreach (var point in points)
         {
             if (kept.Count > 0 && kept[^1].Place == point.Place && kept[^1].Time == point.Time)
-                warnings.Add(
-                    TrackWarningKind.RepeatedPoints,
-                    point.Line,
-                    point.Column,
-                    count => $"{count} points repeat the one before them; they were left out."
-                );
+                warnings.Add(TrackWarningKind.RepeatedPoints, point.Line, point.Column, count => GroundTexts.Repeated(count));
             else
                 kept.Add(point);
         }
@@ -48,12 +43,7 @@ internal static class TrackReview
             }
 
         foreach (var segment in segments.Skip(1))
-            warnings.Add(
-                TrackWarningKind.Gaps,
-                segment[0].Line,
-                segment[0].Column,
-                count => $"The recording was broken off {count} times; the ground between was not counted."
-            );
+            warnings.Add(TrackWarningKind.Gaps, segment[0].Line, segment[0].Column, count => GroundTexts.Gaps(count));
     }
 
     private static void WarnOfHeights(List<GpxPoint> points, TrackWarnings warnings)
@@ -61,18 +51,13 @@ internal static class TrackReview
         var missing = points.Count(p => p.ElevationM is null);
         var first = points.Find(p => p.ElevationM is null);
         if (missing == points.Count || points.TrueForAll(p => p.ElevationM is null or 0))
-            warnings.Add(
-                TrackWarningKind.NoElevation,
-                points[0].Line,
-                points[0].Column,
-                _ => "The track has no heights, or only zeros; its climbs must be given by hand."
-            );
+            warnings.Add(TrackWarningKind.NoElevation, points[0].Line, points[0].Column, _ => GroundTexts.NoHeights);
         else if (missing > 0)
             warnings.Add(
                 TrackWarningKind.SomeElevationMissing,
                 first.Line,
                 first.Column,
-                _ => $"{missing} of {points.Count} points have no height."
+                _ => GroundTexts.SomeHeightsMissing(missing, points.Count)
             );
     }
 
@@ -81,25 +66,20 @@ internal static class TrackReview
         var missing = points.Count(p => p.Time is null);
         var first = points.Find(p => p.Time is null);
         if (missing == points.Count)
-            warnings.Add(TrackWarningKind.NoTime, points[0].Line, points[0].Column, _ => "The track has no times.");
+            warnings.Add(TrackWarningKind.NoTime, points[0].Line, points[0].Column, _ => GroundTexts.NoTimes);
         else if (missing > 0)
             warnings.Add(
                 TrackWarningKind.SomeTimeMissing,
                 first.Line,
                 first.Column,
-                _ => $"{missing} of {points.Count} points have no time."
+                _ => GroundTexts.SomeTimesMissing(missing, points.Count)
             );
 
         var last = default(GpxPoint?);
         foreach (var point in points.Where(p => p.Time is not null))
         {
             if (last is { } before && point.Time < before.Time)
-                warnings.Add(
-                    TrackWarningKind.TimeRunsBack,
-                    point.Line,
-                    point.Column,
-                    count => $"Time runs backwards {count} times; the order of the file was kept."
-                );
+                warnings.Add(TrackWarningKind.TimeRunsBack, point.Line, point.Column, count => GroundTexts.TimeRunsBack(count));
             last = point;
         }
     }
@@ -114,12 +94,7 @@ internal static class TrackReview
                 TrackWarningKind.Jump,
                 to.Line,
                 to.Column,
-                count =>
-                    string.Create(
-                        CultureInfo.InvariantCulture,
-                        $"{count} steps are too long to be true; the first is {metres / 1000:F1} km from the point of line "
-                            + $"{from.Line}. Check the length."
-                    )
+                count => GroundTexts.Jump(count, (metres / 1000).ToString("F1", CultureInfo.InvariantCulture), from.Line)
             );
     }
 }

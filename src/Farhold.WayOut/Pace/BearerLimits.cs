@@ -13,7 +13,7 @@ public static class BearerLimits
     private static readonly Figure Tired = PriorTable.Figure("bearers-tired-pace");
     private static readonly Figure Last = PriorTable.Figure("bearers-last-h");
 
-    public static ImmutableArray<Basis> Rests { get; } = [Tire.Basis, Tired.Basis, Last.Basis];
+    public static ImmutableArray<Basis> Rests => [Tire.Basis, Tired.Basis, Last.Basis];
 
     /// <summary>Speed of tired bearers against their speed before.</summary>
     public static double TiredPace => Tired.Value;

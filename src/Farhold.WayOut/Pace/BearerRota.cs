@@ -49,7 +49,7 @@ public sealed record BearerRota(int Minutes, ImmutableArray<BearerTurn> Turns, L
     /// <summary>Of those read for the means, the most people that are no more than carry at once; of several the shortest.</summary>
     private static LitterEndurance Endurance(int pairs, bool straps) =>
         LitterEndurance
-            .All.Where(e => e.People <= 2 * pairs && e.Means != LitterEndurance.ByHand == straps)
+            .All.Where(e => e.People <= 2 * pairs && e.ByHand != straps)
             .OrderByDescending(e => e.People)
             .ThenBy(e => e.Minutes - e.Sd)
             .First();

@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace Farhold.WayOut.Pace;
 
 /// <summary>How a casualty is carried.</summary>
@@ -48,28 +50,24 @@ public sealed record LitterCarry(Stretch Stretch, Surface Surface, int? Bearers 
     {
         yield return (Surface.Rough ? Rough : Trail).Basis;
         if (Bearers is null)
-            yield return new(
-                $"Bearers not stated: a full party of {LitterTeam.Full} or more is assumed",
-                Evidence.Assumption,
-                "as in the reported carries"
-            );
+            yield return new(PaceTexts.BearersNotStated(LitterTeam.Full), Evidence.Assumption, PaceTexts.SourceCarries);
         else
             yield return new(
-                FormattableString.Invariant(
-                    $"{Bearers} bearers: speed times {LitterTeam.SpeedFactor(Bearers.Value, WheelRuns):0.00} against a full party"
-                ),
+                PaceTexts.BearersPace(Bearers.Value, Hundredths(LitterTeam.SpeedFactor(Bearers.Value, WheelRuns))),
                 PriorTable.Figure("litter-team-power").Mark,
                 PriorTable.Figure("litter-team-power").Source
             );
         if (Stretch.AscentM > 0)
-            yield return new("Climbing with a litter counts eight to one as distance", Evidence.Assumption, "Scarf, made for walkers");
+            yield return new(PaceTexts.ClimbAsDistance, Evidence.Assumption, PaceTexts.SourceScarf);
         if (WheelRuns)
             yield return Wheeled.Basis;
         if (SnowCm > 0)
             yield return new(
-                FormattableString.Invariant($"Boots sinking {SnowCm:0} cm, on a trodden trail: speed times {Soft:0.00}"),
+                PaceTexts.BootsSink(SnowCm.ToString("0", CultureInfo.InvariantCulture), Hundredths(Soft)),
                 SoftFloor.Mark,
                 SoftFloor.Source
             );
     }
+
+    private static string Hundredths(double factor) => factor.ToString("0.00", CultureInfo.InvariantCulture);
 }

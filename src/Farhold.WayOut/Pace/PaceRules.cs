@@ -5,76 +5,95 @@ namespace Farhold.WayOut.Pace;
 
 /// <summary>A walking rule that times one leg, with where it comes from and what to beware of.</summary>
 /// <param name="Id">The word a plan uses.</param>
-public sealed record PaceRule(string Id, string Name, Evidence Mark, string Source, string Caution, Func<Stretch, Duration> Time);
+public sealed record PaceRule(
+    string Id,
+    Func<string> Named,
+    Evidence Mark,
+    string Source,
+    Func<string> Warned,
+    Func<Stretch, Duration> Time
+)
+{
+    public string Name => Named();
+
+    public string Caution => Warned();
+}
 
 /// <summary>The walking rules a plan may name; each times one leg, not a day.</summary>
 public static class PaceRules
 {
     public static ImmutableArray<PaceRule> All { get; } =
     [
-        new("din33466", "DIN 33466", Evidence.Read, "DIN 33466, read at wanderndeluxe.de", "Apply stage by stage.", Din33466.Time),
+        new(
+            "din33466",
+            () => "DIN 33466",
+            Evidence.Read,
+            "DIN 33466, read at wanderndeluxe.de",
+            () => PaceTexts.StageByStage,
+            Din33466.Time
+        ),
         new(
             "naismith",
-            "Naismith",
+            () => "Naismith",
             Evidence.Read,
             "Naismith 1892, read at docsbay.net/naismiths-rule",
-            "Fit walkers on paths; counts no descent.",
+            () => PaceTexts.FitWalkers,
             s => Naismith.Time(s)
         ),
         new(
             "scarf",
-            "Naismith as flat distance, 8 to 1",
+            () => PaceTexts.ScarfName,
             Evidence.Read,
             "Scarf, read at exl.pages.dev/Naismith's_Rule",
-            "Fit walkers on paths; counts no descent.",
+            () => PaceTexts.FitWalkers,
             s => Scarf.Time(s)
         ),
         new(
             "langmuir",
-            "Naismith with Langmuir",
+            () => PaceTexts.LangmuirName,
             Evidence.Read,
             "Langmuir, read at docsbay.net/naismiths-rule",
-            "Apply stage by stage; jumps at 5 and 12 degrees of descent.",
+            () => PaceTexts.LangmuirCaution,
             s => Langmuir.Time(s)
         ),
         new(
             "tobler",
-            "Tobler",
+            () => "Tobler",
             Evidence.Read,
             "Tobler 1993, read at friendlywiki.com",
-            "Footpaths; says nothing of loads.",
+            () => PaceTexts.Footpaths,
             s => Tobler.Time(s)
         ),
         new(
             "swiss",
-            "Swiss signposts",
+            () => PaceTexts.SwissName,
             Evidence.Read,
             "geoblocks/tracktime src/walking.js",
-            "Signed footpaths, slopes under 40 %.",
+            () => PaceTexts.SignedPaths,
             SwissSignpost.Time
         ),
         new(
             "munter",
-            "Munter",
+            () => "Munter",
             Evidence.Read,
             "Munter, read at chrismarchbanks.com/post/trip-speed",
-            "Rates 4 up and 6 down.",
+            () => PaceTexts.MunterRates,
             s => Munter.Time(s)
         ),
         new(
             "campbell",
-            "Campbell",
+            () => "Campbell",
             Evidence.Read,
             "Campbell and others 2019, Applied Geography 106:93-107",
-            "The middle of hikers and runners who recorded themselves: fast.",
+            () => PaceTexts.SelfRecorded,
             s => Campbell.Time(s)
         ),
         new(
             "runner",
-            "a runner",
+            () => PaceTexts.RunnerName,
             Evidence.Computed,
             "Campbell and others 2019, the fastest tenth but one",
-            "One fit person without a load; not in the dark, not in snow.",
+            () => PaceTexts.OneFitPerson,
             s => Campbell.Time(s, 90)
         ),
     ];

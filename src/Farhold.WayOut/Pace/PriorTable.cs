@@ -8,17 +8,24 @@ namespace Farhold.WayOut.Pace;
 public sealed record Figure(string Id, string What, double Value, double? Spread, Evidence Mark, string Source)
 {
     /// <summary>As "what this rests on" shows it.</summary>
-    public Basis Basis =>
-        new(
-            FormattableString.Invariant($"{char.ToUpperInvariant(What[0])}{What[1..]}: {Value:0.##}")
-                + (Spread is { } spread ? FormattableString.Invariant($", spread {spread:0.##} (log)") : ""),
-            Mark,
-            Source
-        );
+    public Basis Basis
+    {
+        get
+        {
+            var what = Translation.Prior(What) ?? What;
+            var (said, value) = ($"{char.ToUpperInvariant(what[0])}{what[1..]}", Say.Number(Value));
+            return new(Spread is { } s ? PaceTexts.FigureSpread(said, value, Say.Number(s)) : PaceTexts.Figure(said, value), Mark, Source);
+        }
+    }
 }
 
 /// <summary>A suggested time for something plans often contain, to be offered and changed, never applied unasked.</summary>
-public sealed record Prior(string Id, string What, double P10Minutes, double P50Minutes, double P90Minutes, Evidence Mark, string Source);
+/// <param name="What">In English, as a plan that takes it names its stage.</param>
+public sealed record Prior(string Id, string What, double P10Minutes, double P50Minutes, double P90Minutes, Evidence Mark, string Source)
+{
+    /// <summary>What it is the time of, in the language that is spoken.</summary>
+    public string Title => Translation.Prior(What) ?? What;
+}
 
 /// <summary>What forecasts take where nobody knows better: <c>plans/priors.json</c>, each figure with its source.</summary>
 public static class PriorTable

@@ -10,52 +10,71 @@ namespace Farhold.WayOut.Pace;
 /// <param name="Rough">Whether a litter goes at the pace of rough ground.</param>
 public sealed record Surface(
     string Id,
-    string Name,
+    Func<string> Named,
     double? Energy,
     double SpeedFactor,
     Evidence Mark,
-    string Source,
+    Func<string> Cited,
     bool OffPath = false,
     bool Rough = false
-);
+)
+{
+    public string Name => Named();
+
+    public string Source => Cited();
+}
 
 public static class Surfaces
 {
-    private const string Soule = "Soule and Goldman 1972, Pandolf 1977; factor at equal effort, the pessimistic end on firm ground";
-
     /// <summary>A path: what the walking rules were made on.</summary>
-    public static Surface Path { get; } = new("path", "path", null, 1, Evidence.Assumption, "the walking rules were made on paths");
+    public static Surface Path { get; } = new("path", () => PaceTexts.Path, null, 1, Evidence.Assumption, () => PaceTexts.RulesOnPaths);
 
     public static ImmutableArray<Surface> All { get; } =
     [
         Path,
-        AtEqualEffort("road", "blacktop", 1.0),
-        AtEqualEffort("dirt-road", "dirt road", 1.1),
-        AtEqualEffort("light-brush", "light brush", 1.2) with
+        AtEqualEffort("road", () => PaceTexts.Road, 1.0),
+        AtEqualEffort("dirt-road", () => PaceTexts.DirtRoad, 1.1),
+        AtEqualEffort("light-brush", () => PaceTexts.LightBrush, 1.2) with
         {
             OffPath = true,
         },
-        AtEqualEffort("heavy-brush", "heavy brush", 1.5) with
+        AtEqualEffort("heavy-brush", () => PaceTexts.HeavyBrush, 1.5) with
         {
             OffPath = true,
             Rough = true,
         },
-        AtEqualEffort("swamp", "swamp", 1.8) with
+        AtEqualEffort("swamp", () => PaceTexts.Swamp, 1.8) with
         {
             OffPath = true,
         },
-        AtEqualEffort("sand", "loose sand", 2.1) with
+        AtEqualEffort("sand", () => PaceTexts.Sand, 2.1) with
         {
             OffPath = true,
         },
-        new("off-path", "off path (Tobler)", null, Tobler.OffPath, Evidence.Read, "Tobler 1993, read at friendlywiki.com", true, true),
-        new("boulders", "boulders", null, Tobler.OffPath, Evidence.Assumption, "taken as off path", true, true),
+        new(
+            "off-path",
+            () => PaceTexts.OffPath,
+            null,
+            Tobler.OffPath,
+            Evidence.Read,
+            () => "Tobler 1993, read at friendlywiki.com",
+            true,
+            true
+        ),
+        new("boulders", () => PaceTexts.Boulders, null, Tobler.OffPath, Evidence.Assumption, () => PaceTexts.AsOffPath, true, true),
     ];
 
     public static Surface? Find(string id) => All.FirstOrDefault(surface => surface.Id == id);
 
-    private static Surface AtEqualEffort(string id, string name, double energy) =>
-        new(id, name, energy, Effort.SpeedFactor(energy), Evidence.Memory, Soule);
+    private static Surface AtEqualEffort(string id, Func<string> name, double energy) =>
+        new(
+            id,
+            name,
+            energy,
+            Effort.SpeedFactor(energy),
+            Evidence.Memory,
+            static () => PaceTexts.AtEqualEffort("Soule and Goldman 1972, Pandolf 1977")
+        );
 }
 
 /// <summary>Speed at equal effort: in Pandolf's level-walking term power grows with the coefficient times speed squared.</summary>

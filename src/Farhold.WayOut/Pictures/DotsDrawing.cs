@@ -54,7 +54,7 @@ public static class DotsDrawing
         }
 
         if (lost > 0)
-            svg.Text(new(width, ground + Foot - 3, "none", ChartText.Least, "faint", Anchor.End));
+            svg.Text(new(width, ground + Foot - 3, PictureTexts.None, ChartText.Least, "faint", Anchor.End));
         var line = 0;
         foreach (var (at, name) in around.Limits.Where(l => l.At > axis.From && l.At < axis.To).OrderBy(l => l.At))
         {

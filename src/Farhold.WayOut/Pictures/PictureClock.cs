@@ -31,7 +31,7 @@ internal sealed record PictureClock(Instant From, Instant To, double Left, doubl
             yield return (
                 at,
                 step >= 24 || day
-                    ? local.ToString("d MMM", CultureInfo.InvariantCulture)
+                    ? PictureTexts.TickDay(local.Day, SayTexts.MonthsShort.Split(' ')[local.Month - 1])
                     : local.ToString("HH:mm", CultureInfo.InvariantCulture)
             );
         }

@@ -33,13 +33,26 @@ public static class ProfileDrawing
         var svg = new ChartSvg(id, width, height, label);
         Slope(svg, profile, X);
         var y = bars;
-        foreach (var (name, end) in new (string, Func<ProfileStage, Instant?>)[] { ("likely", s => s.Likely), ("slow", s => s.Late) })
+        foreach (
+            var (name, end) in new (string, Func<ProfileStage, Instant?>)[]
+            {
+                (PictureTexts.Likely, s => s.Likely),
+                (PictureTexts.Slow, s => s.Late),
+            }
+        )
         {
             svg.Text(new(0, y + 13, name, ChartText.Least, "faint"));
             svg.Box("hollow", Left, y, right - Left, Bar);
             Stages(svg, profile, end, X, y, limit, isDark);
             svg.Text(
-                new(width, y + 13, end(profile.Stages[^1]) is { } last ? Hour(last, clock) : "never", ChartText.Least, "strong", Anchor.End)
+                new(
+                    width,
+                    y + 13,
+                    end(profile.Stages[^1]) is { } last ? Hour(last, clock) : PictureTexts.Never,
+                    ChartText.Least,
+                    "strong",
+                    Anchor.End
+                )
             );
             y += Bar + BarGap;
         }

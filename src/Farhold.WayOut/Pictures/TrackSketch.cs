@@ -50,7 +50,7 @@ public static class TrackSketch
         var length = km * 1000 / metresPerDegree * scale;
         svg.Path("now", $"M{SvgText.Number(Edge)} {SvgText.Number(height - 8)}h{SvgText.Number(length)}");
         svg.Text(new(Edge + length + 6, height - 4, $"{Say.Number(km)} km", ChartText.Least, "faint"));
-        svg.Text(new(width - Edge, height - 4, "north up", ChartText.Least, "faint", Anchor.End));
+        svg.Text(new(width - Edge, height - 4, PictureTexts.NorthUp, ChartText.Least, "faint", Anchor.End));
         return svg.Whole();
     }
 }

@@ -10,7 +10,7 @@ public static class ArrivalShape
     private const int Classes = 48;
 
     /// <summary>What P10, the median and P90 are called on the line.</summary>
-    public static (string Early, string Middle, string Late) Names => ("1 in 10", "half", "9 in 10");
+    public static (string Early, string Middle, string Late) Names => (PlanTexts.ShapeEarly, PlanTexts.ShapeMiddle, PlanTexts.ShapeLate);
 
     /// <returns>Null where nine in ten never arrive: a picture that ends early would promise too much.</returns>
     /// <exception cref="InvalidOperationException">No trial has run.</exception>
@@ -24,7 +24,7 @@ public static class ArrivalShape
         var (early, middle, late) = (QuantileEstimate.At(sorted, 0.1), QuantileEstimate.At(sorted, 0.5), QuantileEstimate.At(sorted, 0.9));
         if (!double.IsFinite(late))
             return null;
-        return new(At(early), At(middle), At(late), FormattableString.Invariant($"way out, {sorted.Length} trials"))
+        return new(At(early), At(middle), At(late), PlanTexts.ShapeSource(sorted.Length))
         {
             Names = Names,
             Density = Density(sorted, start),

@@ -14,7 +14,7 @@ public static class ArrivalWords
         var said = ImmutableArray.CreateBuilder<string>();
         said.AddRange(Arrival(outlook));
         foreach (var chance in outlook.Deadlines)
-            said.Add($"Before {chance.Deadline.Id} ({clock.Exactly(chance.Deadline.At)}): {Chance(chance.Before)}.");
+            said.Add(PlanTexts.BeforeDeadline(chance.Deadline.Id, clock.Exactly(chance.Deadline.At), Chance(chance.Before)));
         if (Leading(outlook) is { } leading)
             said.Add(leading);
         said.AddRange(outlook.Cautions);
@@ -29,7 +29,7 @@ public static class ArrivalWords
         if (outlook.Cases.Choice is not null || outlook.Cases.None.Hits > 0)
             said.Add(CaseWords.Sentence(outlook.Cases, clock));
         said.AddRange(CaseWords.NotFeasible(outlook.Cases));
-        said.Add($"Higher care {Ends(outlook.Quantiles, clock)} in eight of ten trials.");
+        said.Add(PlanTexts.CareReached(Ends(outlook.Quantiles, clock)));
         if (Middle(outlook, clock) is { } middle)
             said.Add(middle);
         return said.ToImmutable();
@@ -40,16 +40,16 @@ public static class ArrivalWords
     {
         var (later, error) = answer.LaterSeconds;
         var effect =
-            !(Math.Abs(later) > 2 * error) || Math.Abs(later) < 60 ? "about the same arrival"
-            : later > 0 ? $"about {Length(Duration.FromSeconds(later))} later on average"
-            : $"about {Length(Duration.FromSeconds(-later))} sooner on average";
-        var chances = answer.Deadlines.Select(d => $"before {d.Chance.Deadline.Id} {Chance(d.Chance.Before)}");
+            !(Math.Abs(later) > 2 * error) || Math.Abs(later) < 60 ? PlanTexts.SameArrival
+            : later > 0 ? PlanTexts.LaterBy(Length(Duration.FromSeconds(later)))
+            : PlanTexts.SoonerBy(Length(Duration.FromSeconds(-later)));
+        var chances = answer.Deadlines.Select(d => PlanTexts.BeforeChance(d.Chance.Deadline.Id, Chance(d.Chance.Before)));
         var range = Ends(answer.Quantiles, ArrivalClock.Of(outlook.Plan));
         var leads =
             answer.Cases.Choice is not null && answer.Cases.Leader is { } leader && leader.Name != outlook.Cases.Leader?.Name
-                ? $"; then {leader.Name} is first most often"
+                ? PlanTexts.ThenLeads(leader.Name)
                 : "";
-        return $"{answer.What}: {effect}; in eight of ten trials {string.Join("; ", chances.Prepend(range))}{leads}.";
+        return PlanTexts.Effect(answer.What, effect, string.Join("; ", chances.Prepend(range)), leads);
     }
 
     /// <summary>A length as people say it: to 5 minutes under 2 hours, 15 under 6, then half hours, whole hours from a day on.</summary>
@@ -58,53 +58,53 @@ public static class ArrivalWords
         var step = Step(length);
         var minutes = (long)Math.Round(length.TotalMinutes / step) * step;
         var (hours, rest) = (minutes / 60, minutes % 60);
-        return hours == 0 ? $"{Math.Max(rest, 1)} min"
-            : rest == 0 ? $"{hours} h"
-            : $"{hours} h {rest} min";
+        return hours == 0 ? PlanTexts.Minutes(Math.Max(rest, 1))
+            : rest == 0 ? PlanTexts.Hours(hours)
+            : PlanTexts.HoursMinutes(hours, rest);
     }
 
     /// <summary>A chance as a share of ten or a hundred, never none and never all.</summary>
     public static string Chance(ProbabilityEstimate p) =>
         p.Value switch
         {
-            < 0.01 => "less than 1 in 100",
-            > 0.99 => "more than 99 in 100",
-            < 0.1 => string.Create(CultureInfo.InvariantCulture, $"about {Math.Max(1, Math.Round(100 * p.Value)):0} in 100"),
-            > 0.9 => string.Create(CultureInfo.InvariantCulture, $"about {Math.Min(99, Math.Round(100 * p.Value)):0} in 100"),
-            _ when Math.Round(10 * p.Low) == Math.Round(10 * p.High) => string.Create(
-                CultureInfo.InvariantCulture,
-                $"about {Math.Round(10 * p.Value):0} in 10"
-            ),
-            _ => string.Create(CultureInfo.InvariantCulture, $"between {Math.Floor(10 * p.Low):0} and {Math.Ceiling(10 * p.High):0} in 10"),
+            < 0.01 => PlanTexts.FewerThanHundredth,
+            > 0.99 => PlanTexts.MoreThanHundredths,
+            < 0.1 => PlanTexts.OfHundred(Math.Max(1, Whole(100 * p.Value))),
+            > 0.9 => PlanTexts.OfHundred(Math.Min(99, Whole(100 * p.Value))),
+            _ when Whole(10 * p.Low) == Whole(10 * p.High) => PlanTexts.OfTen(Whole(10 * p.Value)),
+            _ => PlanTexts.BetweenTenths((long)Math.Floor(10 * p.Low), (long)Math.Ceiling(10 * p.High)),
         };
 
-    private static string Ends(ImmutableArray<ArrivalQuantile> quantiles, ArrivalClock clock)
+    private static long Whole(double share) => (long)Math.Round(share);
+
+    /// <summary>From when to when eight of ten trials arrive.</summary>
+    internal static string Ends(ImmutableArray<ArrivalQuantile> quantiles, ArrivalClock clock)
     {
         var (early, late) = (quantiles.First(q => q.P == 0.1).At, quantiles.First(q => q.P == 0.9).At);
-        return early is not { } from ? "not within 60 days"
-            : late is not { } to ? $"not before {clock.At(from, -1)}, and perhaps not at all"
+        return early is not { } from ? PlanTexts.NotWithin
+            : late is not { } to ? PlanTexts.NotBefore(clock.At(from, -1))
             : clock.Between(from, to);
     }
 
     /// <summary>Nothing where hardly a trial lies about the middle: between two humps it is a time at which nothing arrives.</summary>
     private static string? Middle(Outlook outlook, ArrivalClock clock) =>
-        outlook.At(0.5).At is not { } middle ? "More likely than not, nothing comes within 60 days."
+        outlook.At(0.5).At is not { } middle ? PlanTexts.MostlyNothing
         : outlook.MiddleIsVoid ? null
-        : $"As likely before as after {clock.At(middle)}, about {Length(middle - outlook.Plan.Start)} after setting out.";
+        : PlanTexts.AsLikely(clock.At(middle), Length(middle - outlook.Plan.Start));
 
     private static string? Leading(Outlook outlook)
     {
         var leading = outlook.Drivers.Where(d => d.Share > 0.1 && d.Share > 3 * d.StandardError).Take(3).ToArray();
         return leading.Length == 0
             ? null
-            : "How uncertain arrival is hangs most on (they overlap): "
-                + string.Join(
+            : PlanTexts.Leading(
+                string.Join(
                     "; ",
                     leading.Select(d =>
-                        string.Create(CultureInfo.InvariantCulture, $"{d.What} ({Math.Round(100 * d.Share):0} % of the variance)")
+                        PlanTexts.DriverShare(d.What, Math.Round(100 * d.Share).ToString("0", CultureInfo.InvariantCulture))
                     )
                 )
-                + ".";
+            );
     }
 
     internal static int Step(Duration length) =>

@@ -42,7 +42,7 @@ public sealed record ByCase(
             none += double.IsFinite(at) ? 0 : 1;
         var (choice, place) = Deciding(simulation.Plan);
         ImmutableArray<WayCase> ways = choice is null
-            ? [Case(plan.Title ?? "this way", arrivals.ToArray(), plan.Start)]
+            ? [Case(plan.Title ?? PlanTexts.ThisWay, arrivals.ToArray(), plan.Start)]
             : Split(simulation, choice, simulation.Plan.Places[place].Path);
         return new(
             choice is null ? null : simulation.Plan.Places[place],
@@ -108,7 +108,7 @@ public sealed record ByCase(
                 .Where(x => !choice.IsElse || x.w == 0 || (x.w == 2 && !x.way.Legs.IsEmpty))
                 .Select(x =>
                     Case(
-                        x.way.Name ?? (choice.IsElse ? PlanCompiler.Title(x.way, x.w) : $"way {x.w + 1}"),
+                        x.way.Name ?? (choice.IsElse ? PlanCompiler.Title(x.way, x.w) : PlanTexts.Way(x.w + 1)),
                         [.. care.Select((at, t) => winners[t] == x.w ? at : double.PositiveInfinity)],
                         simulation.Plan.Plan.Start
                     )
@@ -150,15 +150,15 @@ public sealed record ByCase(
     private static string Why(Travel leg) =>
         leg switch
         {
-            { Mode: TravelMode.Aircraft, Window: FlightWindow.Daylight } => "no daylight long enough for this flight within 60 days",
-            { Mode: TravelMode.Carry, Extent: Measured { Stretch: { } stretch } m } =>
-                $"{Bearers(m)} would carry for {ArrivalWords.Length(Work(m, stretch))} on the move, and are not counted on "
-                    + $"beyond {ArrivalWords.Length(Duration.FromSeconds(BearerLimits.LastSeconds(All(m))))} without relief",
-            { Dark: DarkRule.Stop } => "no daylight to go on by within 60 days",
-            _ => "it takes longer than 60 days",
+            { Mode: TravelMode.Aircraft, Window: FlightWindow.Daylight } => PlanTexts.NoDaylightToFly,
+            { Mode: TravelMode.Carry, Extent: Measured { Stretch: { } stretch } m } => PlanTexts.BearersSpent(
+                m.Bearers ?? LitterTeam.Full,
+                ArrivalWords.Length(Work(m, stretch)),
+                ArrivalWords.Length(Duration.FromSeconds(BearerLimits.LastSeconds(All(m))))
+            ),
+            { Dark: DarkRule.Stop } => PlanTexts.NoDaylight,
+            _ => PlanTexts.TooLong,
         };
-
-    private static string Bearers(Measured m) => m.Bearers is { } people ? $"{people} bearers" : $"{LitterTeam.Full} bearers";
 
     private static int All(Measured m) => (m.Bearers ?? LitterTeam.Full) + (m.Joining?.Bearers ?? 0);
 

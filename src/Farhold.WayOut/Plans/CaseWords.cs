@@ -13,17 +13,17 @@ public static class CaseWords
         var parts = cases
             .Ways.Select((way, w) => (Way: way, Tens: tens[w]))
             .Where(p => p.Way.Share.Hits > 0)
-            .Select(p => $"{Share(p.Way.Share, p.Tens)} {Arrives(cases, p.Way)} {Range(p.Way, clock)}")
+            .Select(p => Case(cases, p.Way, p.Tens, clock))
             .ToList();
         if (cases.None.Hits > 0)
-            parts.Add($"{Share(cases.None, tens[^1])} none gets through");
+            parts.Add(PlanTexts.CaseNone(Share(cases.None, tens[^1])));
         var said = string.Join("; ", parts);
         return char.ToUpperInvariant(said[0]) + said[1..] + ".";
     }
 
     /// <summary>What cannot be counted on, each with its reason.</summary>
     public static IEnumerable<string> NotFeasible(ByCase cases) =>
-        cases.NotFeasible.Select(stopped => $"Not feasible: {stopped.Place.Label}: {stopped.Why}.");
+        cases.NotFeasible.Select(stopped => PlanTexts.NotFeasible(stopped.Place.Label, stopped.Why));
 
     /// <summary>How many times, of ten, each: whole numbers that add up to ten (largest remainders).</summary>
     public static ImmutableArray<int> Tens(ImmutableArray<int> hits) => Of(hits, 10);
@@ -40,12 +40,15 @@ public static class CaseWords
     }
 
     private static string Share(ProbabilityEstimate share, int tens) =>
-        share.Hits == share.Trials ? "in all trials"
-        : tens == 0 ? "in fewer than 1 of 10"
-        : tens == 10 ? "in nearly all"
-        : $"in {tens} of 10";
+        share.Hits == share.Trials ? PlanTexts.InAll
+        : tens == 0 ? PlanTexts.InFew
+        : tens == 10 ? PlanTexts.InNearlyAll
+        : PlanTexts.InTenths(tens);
 
-    private static string Arrives(ByCase cases, WayCase way) => cases.Choice is null ? "higher care is reached" : $"{way.Name}:";
+    private static string Case(ByCase cases, WayCase way, int tens, ArrivalClock clock) =>
+        cases.Choice is null
+            ? PlanTexts.CaseReached(Share(way.Share, tens), Range(way, clock))
+            : PlanTexts.CaseWay(Share(way.Share, tens), way.Name, Range(way, clock));
 
     private static string Range(WayCase way, ArrivalClock clock) =>
         way.At(0.1)?.At is { } early && way.At(0.9)?.At is { } late ? clock.Between(early, late) : "";

@@ -9,57 +9,60 @@ public static class DecisionWords
     /// <summary>The decision first, then what it is better than.</summary>
     public static ImmutableArray<string> Of(DecisionTime decision, ArrivalClock clock)
     {
-        var (help, other) = (decision.Choice.Ways[0].Name ?? "help", decision.Choice.Ways[2].Name ?? "the other way");
+        var (help, other) = (decision.Choice.Ways[0].Name ?? PlanTexts.Help, decision.Choice.Ways[2].Name ?? PlanTexts.TheOtherWay);
         var act =
             !decision.Matters ? Even(decision, help, other)
-            : decision.Best.Wait is { } wait && wait > Duration.Zero
-                ? $"Wait for {help} until {clock.Exactly(clock.Start + wait)}. Not there by then: {other}."
-            : decision.Best.Wait is null ? $"Wait on for {help}; {other} would be worse at any time."
-            : $"Don't wait for {help}: {other} at once.";
+            : decision.Best.Wait is { } wait && wait > Duration.Zero ? PlanTexts.WaitUntil(help, clock.Exactly(clock.Start + wait), other)
+            : decision.Best.Wait is null ? PlanTexts.WaitOn(help, other)
+            : PlanTexts.DontWait(help, other);
         return
         [
             act,
-            $"With the best wait {Outcome(decision.Best, decision, clock)}; going at once {Outcome(decision.GoNow, decision, clock)}; "
-                + $"waiting on {Outcome(decision.WaitOn, decision, clock)}.",
+            PlanTexts.Outcomes(
+                Outcome(decision.Best, decision, clock),
+                Outcome(decision.GoNow, decision, clock),
+                Outcome(decision.WaitOn, decision, clock)
+            ),
         ];
     }
 
     public static IEnumerable<string> Of(SideBySide side, ArrivalClock clock)
     {
         var tens = CaseWords.Tens([.. side.Plans.Select(p => p.Earliest.Hits), side.Same.Hits, side.None.Hits]);
-        yield return "Arrives first: "
-            + string.Join(
+        yield return PlanTexts.ArrivesFirst(
+            string.Join(
                 ", ",
-                side.Plans.Select((p, i) => $"{p.Name} {tens[i]} of 10")
-                    .Concat(side.Same.Hits > 0 ? [$"at the same time {tens[^2]} of 10"] : [])
-                    .Concat(side.None.Hits > 0 ? [$"none within 60 days {tens[^1]} of 10"] : [])
+                side.Plans.Select((p, i) => PlanTexts.PlanTenths(p.Name, tens[i]))
+                    .Concat(side.Same.Hits > 0 ? [PlanTexts.SameTenths(tens[^2])] : [])
+                    .Concat(side.None.Hits > 0 ? [PlanTexts.NoneTenths(tens[^1])] : [])
             )
-            + ".";
+        );
         foreach (var plan in side.Plans)
         {
-            var range =
-                plan.Quantiles.First(q => q.P == 0.1).At is not { } early ? "mostly nothing within 60 days"
-                : plan.Quantiles.First(q => q.P == 0.9).At is { } late ? clock.Between(early, late)
-                : $"not before {clock.At(early, -1)}, and perhaps not at all";
-            var chances = plan.Deadlines.Select(d => $"; before {d.Deadline.Id} {ArrivalWords.Chance(d.Before)}");
-            yield return $"{plan.Name}: {range} in eight of ten{string.Concat(chances)}{Against(plan, side.Plans[0].Name)}.";
+            var range = plan.Quantiles.First(q => q.P == 0.1).At is null ? PlanTexts.MostlyNone : ArrivalWords.Ends(plan.Quantiles, clock);
+            var chances = plan.Deadlines.Select(d => PlanTexts.AlsoBefore(d.Deadline.Id, ArrivalWords.Chance(d.Before)));
+            yield return PlanTexts.PlanRange(plan.Name, range, string.Concat(chances), Against(plan, side.Plans[0].Name));
         }
     }
 
-    private static string Against(PlanBeside plan, string first) =>
-        plan.EarlierThanFirst is not { } earlier ? ""
-        : plan.LaterSeconds is { } by && Math.Abs(by.Value) > Math.Max(60, 2 * by.StandardError)
-            ? $"; earlier than {first} in {ArrivalWords.Chance(earlier)}, on average {ArrivalWords.Length(Duration.FromSeconds(Math.Abs(by.Value)))} "
-                + (by.Value < 0 ? "earlier" : "later")
-        : $"; earlier than {first} in {ArrivalWords.Chance(earlier)}";
+    private static string Against(PlanBeside plan, string first)
+    {
+        if (plan.EarlierThanFirst is not { } earlier)
+            return "";
+        var (chance, by) = (ArrivalWords.Chance(earlier), plan.LaterSeconds);
+        if (!(Math.Abs(by.Value) > Math.Max(60, 2 * by.StandardError)))
+            return PlanTexts.EarlierThan(first, chance);
+        var length = ArrivalWords.Length(Duration.FromSeconds(Math.Abs(by.Value)));
+        return by.Value < 0 ? PlanTexts.EarlierBy(first, chance, length) : PlanTexts.LaterThanBy(first, chance, length);
+    }
 
     private static string Even(DecisionTime decision, string help, string other) =>
-        decision.Best.Wait is { } wait && wait == Duration.Zero ? $"Going at once ({other}) is as good as any wait for {help}."
-        : decision.Best.Wait is null ? $"Waiting on for {help} is as good as leaving at any time."
-        : $"When to stop waiting for {help} makes no difference that could be measured: decide by what else you know.";
+        decision.Best.Wait is { } wait && wait == Duration.Zero ? PlanTexts.GoAsGood(other, help)
+        : decision.Best.Wait is null ? PlanTexts.WaitAsGood(help)
+        : PlanTexts.NoDifference(help);
 
     private static string Outcome(WaitOutcome outcome, DecisionTime decision, ArrivalClock clock) =>
-        outcome.Before is { } before ? $"{ArrivalWords.Chance(before)} before {decision.Limit!.Id}"
-        : outcome.Late is { } late ? $"nine in ten by {clock.At(late, 1)}"
-        : "not nine in ten within 60 days";
+        outcome.Before is { } before ? PlanTexts.ChanceBefore(ArrivalWords.Chance(before), decision.Limit!.Id)
+        : outcome.Late is { } late ? PlanTexts.NineBy(clock.At(late, 1))
+        : PlanTexts.NotNine;
 }

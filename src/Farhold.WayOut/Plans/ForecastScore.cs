@@ -35,11 +35,14 @@ public sealed record ForecastScore(Instant Told, Payload.HelpExpected Forecast, 
     }
 
     public static IEnumerable<string> Lines(Plan plan, State state, Instant now, ArrivalClock clock, double soonProbability) =>
-        All(plan, state, now, soonProbability)
-            .Select(s =>
-                $"Forecast of {clock.Exactly(s.Told)}: {clock.Exactly(s.Forecast.Likely)} was likely, it was {clock.Exactly(s.Truth)}, "
-                + $"{(s.Inside ? "inside" : "outside")} its range. Quantile score {Say.Duration(s.Quantile)} (0 is perfect)."
-            );
+        All(plan, state, now, soonProbability).Select(s => Line(s, clock));
+
+    private static string Line(ForecastScore score, ArrivalClock clock)
+    {
+        var (made, likely, truth) = (clock.Exactly(score.Told), clock.Exactly(score.Forecast.Likely), clock.Exactly(score.Truth));
+        var quantile = Say.Duration(score.Quantile);
+        return score.Inside ? PlanTexts.ScoreInside(made, likely, truth, quantile) : PlanTexts.ScoreOutside(made, likely, truth, quantile);
+    }
 
     private static Instant? Arrived(Plan plan, SoFar soFar)
     {

@@ -147,22 +147,22 @@ public sealed record Outlook(
         ByCase
             .Stopped(simulation)
             .Where(s => 2 * s.Of.Hits <= s.Of.Trials && s.Of.Value >= 0.01)
-            .Select(s => $"{s.Place.Label}: in {ArrivalWords.Chance(s.Of)} it is not got through ({s.Why}).");
+            .Select(s => PlanTexts.StopsIn(s.Place.Label, ArrivalWords.Chance(s.Of), s.Why));
 
     private static ImmutableArray<string> Warned(Simulation simulation, double[] sorted)
     {
         var cautions = ImmutableArray.CreateBuilder<string>();
         var (plan, darkness) = (simulation.Plan.Plan, simulation.Plan.Darkness);
         if (darkness is null)
-            cautions.Add("Light along the way is unknown: on foot all is timed as in the dark.");
+            cautions.Add(PlanTexts.LightUnknown);
         else if (sorted[^1] > (darkness.KnownUntil - plan.Start).TotalSeconds)
-            cautions.Add("Some trials last beyond the days whose darkness was worked out; their last day is taken to repeat.");
+            cautions.Add(PlanTexts.BeyondDarkness);
         if (!double.IsFinite(sorted[^1]))
             cautions.AddRange(Stops(simulation));
         if (plan.All.OfType<Travel>().Any(leg => leg is { Mode: TravelMode.Carry, Extent: Measured { Bearers: null } }))
-            cautions.Add("A carry does not say how many bearers: a full party of 18 or more is assumed, fewer are slower.");
+            cautions.Add(PlanTexts.BearersUnknown);
         if (simulation.Plan.Rests.Any(rest => rest.Mark is Evidence.Assumption or Evidence.Memory))
-            cautions.Add("Some of this rests on assumptions or on memory; each is marked.");
+            cautions.Add(PlanTexts.OnAssumptions);
         return cautions.ToImmutable();
     }
 }

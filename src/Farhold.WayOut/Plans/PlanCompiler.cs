@@ -21,26 +21,15 @@ internal sealed class PlanCompiler(Plan plan, DarkClock? dark, SoFar? soFar)
 
     public List<Basis> Rests { get; } =
     [
+        new(PlanTexts.DelaysRest(Say.Number(plan.Correlation)), Evidence.Assumption, PaceTexts.CommonFactor),
         new(
-            string.Create(
-                CultureInfo.InvariantCulture,
-                $"Delays hit all stages together (weather, light, ground, party), with correlation {plan.Correlation:0.##}"
-            ),
-            Evidence.Assumption,
-            "one common factor"
-        ),
-        new(
-            string.Create(
-                CultureInfo.InvariantCulture,
-                $"One weather decides what comes, what it holds and which way is open, with correlation {plan.Weather:0.##}; bad weather "
-                    + $"also slows"
-            ),
+            PlanTexts.WeatherRest(Say.Number(plan.Weather)),
             PriorTable.Figure("weather-together").Mark,
             PriorTable.Figure("weather-together").Source
         ),
     ];
 
-    public List<Draw> Draws { get; } = plan.Correlation > 0 ? [new("delays that hit all stages together", 0, 0, null)] : [];
+    public List<Draw> Draws { get; } = plan.Correlation > 0 ? [new(PlanTexts.AllDelays, 0, 0, null)] : [];
 
     public ImmutableArray<Step> Steps(ImmutableArray<Leg> legs, string path = "") =>
         Steps(legs, path, Party.Fresh, soFar is null ? null : new(0, Seen: true));
@@ -72,14 +61,14 @@ internal sealed class PlanCompiler(Plan plan, DarkClock? dark, SoFar? soFar)
             choice.Name
             ?? choice.Kind switch
             {
-                ChoiceKind.Branches => "one of " + Ways(choice),
-                ChoiceKind.Until => $"wait for {choice.Ways[0].Name ?? "help"}"
-                    + (choice.Until is { } until ? $" for {ArrivalWords.Length(until)}" : "")
-                    + $", else {choice.Ways[2].Name ?? "go"}",
-                ChoiceKind.Try =>
-                    $"try {Title(choice.Ways[0], 0)}, else {(choice.Ways[2].Legs.IsEmpty ? "nothing" : Title(choice.Ways[2], 2))}",
-                ChoiceKind.First => "whichever comes first of " + Ways(choice),
-                _ => "all of " + Ways(choice),
+                ChoiceKind.Branches => PlanTexts.OneOf(Ways(choice)),
+                ChoiceKind.Until => Waiting(choice, choice.Ways[0].Name ?? PlanTexts.Help, choice.Ways[2].Name ?? PlanTexts.Go),
+                ChoiceKind.Try => PlanTexts.Try(
+                    Title(choice.Ways[0], 0),
+                    choice.Ways[2].Legs.IsEmpty ? PlanTexts.Nothing : Title(choice.Ways[2], 2)
+                ),
+                ChoiceKind.First => PlanTexts.FirstOf(Ways(choice)),
+                _ => PlanTexts.AllOf(Ways(choice)),
             };
         var index = Place(path, label, null);
         var taken = Order(choice);
@@ -97,7 +86,7 @@ internal sealed class PlanCompiler(Plan plan, DarkClock? dark, SoFar? soFar)
                 if ((choice.Kind == ChoiceKind.First || (choice.IsElse && w == 0)) && way.Probability is > 0 and < 1)
                     Draws.Add(
                         new(
-                            $"whether {way.Name ?? $"way {w + 1}"} {(choice.Kind == ChoiceKind.Try ? "succeeds" : "comes")}",
+                            Whether(choice.Kind, way.Name ?? PlanTexts.Way(w + 1)),
                             choice.Slot,
                             ChoiceStep.FirstWay + w,
                             [way.Probability, 1]
@@ -155,9 +144,15 @@ internal sealed class PlanCompiler(Plan plan, DarkClock? dark, SoFar? soFar)
             }
         );
 
+    private static string Waiting(Choice choice, string help, string other) =>
+        choice.Until is { } until ? PlanTexts.WaitForTime(help, ArrivalWords.Length(until), other) : PlanTexts.WaitFor(help, other);
+
+    private static string Whether(ChoiceKind kind, string way) =>
+        kind == ChoiceKind.Try ? PlanTexts.WhetherSucceeds(way) : PlanTexts.WhetherComes(way);
+
     private static string Ways(Choice choice) => string.Join(", ", choice.Ways.Select(Title));
 
-    internal static string Title(Way way, int w) => way.Name ?? (way.Legs.FirstOrDefault() is { } leg ? Label(leg) : $"way {w + 1}");
+    internal static string Title(Way way, int w) => way.Name ?? (way.Legs.FirstOrDefault() is { } leg ? Label(leg) : PlanTexts.Way(w + 1));
 
     /// <summary>When what is tried closes, and what is known of it.</summary>
     private TryTerms Tried(Choice choice, string path, double? known)
@@ -165,10 +160,10 @@ internal sealed class PlanCompiler(Plan plan, DarkClock? dark, SoFar? soFar)
         var (title, first) = (Title(choice.Ways[0], 0), choice.Ways[0]);
         Distribution? closes = choice.Closes is { } time ? TimeLaws.Of(time, plan.Lambda) : null;
         if (closes is { Variance: > 0 })
-            Draws.Add(new($"when {title} closes", choice.Slot, TryStep.Closing, null) { Weather = true });
+            Draws.Add(new(PlanTexts.WhenCloses(title), choice.Slot, TryStep.Closing, null) { Weather = true });
         var back = Weathered(first.Legs);
         if (back && (closes is not null || first.Probability < 1))
-            Rests.Add(new($"{title}: who turns back takes as long back as out", Evidence.Assumption, "no source found"));
+            Rests.Add(new(PlanTexts.TurnsBack(title), Evidence.Assumption, PaceTexts.NoSource));
         if (soFar is null)
             return new(closes, back, null, null, null);
         var tried = $"{path}.1";
@@ -187,10 +182,8 @@ internal sealed class PlanCompiler(Plan plan, DarkClock? dark, SoFar? soFar)
         if (leg.Hold is { Probability: > 0 } held)
         {
             if (held.Probability < 1)
-                Draws.Add(
-                    new($"{label}: whether weather holds it", leg.Slot, TravelStep.Held, [1 - held.Probability, 1]) { Weather = true }
-                );
-            Draws.Add(new($"{label}: how long weather holds it", leg.Slot, TravelStep.HeldFor, null));
+                Draws.Add(new(PlanTexts.WhetherHeld(label), leg.Slot, TravelStep.Held, [1 - held.Probability, 1]) { Weather = true });
+            Draws.Add(new(PlanTexts.HowLongHeld(label), leg.Slot, TravelStep.HeldFor, null));
         }
 
         foreach (var part in parts.Where(p => p.Law.Variance > 0))
@@ -201,7 +194,7 @@ internal sealed class PlanCompiler(Plan plan, DarkClock? dark, SoFar? soFar)
         }
 
         if (leg is { Mode: TravelMode.Aircraft, Window: FlightWindow.AnyHour })
-            Rests.Add(new($"{label}: flies at any hour, as the plan says nothing else", Evidence.Assumption, "the plan"));
+            Rests.Add(new(PlanTexts.FliesAnyHour(label), Evidence.Assumption, PlanTexts.ThePlan));
         var marked = Mark(leg, path, ref parts, row);
         return new(
             index,
@@ -351,9 +344,9 @@ internal sealed class PlanCompiler(Plan plan, DarkClock? dark, SoFar? soFar)
         switch (leg.Extent)
         {
             case ThreePoint three:
-                return [new("time", TimeLaws.Of(three, plan.Lambda), whole, leg.Slot, TravelStep.FirstPart)];
+                return [new(PlanTexts.PartTime, TimeLaws.Of(three, plan.Lambda), whole, leg.Slot, TravelStep.FirstPart)];
             case Percentiles tenths:
-                return [new("time", Tenths(leg, tenths), whole, leg.Slot, TravelStep.FirstPart)];
+                return [new(PlanTexts.PartTime, Tenths(leg, tenths), whole, leg.Slot, TravelStep.FirstPart)];
             case Measured measured:
                 var stretch =
                     measured.Stretch ?? throw new ArgumentException($"Track '{measured.Track}' has not been measured.", nameof(leg));
@@ -374,18 +367,12 @@ internal sealed class PlanCompiler(Plan plan, DarkClock? dark, SoFar? soFar)
         var surface = m.Surface ?? Surfaces.Path;
         var spread = m.Spread ?? (rule.Id == "campbell" ? CampbellSpread(stretch) : UsualSpread);
         var seconds = rule.Time(stretch).TotalSeconds / (surface.SpeedFactor * Snow.SpeedFactor(m.SnowCm));
-        Rests.Add(new($"Walking by {rule.Name}. {rule.Caution}", rule.Mark, rule.Source));
-        Rests.Add(
-            new(
-                string.Create(CultureInfo.InvariantCulture, $"Walkers differ by a spread of {spread:0.##} (log)"),
-                Evidence.Assumption,
-                "no one rule says how much"
-            )
-        );
+        Rests.Add(new(PaceTexts.WalkingBy(rule.Name, rule.Caution), rule.Mark, rule.Source));
+        Rests.Add(new(PaceTexts.WalkersDiffer(Say.Number(spread)), Evidence.Assumption, PaceTexts.NoRule));
         if (surface != Surfaces.Path)
             Rests.Add(
                 new(
-                    string.Create(CultureInfo.InvariantCulture, $"On {surface.Name}: speed times {surface.SpeedFactor:0.00}"),
+                    PaceTexts.OnSurface(surface.Name, surface.SpeedFactor.ToString("0.00", CultureInfo.InvariantCulture)),
                     surface.Mark,
                     surface.Source
                 )
@@ -394,7 +381,7 @@ internal sealed class PlanCompiler(Plan plan, DarkClock? dark, SoFar? soFar)
             ?
             [
                 new(
-                    "pace",
+                    PlanTexts.PartPace,
                     LogNormal.FromMedian(seconds, spread),
                     DarkRate(leg, Night.SpeedFactor(surface)),
                     party.Slot,
@@ -416,25 +403,16 @@ internal sealed class PlanCompiler(Plan plan, DarkClock? dark, SoFar? soFar)
         if (m.Packaging)
         {
             var prior = Priors.Packaging;
-            Rests.Add(
-                new(
-                    string.Create(
-                        CultureInfo.InvariantCulture,
-                        $"Getting the casualty onto the litter: {prior.P10Minutes:0} to {prior.P90Minutes:0} min, about {prior.P50Minutes:0}"
-                    ),
-                    prior.Mark,
-                    prior.Source
-                )
-            );
-            parts.Add(new("packaging", TimeLaws.Of(prior), 1, leg.Slot, TravelStep.FirstPart));
+            Rests.Add(Priors.OntoLitter);
+            parts.Add(new(PlanTexts.PartPackaging, TimeLaws.Of(prior), 1, leg.Slot, TravelStep.FirstPart));
         }
 
         if (m.RopePitches > 0)
         {
-            Rests.Add(new("Ropes: 20 to 60 min a pitch, all pitches alike", Evidence.Assumption, "no source found"));
+            Rests.Add(new(PlanTexts.Ropes, Evidence.Assumption, PaceTexts.NoSource));
             parts.Add(
                 new(
-                    "ropes",
+                    PlanTexts.PartRopes,
                     LogNormal.FromQuantiles(m.RopePitches * 20 * 60, m.RopePitches * 60 * 60),
                     1,
                     leg.Slot,
@@ -445,7 +423,7 @@ internal sealed class PlanCompiler(Plan plan, DarkClock? dark, SoFar? soFar)
 
         if (carry.EquivalentKm > 0)
             parts.Add(
-                new("pace", carry.TimeSeconds(), DarkRate(leg, LitterCarry.InTheDark), party.Slot, party.PaceOf(leg.Mode))
+                new(PlanTexts.PartPace, carry.TimeSeconds(), DarkRate(leg, LitterCarry.InTheDark), party.Slot, party.PaceOf(leg.Mode))
                 {
                     Work = WorkOf(leg, m, carry, party),
                 }
@@ -458,13 +436,13 @@ internal sealed class PlanCompiler(Plan plan, DarkClock? dark, SoFar? soFar)
         Rests.AddRange(BearerLimits.Rests);
         var people = m.Bearers ?? LitterTeam.Full;
         if (m.Joining is { } more)
-            Rests.Add(new($"{more.Bearers} more bearers join while it is carried", Evidence.Assumption, "the plan"));
+            Rests.Add(new(PlanTexts.BearersJoin(more.Bearers), Evidence.Assumption, PlanTexts.ThePlan));
         if (m.Halts is { } halts)
             Rests.Add(
                 new(
-                    $"Halts for the casualty: {ArrivalWords.Length(halts.For)} in every {ArrivalWords.Length(halts.Every)} on the move",
+                    PlanTexts.Halts(ArrivalWords.Length(halts.For), ArrivalWords.Length(halts.Every)),
                     Evidence.Assumption,
-                    "the plan"
+                    PlanTexts.ThePlan
                 )
             );
         var all = people + (m.Joining?.Bearers ?? 0);
@@ -500,9 +478,9 @@ internal sealed class PlanCompiler(Plan plan, DarkClock? dark, SoFar? soFar)
         var parts = new List<Part>();
         // Getting in and off is counted once of a ride in pieces; every flight has a landing of its own.
         if (speed.FixedMinutes > 0 && (leg.Mode == TravelMode.Aircraft || party.Last != leg.Mode))
-            parts.Add(new("fixed", new Constant(60 * speed.FixedMinutes), 1, leg.Slot, TravelStep.FirstPart));
+            parts.Add(new(PlanTexts.PartFixed, new Constant(60 * speed.FixedMinutes), 1, leg.Slot, TravelStep.FirstPart));
         if (stretch.DistanceKm > 0)
-            parts.Add(new("speed", speed.TimeSeconds(stretch.DistanceKm), darkRate, party.Slot, party.PaceOf(leg.Mode)));
+            parts.Add(new(PlanTexts.PartSpeed, speed.TimeSeconds(stretch.DistanceKm), darkRate, party.Slot, party.PaceOf(leg.Mode)));
         return parts;
     }
 
@@ -512,16 +490,8 @@ internal sealed class PlanCompiler(Plan plan, DarkClock? dark, SoFar? soFar)
             return 0;
         Rests.Add(
             dark is null
-                ? new(
-                    "No place given, so light is unknown: on foot all is timed as in the dark",
-                    Evidence.Assumption,
-                    "the worse of the two"
-                )
-                : new(
-                    string.Create(CultureInfo.InvariantCulture, $"In the dark on foot: speed times {inTheDark:0.##}"),
-                    Evidence.Computed,
-                    "foot-march planning speeds, mtntactical.com"
-                )
+                ? new(PlanTexts.NoPlace, Evidence.Assumption, PlanTexts.TheWorse)
+                : new(PaceTexts.InTheDark(Say.Number(inTheDark)), Evidence.Computed, PaceTexts.SourceMarches)
         );
         return inTheDark;
     }
@@ -531,10 +501,11 @@ internal sealed class PlanCompiler(Plan plan, DarkClock? dark, SoFar? soFar)
         if (Priors.Behind(leg) is { } prior)
             Rests.Add(
                 new(
-                    string.Create(
-                        CultureInfo.InvariantCulture,
-                        $"{Label(leg)}: {prior.P10Minutes:0}, {prior.P50Minutes:0} and {prior.P90Minutes:0} min in one, five and nine "
-                            + $"of ten cases, as suggested"
+                    PlanTexts.Suggested(
+                        Label(leg),
+                        Priors.Minutes(prior.P10Minutes),
+                        Priors.Minutes(prior.P50Minutes),
+                        Priors.Minutes(prior.P90Minutes)
                     ),
                     prior.Mark,
                     prior.Source
@@ -550,15 +521,26 @@ internal sealed class PlanCompiler(Plan plan, DarkClock? dark, SoFar? soFar)
     }
 
     internal static string Label(Leg leg) =>
-        leg.Name
-        ?? (
-            leg is Travel travel
-                ? TravelReader.Word(travel.Mode)
-                    + (
-                        travel.Extent is Measured { Stretch: { } s }
-                            ? string.Create(CultureInfo.InvariantCulture, $" {s.DistanceKm:0.#} km")
-                            : ""
-                    )
-                : "choice"
-        );
+        leg switch
+        {
+            { Name: { } name } => Priors.Titled(name),
+            Travel { Extent: Measured { Stretch: { } ground } } travel => PlanTexts.LegKm(
+                Word(travel.Mode),
+                ground.DistanceKm.ToString("0.#", CultureInfo.InvariantCulture)
+            ),
+            Travel travel => Word(travel.Mode),
+            _ => PlanTexts.Choice,
+        };
+
+    private static string Word(TravelMode mode) =>
+        mode switch
+        {
+            TravelMode.Walk => PlanTexts.Walk,
+            TravelMode.Carry => PlanTexts.Carry,
+            TravelMode.Vehicle => PlanTexts.Vehicle,
+            TravelMode.Boat => PlanTexts.Boat,
+            TravelMode.Aircraft => PlanTexts.Aircraft,
+            TravelMode.Wait => PlanTexts.Wait,
+            _ => throw new System.Diagnostics.UnreachableException(),
+        };
 }

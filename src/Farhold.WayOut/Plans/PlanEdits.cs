@@ -53,7 +53,7 @@ public static class PlanEdits
     {
         var name = plan.Title ?? "plan";
         return plan.NeedsLight && plan.From is null
-            ? new Read<Plan>.Refused([new(name, 1, 1, "a stage waits for daylight: say where you are, so that the sun is known")])
+            ? new Read<Plan>.Refused([new(name, 1, 1, PlanTexts.WaitsForDaylight)])
             : PlanReader.Read(PlanWriter.Write(plan).Utf8, name);
     }
 

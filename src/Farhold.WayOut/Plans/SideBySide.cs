@@ -89,7 +89,7 @@ public sealed record SideBySide(ImmutableArray<PlanBeside> Plans, ProbabilityEst
                         var sorted = care[i].ToArray();
                         Array.Sort(sorted);
                         return new PlanBeside(
-                            s.Plan.Plan.Title ?? s.Plan.Plan.Id ?? $"plan {i + 1}",
+                            s.Plan.Plan.Title ?? s.Plan.Plan.Id ?? PlanTexts.Plan(i + 1),
                             s.Plan.Plan,
                             new(first[i], all),
                             new(sorted.Count(double.IsInfinity), all),

@@ -4,8 +4,10 @@ using NodaTime;
 namespace Farhold.WayOut.Plans;
 
 /// <summary>A stage that somebody may be on.</summary>
+/// <param name="Name">In the language that is spoken.</param>
+/// <param name="Recorded">The same as the record names it, whatever language is spoken.</param>
 /// <param name="Begun">When it was noted to be begun; null where nobody said.</param>
-public sealed record StageAhead(string Path, string Name, Instant? Begun);
+public sealed record StageAhead(string Path, string Name, string Recorded, Instant? Begun);
 
 /// <summary>The stages to be marked next: the first open one, and of a choice the first open one of each way still in play.</summary>
 public static class StagesAhead
@@ -30,7 +32,14 @@ public static class StagesAhead
                     return true;
                 if (soFar.Of(here, StageState.Done) is not null)
                     continue;
-                ahead.Add(new(here, PlanCompiler.Label(travel), soFar.Of(here, StageState.Begun)?.At));
+                ahead.Add(
+                    new(
+                        here,
+                        PlanCompiler.Label(travel),
+                        Translation.InEnglish(() => PlanCompiler.Label(travel)),
+                        soFar.Of(here, StageState.Begun)?.At
+                    )
+                );
                 return true;
             }
 

@@ -81,22 +81,13 @@ public sealed record TrackFile(string Name, Track Track, Climb? Climb, Immutable
     public IEnumerable<Refusal> AgainstWalking()
     {
         foreach (var jump in Track.Warnings.Where(w => w.Kind == TrackWarningKind.Jump))
-            yield return new(Name, jump.Line, jump.Column, jump.Text + " On foot no such step can be timed: mend the track.");
+            yield return new(Name, jump.Line, jump.Column, PlanTexts.JumpOnFoot(jump.Text));
         if (Climb is not null)
             yield break;
         var (line, column) = Track.Warnings.FirstOrDefault(w => w.Kind == TrackWarningKind.NoElevation) is { } at
             ? (at.Line, at.Column)
             : (1, 1);
-        yield return new(
-            Name,
-            line,
-            column,
-            string.Create(
-                CultureInfo.InvariantCulture,
-                $"The track has no heights, and on foot climbs decide the time: use a track with heights, or write \"distanceKm\": "
-                    + $"{Metres / 1000:0.0} with \"ascentM\" and \"descentM\" from a map in its place."
-            )
-        );
+        yield return new(Name, line, column, PlanTexts.NoHeightsOnFoot((Metres / 1000).ToString("0.0", CultureInfo.InvariantCulture)));
     }
 
     /// <summary>Without heights as if level: for means that climbs don't slow.</summary>

@@ -10,11 +10,11 @@ public sealed record WhatIf(string Id, string What, Func<Plan, Plan?> Change)
     /// <summary>Whether it can be asked of a plan that somebody has begun.</summary>
     private bool OfPlansUnderWay { get; init; } = true;
 
-    /// <summary>The party waits first; what is told of from the plan's start, such as when a river rises, waits for nobody.</summary>
+    /// <summary>The party waits first; what is given from the plan's start, such as when a river rises, waits for nobody.</summary>
     public static WhatIf LaterStart(Duration by) =>
         new(
             "later-start",
-            $"Setting out {ArrivalWords.Length(by)} later",
+            PlanTexts.LaterStart(ArrivalWords.Length(by)),
             plan =>
                 plan with
                 {
@@ -39,7 +39,7 @@ public sealed record WhatIf(string Id, string What, Func<Plan, Plan?> Change)
     public static WhatIf MoreBearers(int more) =>
         new(
             "more-bearers",
-            $"{more} more bearers",
+            PlanTexts.MoreBearers(more),
             plan =>
                 Differing(
                     plan,
@@ -55,19 +55,19 @@ public sealed record WhatIf(string Id, string What, Func<Plan, Plan?> Change)
         );
 
     /// <summary>Every way by air is struck; nothing if the plan then has no other way.</summary>
-    public static WhatIf NoAircraft { get; } = new("no-aircraft", "No aircraft comes", WithoutAircraft);
+    public static WhatIf NoAircraft => new("no-aircraft", PlanTexts.NoAircraft, WithoutAircraft);
 
-    public static WhatIf GoOnInTheDark { get; } =
+    public static WhatIf GoOnInTheDark =>
         new(
             "dark-allowed",
-            "Going on in the dark instead of halting",
+            PlanTexts.GoOnInTheDark,
             plan => Differing(plan, plan.Mapped(leg => leg is Travel { Dark: DarkRule.Stop } t ? t with { Dark = DarkRule.Allowed } : leg))
         );
 
-    public static WhatIf HaltInTheDark { get; } =
+    public static WhatIf HaltInTheDark =>
         new(
             "dark-stop",
-            "Halting in the dark instead of going on",
+            PlanTexts.HaltInTheDark,
             plan =>
                 Differing(
                     plan,
@@ -85,16 +85,16 @@ public sealed record WhatIf(string Id, string What, Func<Plan, Plan?> Change)
     public static WhatIf Correlated(double rho) =>
         new(
             FormattableString.Invariant($"correlation-{rho:0.##}"),
-            rho == 0 ? "If no stage's delay had to do with another's"
-                : rho == 1 ? "If delays hit all stages together"
-                : FormattableString.Invariant($"If delays hit stages together with correlation {rho:0.##}"),
+            rho == 0 ? PlanTexts.DelaysApart
+                : rho == 1 ? PlanTexts.DelaysTogether
+                : PlanTexts.DelaysCorrelated(Say.Number(rho)),
             plan => plan.Correlation == rho ? null : plan with { Correlation = rho }
         );
 
     public static WhatIf Weathered(double rho) =>
         new(
             FormattableString.Invariant($"weather-{rho:0.##}"),
-            rho == 0 ? "If weather decided each thing by itself" : "If one weather decided more",
+            rho == 0 ? PlanTexts.WeatherApart : PlanTexts.WeatherTogether,
             plan =>
                 plan.Weather == rho || plan.All.OfType<Travel>().All(leg => leg.Mode != TravelMode.Aircraft && leg.Hold is null)
                     ? null
@@ -105,18 +105,18 @@ public sealed record WhatIf(string Id, string What, Func<Plan, Plan?> Change)
         );
 
     /// <summary>What people usually want to know; those that don't apply answer nothing.</summary>
-    public static ImmutableArray<WhatIf> Usual { get; } =
-    [
-        LaterStart(Duration.FromHours(1)),
-        MoreBearers(2),
-        NoAircraft,
-        GoOnInTheDark,
-        HaltInTheDark,
-        Correlated(0),
-        Correlated(1),
-        Weathered(0),
-        Weathered(2 * Plan.UsualWeather),
-    ];
+    public static ImmutableArray<WhatIf> Usual =>
+        [
+            LaterStart(Duration.FromHours(1)),
+            MoreBearers(2),
+            NoAircraft,
+            GoOnInTheDark,
+            HaltInTheDark,
+            Correlated(0),
+            Correlated(1),
+            Weathered(0),
+            Weathered(2 * Plan.UsualWeather),
+        ];
 
     /// <summary>The changed plan on the same luck and as many trials, ready to run; nothing where the change does not apply.</summary>
     public Simulation? Start(Simulation basis) =>

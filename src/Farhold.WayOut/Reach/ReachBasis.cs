@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 
 namespace Farhold.WayOut.Reach;
 
@@ -10,82 +9,37 @@ internal static class ReachBasis
     {
         var moving = route.Moving;
         var rests = ImmutableArray.CreateBuilder<Basis>();
-        rests.Add(
-            new(
-                "At each point one way is chosen for all trials: the one whose time is beaten in nine of ten",
-                Evidence.Assumption,
-                "whoever sets out does not know what will delay them"
-            )
-        );
-        rests.Add(
-            new(
-                string.Create(
-                    CultureInfo.InvariantCulture,
-                    $"Delays hit all ways together (weather, light, ground, party), with correlation {route.Correlation:0.##}"
-                ),
-                Evidence.Assumption,
-                "one common factor"
-            )
-        );
+        rests.Add(new(ReachTexts.OneWay, Evidence.Assumption, ReachTexts.OneWaySource));
+        rests.Add(new(ReachTexts.DelaysRest(Say.Number(route.Correlation)), Evidence.Assumption, PaceTexts.CommonFactor));
         if (moving.Mode == TravelMode.Walk)
         {
-            rests.Add(
-                new(
-                    $"Walking by {moving.Rule.Name}, step by step along the route. {moving.Rule.Caution}",
-                    moving.Rule.Mark,
-                    moving.Rule.Source
-                )
-            );
-            rests.Add(
-                new(
-                    string.Create(CultureInfo.InvariantCulture, $"Walkers differ by a spread of {moving.Spread:0.##} (log)"),
-                    Evidence.Assumption,
-                    "no one rule says how much"
-                )
-            );
+            rests.Add(new(ReachTexts.WalkingBy(moving.Rule.Name, moving.Rule.Caution), moving.Rule.Mark, moving.Rule.Source));
+            rests.Add(new(PaceTexts.WalkersDiffer(Say.Number(moving.Spread)), Evidence.Assumption, PaceTexts.NoRule));
         }
         else
         {
             rests.AddRange(new LitterCarry(new Stretch(1, 1), moving.Surface, moving.Bearers, SnowCm: moving.SnowCm).Rests());
             rests.AddRange(BearerLimits.Rests);
             if (moving.Packaging)
-                rests.Add(new("Getting the casualty onto the litter: 20 to 60 min, about 30", Evidence.Assumption, "no source found"));
+                rests.Add(Priors.OntoLitter);
         }
 
         if (moving.Dark == DarkRule.Stop)
-            rests.Add(new("On foot the party halts in the dark", Evidence.Assumption, "the route"));
+            rests.Add(new(ReachTexts.HaltsInTheDark, Evidence.Assumption, ReachTexts.TheRoute));
         else
             rests.Add(
                 new(
-                    moving.Mode == TravelMode.Carry
-                        ? string.Create(CultureInfo.InvariantCulture, $"In the dark on foot: speed times {LitterCarry.InTheDark:0.##}")
-                        : "In the dark on foot: speed times 0.8 on a path, 0.64 off it",
+                    moving.Mode == TravelMode.Carry ? PaceTexts.InTheDark(Say.Number(LitterCarry.InTheDark)) : ReachTexts.WalkInTheDark,
                     Evidence.Computed,
-                    "foot-march planning speeds, mtntactical.com"
+                    PaceTexts.SourceMarches
                 )
             );
         if (route.Hands is null)
-            rests.Add(
-                new(
-                    "The party at hand sets out at once, without waiting for more people",
-                    Evidence.Assumption,
-                    "the route gives no 'hands'"
-                )
-            );
+            rests.Add(new(ReachTexts.SetsOutAtOnce, Evidence.Assumption, ReachTexts.NoHands));
         if (route.Call.IsEmpty)
-            rests.Add(new("Help is on its way from the moment of the injury", Evidence.Assumption, "the route gives no 'call'"));
+            rests.Add(new(ReachTexts.HelpAtOnce, Evidence.Assumption, ReachTexts.NoCall));
         if (route.Helicopter is { } helicopter)
-            rests.Add(
-                new(
-                    string.Create(
-                        CultureInfo.InvariantCulture,
-                        $"A helicopter comes to any point with probability {helicopter.Probability:0.##}, whatever the ground; the "
-                            + $"party moves meanwhile"
-                    ),
-                    Evidence.Assumption,
-                    "the route"
-                )
-            );
+            rests.Add(new(ReachTexts.Helicopter(Say.Number(helicopter.Probability)), Evidence.Assumption, ReachTexts.TheRoute));
         return rests.ToImmutable();
     }
 
@@ -93,12 +47,12 @@ internal static class ReachBasis
     {
         var cautions = ImmutableArray.CreateBuilder<string>();
         if (darkness is null || route.Start is null)
-            cautions.Add("The route does not say when: on foot all is timed as in the dark.");
+            cautions.Add(ReachTexts.NoStart);
         if (route.Moving is { Mode: TravelMode.Carry, Bearers: null })
-            cautions.Add("The route does not say how many bearers: a full party of 18 or more is assumed, fewer are slower.");
+            cautions.Add(ReachTexts.BearersUnknown);
         if (route.Call.IsEmpty && (route.Hands is not null || route.Helicopter is not null || !route.PickUps.IsEmpty))
-            cautions.Add("No time is counted until the call for help gets through.");
-        cautions.Add("Times count from the injury, a tourniquet tightened at once; the casualty is moved by the same party all the way.");
+            cautions.Add(ReachTexts.CallNotCounted);
+        cautions.Add(ReachTexts.FromInjury);
         cautions.AddRange(route.Track.Cautions);
         return cautions.ToImmutable();
     }

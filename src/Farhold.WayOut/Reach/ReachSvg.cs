@@ -21,20 +21,21 @@ public static class ReachSvg
     {
         var pen = new Pen(profile);
         var height = Top + High + 74 + WayRow + (18 * ((profile.Ways.Length + 1) / 2));
+        var title = profile.Route.Title ?? ReachTexts.Route;
         var svg = new StringBuilder();
         svg.Append(
             Inv(
                 $"<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {Left + Wide + 40:0} {height:0}\" role=\"img\" aria-labelledby=\"t d\" font-family=\"sans-serif\" font-size=\"13\" fill=\"#000\">\n"
             )
         );
-        svg.Append($"<title id=\"t\">{Safe(profile.Route.Title ?? "Route")}: time to higher care</title>\n");
+        svg.Append($"<title id=\"t\">{Safe(ReachTexts.PictureTitle(title))}</title>\n");
         svg.Append($"<desc id=\"d\">{Safe(string.Join(" ", ReachWords.Sentences(profile)))}</desc>\n");
         svg.Append(
             "<defs><pattern id=\"over\" width=\"8\" height=\"8\" patternUnits=\"userSpaceOnUse\"><path d=\"M0 8L8 0\" stroke=\"#000\" stroke-width=\"1\"/></pattern></defs>\n"
         );
         svg.Append(
             Inv(
-                $"<rect width=\"100%\" height=\"100%\" fill=\"#fff\"/><text x=\"{Left}\" y=\"22\" font-weight=\"bold\">{Safe(profile.Route.Title ?? "Route")}: hours to higher care</text>\n"
+                $"<rect width=\"100%\" height=\"100%\" fill=\"#fff\"/><text x=\"{Left}\" y=\"22\" font-weight=\"bold\">{Safe(ReachTexts.PictureHead(title))}</text>\n"
             )
         );
         Over(svg, profile, pen);
@@ -71,21 +72,21 @@ public static class ReachSvg
                     $"<path d=\"M{pen.X(km * 1000):0.#} {Top + High}v5\" stroke=\"#000\"/><text x=\"{pen.X(km * 1000):0.#}\" y=\"{Top + High + 20:0}\" text-anchor=\"middle\">{km:0.##}</text>\n"
                 )
             );
-        svg.Append(Inv($"<text x=\"{Left + Wide}\" y=\"{Top + High + 36:0}\" text-anchor=\"end\">km along the route</text>\n"));
+        svg.Append(Inv($"<text x=\"{Left + Wide}\" y=\"{Top + High + 36:0}\" text-anchor=\"end\">{Safe(ReachTexts.AlongRoute)}</text>\n"));
         foreach (var limit in profile.Limits.Where(l => l.After.TotalHours <= pen.Hours))
             svg.Append(
                 Inv(
-                    $"<path d=\"M{Left} {pen.Y(limit.After.TotalHours):0.#}H{Left + Wide}\" stroke=\"#000\" stroke-width=\"1\" stroke-dasharray=\"1 3\"/><text x=\"{Left + Wide}\" y=\"{pen.Y(limit.After.TotalHours) - 4:0.#}\" text-anchor=\"end\">{limit.After.TotalHours:0.##} h since tightening</text>\n"
+                    $"<path d=\"M{Left} {pen.Y(limit.After.TotalHours):0.#}H{Left + Wide}\" stroke=\"#000\" stroke-width=\"1\" stroke-dasharray=\"1 3\"/><text x=\"{Left + Wide}\" y=\"{pen.Y(limit.After.TotalHours) - 4:0.#}\" text-anchor=\"end\">{Safe(ReachTexts.SinceTightening(Say.Number(limit.After.TotalHours)))}</text>\n"
                 )
             );
         svg.Append(
             Inv(
-                $"<path d=\"M{Left + 330} 18h34\" stroke=\"#000\" stroke-width=\"2.5\"/><text x=\"{Left + 370}\" y=\"22\">middle of cases</text><path d=\"M{Left + 480} 18h34\" stroke=\"#000\" stroke-width=\"2.5\" stroke-dasharray=\"7 4\"/><text x=\"{Left + 520}\" y=\"22\">nine of ten</text>"
+                $"<path d=\"M{Left + 330} 18h34\" stroke=\"#000\" stroke-width=\"2.5\"/><text x=\"{Left + 370}\" y=\"22\">{Safe(ReachTexts.KeyMiddle)}</text><path d=\"M{Left + 480} 18h34\" stroke=\"#000\" stroke-width=\"2.5\" stroke-dasharray=\"7 4\"/><text x=\"{Left + 520}\" y=\"22\">{Safe(ReachTexts.KeyNineOfTen)}</text>"
             )
         );
         svg.Append(
             Inv(
-                $"<rect x=\"{Left + 610}\" y=\"11\" width=\"34\" height=\"14\" fill=\"url(#over)\" stroke=\"#000\"/><text x=\"{Left + 650}\" y=\"22\">one in ten over {profile.Limits[^1].After.TotalHours:0.##} h</text>\n"
+                $"<rect x=\"{Left + 610}\" y=\"11\" width=\"34\" height=\"14\" fill=\"url(#over)\" stroke=\"#000\"/><text x=\"{Left + 650}\" y=\"22\">{Safe(ReachTexts.KeyOver(Say.Number(profile.Limits[^1].After.TotalHours)))}</text>\n"
             )
         );
     }
@@ -132,7 +133,7 @@ public static class ReachSvg
             from = i + 1;
         }
 
-        svg.Append(Inv($"<text x=\"{Left - 9}\" y=\"{y + 15:0}\" text-anchor=\"end\">best way</text>\n"));
+        svg.Append(Inv($"<text x=\"{Left - 9}\" y=\"{y + 15:0}\" text-anchor=\"end\">{Safe(ReachTexts.BestWay)}</text>\n"));
         for (var w = 0; w < profile.Ways.Length; w++)
             svg.Append(
                 Inv(

@@ -19,14 +19,17 @@ public static class ReachWords
         foreach (var measure in Enum.GetValues<ReachMeasure>())
         {
             var stretches = profile.Stretches.Where(s => s.Limit == limit && s.Measure == measure).ToArray();
-            var what = measure == ReachMeasure.Median ? "more likely than not" : "in more than one of ten cases";
+            var what = measure == ReachMeasure.Median ? ReachTexts.LikelierThanNot : ReachTexts.InOneOfTen;
             said.Add(
                 stretches.Length == 0
-                    ? $"Nowhere would a tourniquet pass {ArrivalWords.Length(limit.After)} {what}."
-                    : $"A tourniquet would pass {ArrivalWords.Length(limit.After)} {what} on {Km(stretches.Sum(s => s.LengthM))} of "
-                        + $"{Km(last)} km: "
-                        + string.Join(", ", stretches.Select(s => $"km {Km(s.FromM)} to {Km(s.ToM)}"))
-                        + "."
+                    ? ReachTexts.Nowhere(ArrivalWords.Length(limit.After), what)
+                    : ReachTexts.PassesOn(
+                        ArrivalWords.Length(limit.After),
+                        what,
+                        Km(stretches.Sum(s => s.LengthM)),
+                        Km(last),
+                        string.Join(", ", stretches.Select(s => ReachTexts.FromKmToKm(Km(s.FromM), Km(s.ToM))))
+                    )
             );
         }
 
@@ -38,12 +41,9 @@ public static class ReachWords
     public static string Hours(ReachProfile profile) =>
         profile.HoursToHelp switch
         {
-            null =>
-                "From some place of this route fewer than nine in ten reach higher care within 60 days: how long help takes is not known.",
-            > TripPlan.MostHours and var hours =>
-                $"By this route help takes more than {TripPlan.MostHours} h from the worst place: {Say.Number(hours)} h. "
-                    + $"The kit list counts {TripPlan.MostHours} h at most, which is then too little.",
-            { } hours => $"By this route help takes up to {Say.Number(hours)} h from the worst place.",
+            null => ReachTexts.HoursUnknown,
+            > TripPlan.MostHours and var hours => ReachTexts.HoursTooMany(TripPlan.MostHours, Say.Number(hours)),
+            { } hours => ReachTexts.HoursUpTo(Say.Number(hours)),
         };
 
     /// <summary>
@@ -51,13 +51,16 @@ public static class ReachWords
     /// </summary>
     public static IEnumerable<string> Table(ReachProfile profile)
     {
-        yield return "   km  higher care within           best way from there";
+        yield return ReachTexts.TableHead;
         foreach (var i in Rows(profile))
         {
             var (point, way) = (profile.Points[i], profile.Ways[profile.Points[i].Way]);
-            yield return string.Create(
-                CultureInfo.InvariantCulture,
-                $"{point.AlongM / 1000, 5:0.0}  {Time(point.Median), -10} (9 in 10: {Time(point.P90) + ")", -12} {way.Letter}: {way.Name}"
+            yield return ReachTexts.TableRow(
+                Km(point.AlongM).PadLeft(5),
+                Time(point.Median).PadRight(10),
+                (Time(point.P90) + ")").PadRight(12),
+                way.Letter,
+                way.Name
             );
         }
     }
@@ -97,12 +100,10 @@ public static class ReachWords
     {
         var far = profile.Points.MaxBy(p => p.P90 ?? Duration.MaxValue)!;
         var near = profile.Points.MinBy(p => p.P90 ?? Duration.MaxValue)!;
-        return $"Higher care is furthest at km {Km(far.AlongM)}: {Time(far.Median)} in the middle of cases, {Time(far.P90)} in nine "
-            + $"of ten; "
-            + $"nearest at km {Km(near.AlongM)}: {Time(near.Median)} and {Time(near.P90)}.";
+        return ReachTexts.Furthest(Km(far.AlongM), Time(far.Median), Time(far.P90), Km(near.AlongM), Time(near.Median), Time(near.P90));
     }
 
-    private static string Time(Duration? time) => time is { } known ? ArrivalWords.Length(known) : "not at all";
+    private static string Time(Duration? time) => time is { } known ? ArrivalWords.Length(known) : ReachTexts.NotAtAll;
 
     private static string Km(double metres) => (metres / 1000).ToString("0.0", CultureInfo.InvariantCulture);
 }

@@ -86,7 +86,7 @@ internal sealed class RouteParts(LocatedObject fields, TrackFile? track)
 
         var call = Items("call", "a step of the call", Step).ToImmutableArray();
         var hands = Time(fields, "hands");
-        var (back, end) = (EndOf("back", "back to the start"), EndOf("end", "on to the end"));
+        var (back, end) = (EndOf("back", ReachTexts.BackToStart), EndOf("end", ReachTexts.OnToEnd));
         var exits = Items("exits", "an exit", Exit).ToImmutableArray();
         var pickUps = Items("pickUps", "a pick-up", PickUpOf).ToImmutableArray();
         var helicopter = HelicopterOf();
@@ -152,7 +152,7 @@ internal sealed class RouteParts(LocatedObject fields, TrackFile? track)
 
     private NamedTime? Step(LocatedObject item, int i)
     {
-        var name = item.Text("name", PlanReader.LongestName) ?? $"step {i + 1} of the call";
+        var name = item.Text("name", PlanReader.LongestName) ?? ReachTexts.CallStep(i + 1);
         item.Text("note", PlanReader.LongestNote);
         return TimeFields.Either(item) is { } time ? new(name, time) : null;
     }
@@ -181,7 +181,7 @@ internal sealed class RouteParts(LocatedObject fields, TrackFile? track)
 
     private SideExit? Exit(LocatedObject item, int i)
     {
-        var name = item.Text("name", PlanReader.LongestName) ?? $"exit {i + 1}";
+        var name = item.Text("name", PlanReader.LongestName) ?? ReachTexts.Exit(i + 1);
         item.Text("note", PlanReader.LongestNote);
         var (place, along) = Spot(item);
         var onward = Onward(item);
@@ -204,7 +204,7 @@ internal sealed class RouteParts(LocatedObject fields, TrackFile? track)
 
     private PickUp? PickUpOf(LocatedObject item, int i)
     {
-        var name = item.Text("name", PlanReader.LongestName) ?? $"pick-up {i + 1}";
+        var name = item.Text("name", PlanReader.LongestName) ?? ReachTexts.PickUp(i + 1);
         item.Text("note", PlanReader.LongestNote);
         item.Required("mode", "one of vehicle, boat, aircraft");
         item.Required("wait", "the time from the call until it is there");

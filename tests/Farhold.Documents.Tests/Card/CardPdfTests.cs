@@ -186,6 +186,27 @@ public class CardPdfTests
     }
 
     [Fact]
+    public void In_another_language_it_says_so_and_its_frame_is_in_it()
+    {
+        var words = File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "PaperTexts.de.json"));
+        Farhold.Text.Translation.Add("xp", System.Text.Encoding.UTF8.GetBytes($"{{\"PaperTexts\":{words}}}"));
+        var before = System.Globalization.CultureInfo.CurrentUICulture;
+        try
+        {
+            System.Globalization.CultureInfo.CurrentUICulture = new("xp");
+            var pdf = CardPdf.Write(Sheet(Names("Runa"), Some.At("05:00")), Paper.A4, Some.At("05:00"));
+            Assert.Contains("/Lang(de)", System.Text.Encoding.Latin1.GetString(pdf), StringComparison.Ordinal);
+            var text = Tool.Text(pdf);
+            Assert.Contains("Seite1von", text, StringComparison.Ordinal);
+            Assert.DoesNotContain("Page", text, StringComparison.Ordinal);
+        }
+        finally
+        {
+            System.Globalization.CultureInfo.CurrentUICulture = before;
+        }
+    }
+
+    [Fact]
     public void It_says_its_language_and_title_and_is_tagged()
     {
         var pdf = CardPdf.Write(Sheet(Names("Ане Стефанова"), Some.At("05:00")), Paper.A4, Some.At("05:00"));

@@ -1,12 +1,13 @@
 using System.Text.Json;
+using System.Text.RegularExpressions;
 using Farhold.Tests.Architecture;
 
 namespace Farhold.Tests.Text;
 
 /// <summary>The files of texts of the parts that work without a screen: <c>VerdictTexts.en.json</c> and those beside it.</summary>
-internal static class TextFiles
+internal static partial class TextFiles
 {
-    public static string[] Parts { get; } = ["Farhold.Core", "Farhold.Exchange"];
+    public static string[] Parts { get; } = ["Farhold.Core", "Farhold.Exchange", "Farhold.WayOut", "Farhold.Documents"];
 
     /// <summary>Full paths, by class and language.</summary>
     public static IEnumerable<(string Class, string Language, string Path)> All { get; } =
@@ -19,6 +20,13 @@ internal static class TextFiles
             .Order(),
     ];
 
+    /// <summary>A sign that stands in no text.</summary>
+    public const char Mark = '›';
+
+    /// <summary>The mark behind the first letter of each form, where it stands in no one's way.</summary>
+    public static string Marked(string text) =>
+        string.Join('|', text.Split('|').Select(form => FirstLetter().Replace(NamesOfThings().Replace(form, "{$1}"), $"$0{Mark}", 1)));
+
     public static Dictionary<string, string> Read(string path) =>
         JsonSerializer.Deserialize<Dictionary<string, string>>(File.ReadAllText(path))!;
 
@@ -28,4 +36,10 @@ internal static class TextFiles
             All.Where(f => f.Language == language)
                 .ToDictionary(f => f.Class, f => Read(f.Path).ToDictionary(t => t.Key, t => each(t.Value)))
         );
+
+    [GeneratedRegex(@"\{([0-9]):[^}]*\}")]
+    private static partial Regex NamesOfThings();
+
+    [GeneratedRegex(@"\p{L}")]
+    private static partial Regex FirstLetter();
 }

@@ -1,21 +1,18 @@
 using System.Text;
 using System.Text.Json;
-using System.Text.RegularExpressions;
 using Farhold.Exchange.HandOver;
 using static Farhold.Tests.Text.Spoken;
 
 namespace Farhold.Tests.Text;
 
 /// <summary>What the core says in another language than English, and what stays as it is.</summary>
-public partial class TranslationTests
+public class TranslationTests
 {
-    private const char Mark = '›';
-
     private static readonly Instant Now = Instant.FromUtc(2031, 5, 4, 3, 22);
 
     static TranslationTests()
     {
-        Translation.Add("xa", TextFiles.Together("en", Marked));
+        Translation.Add("xa", TextFiles.Together("en", TextFiles.Marked));
         Translation.Add(
             "xb",
             """
@@ -109,10 +106,10 @@ public partial class TranslationTests
     {
         var english = Said();
         var marked = In("xa", Said);
-        Assert.Equal(english, marked.Replace(Mark.ToString(), "", StringComparison.Ordinal));
+        Assert.Equal(english, marked.Replace(TextFiles.Mark.ToString(), "", StringComparison.Ordinal));
         var rules = File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "protocols", "farhold-base.json"));
         Assert.All(
-            marked.Split('\n').Select(l => l.Trim()).Where(l => l.Length > 0 && !l.Contains(Mark, StringComparison.Ordinal)),
+            marked.Split('\n').Select(l => l.Trim()).Where(l => l.Length > 0 && !l.Contains(TextFiles.Mark, StringComparison.Ordinal)),
             l => Assert.True(l == "SBAR" || rules.Contains(l, StringComparison.Ordinal), l)
         );
     }
@@ -155,14 +152,4 @@ public partial class TranslationTests
         RecordReader.Write(to, record.Entries, record.Damaged);
         return Encoding.UTF8.GetString(to.ToArray());
     }
-
-    /// <summary>Behind the first letter of each form and each word of a list, where it stands in no one's way.</summary>
-    private static string Marked(string text) =>
-        string.Join('|', text.Split('|').Select(form => FirstLetter().Replace(NamesOfThings().Replace(form, "{$1}"), $"$0{Mark}", 1)));
-
-    [GeneratedRegex(@"\{([0-9]):[^}]*\}")]
-    private static partial Regex NamesOfThings();
-
-    [GeneratedRegex(@"\p{L}")]
-    private static partial Regex FirstLetter();
 }

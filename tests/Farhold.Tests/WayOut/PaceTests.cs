@@ -38,6 +38,18 @@ public class PaceTests
             Assert.Equal((rule(new Stretch(3, 300)) + rule(new Stretch(1, 0, 100))).TotalMinutes, rule(both).TotalMinutes, 1e-6);
     }
 
+    /// <summary>By the last bit of a double the falling part can come out longer than the whole.</summary>
+    [Fact]
+    public void No_part_of_a_stretch_is_shorter_than_nothing()
+    {
+        var whole = new Stretch(1.68, 1e-14, 189.8);
+        Assert.True(whole.Falling.DistanceKm > whole.DistanceKm);
+        Assert.Equal(0, whole.Rising.DistanceKm);
+    }
+
+    [Fact]
+    public void A_stretch_can_be_written() => Assert.Equal("3.5 200 10.25", new Stretch(3.5, 200, 10.25).ToString());
+
     [Fact]
     public void Every_rule_is_positive_and_grows_with_distance_at_one_gradient()
     {
