@@ -1,6 +1,8 @@
 using System.ComponentModel;
 using Farhold.Documents.Fhir;
 using Farhold.Exchange.Evidence;
+using Farhold.Rehearsal.Runs;
+using Farhold.Rehearsal.Scenarios;
 using Farhold.Xml;
 using Spectre.Console.Cli;
 
@@ -13,7 +15,8 @@ internal sealed class CheckCommand(TimeProvider clock) : Command<CheckCommand.Se
         [CommandArgument(0, "<FILE>")]
         [Description(
             "A record, a protocol, a local protocol, its signature, an issuer's code, a trip, a kit list, a formulary, rules of warning "
-                + "signs, a plan, a route, a track (GPX) or a FHIR document: its content shows which. A dash reads standard input."
+                + "signs, a plan, a route, a track (GPX), a FHIR document, a scenario, its acts or its truth: its content shows which. "
+                + "A dash reads standard input."
         )]
         public string File { get; init; } = "";
 
@@ -52,6 +55,9 @@ internal sealed class CheckCommand(TimeProvider clock) : Command<CheckCommand.Se
                     Content.Document => Document(FhirReader.Read(bytes, file, Opened.Shipped, cancellationToken), file),
                     Content.Issuer => Whole(IssuerCode.Read(bytes.Span, file), file, Lines),
                     Content.Rotation => Whole(KeyRotation.Read(bytes.Span, file), file, Lines),
+                    Content.Scenario => Whole(ScenarioReader.Read(bytes, file), file, Lines),
+                    Content.Acts => Whole(Script.Read(bytes, file), file, Lines),
+                    Content.Truth => Whole(TruthFile.Read(bytes, file), file, Lines),
                     Content.Signature => Whole(LocalSignature.Read(bytes.Span, file), file, Lines),
                     _ => Record(RecordReader.Read(bytes, file), file),
                 };
@@ -146,6 +152,22 @@ internal sealed class CheckCommand(TimeProvider clock) : Command<CheckCommand.Se
         [
             $"A new key of the issuer {rotation.From}: {rotation.To.Name}, {rotation.To.Role}",
             $"digits to compare by voice: {rotation.To.Digits}",
+        ];
+
+    private static IEnumerable<string> Lines(Scenario scenario) =>
+        [
+            $"A scenario for practice, with an invented casualty: {scenario.Title}",
+            $"{Counted(scenario.Wounds.Length, "wound")}, {Counted(scenario.Injects.Length, "inject")}, at most "
+                + $"{Say.Duration(NodaTime.Duration.FromSeconds(scenario.End.At))}, model {scenario.Model}, seed {scenario.Seed}",
+            .. scenario.KnownLimits.Select(limit => $"known limit: {limit}"),
+        ];
+
+    private static IEnumerable<string> Lines(Script script) => [$"Acts for a rehearsal: {Counted(script.Deeds.Length, "deed")}"];
+
+    private static IEnumerable<string> Lines(TruthFile truth) =>
+        [
+            $"The truth of a rehearsal: {Counted(truth.Lines.Length, "line")}, model {truth.Header.Model}, seed {truth.Header.Seed}",
+            "Whether it was changed: farhold debrief, with its scenario",
         ];
 
     private static IEnumerable<string> Lines(LocalSignature signature) =>

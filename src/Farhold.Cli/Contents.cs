@@ -19,6 +19,9 @@ internal enum Content
     Issuer,
     Rotation,
     Signature,
+    Scenario,
+    Acts,
+    Truth,
 }
 
 /// <summary>Tells what a file is meant to be, even where it is broken further down.</summary>
@@ -41,6 +44,12 @@ internal static class Contents
                     break;
                 if (reader.CurrentDepth != 1 || reader.TokenType != JsonTokenType.PropertyName)
                     continue;
+                if (reader.ValueTextEquals("scenario"u8))
+                    return Content.Scenario;
+                if (reader.ValueTextEquals("truth"u8))
+                    return Content.Truth;
+                if (OfActs(ref reader))
+                    return Content.Acts;
                 if (reader.ValueTextEquals("kind"u8) || reader.ValueTextEquals("happened"u8))
                     return Content.Record;
                 if (reader.ValueTextEquals("local"u8) || reader.ValueTextEquals("over"u8))
@@ -84,6 +93,9 @@ internal static class Contents
 
     private static bool OfARoute(ref Utf8JsonReader name) =>
         name.ValueTextEquals("track"u8) || name.ValueTextEquals("spacingM"u8) || name.ValueTextEquals("exits"u8);
+
+    private static bool OfActs(ref Utf8JsonReader name) =>
+        name.ValueTextEquals("act"u8) || name.ValueTextEquals("look"u8) || name.ValueTextEquals("entry"u8);
 
     private static bool OfATrip(ref Utf8JsonReader name) =>
         name.ValueTextEquals("party"u8)

@@ -142,6 +142,17 @@ app.Configure(config =>
         .WithDescription("Put the most important facts into one short message of 160 characters, or read such messages back.")
         .WithExample("message", "demo/skarvedal.jsonl", "--at", "2031-05-04T08:30:00Z");
     verbs
+        .Add<RehearseCommand>("rehearse")
+        .WithDescription("Run a scenario with an invented casualty by a file of acts. Practice: never a prediction.")
+        .WithExample(
+            "rehearse",
+            "scenarios/held-at-once.scenario.json",
+            "--acts",
+            "scenarios/held-at-once.acts.jsonl",
+            "--truth",
+            "held.truth.jsonl"
+        );
+    verbs
         .Add<SignsCommand>("signs")
         .WithDescription("Tell the signs, or print them all as a table for a spreadsheet.")
         .WithExample("signs", "demo/skarvedal.jsonl", "--csv");
