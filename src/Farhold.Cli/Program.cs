@@ -153,6 +153,19 @@ app.Configure(config =>
             "held.truth.jsonl"
         );
     verbs
+        .Add<DebriefCommand>("debrief")
+        .WithDescription("Look back over a rehearsal: delays, remarks, the casualty's course, one thing to practise.")
+        .WithExample(
+            "debrief",
+            "held.jsonl",
+            "--truth",
+            "held.truth.jsonl",
+            "--scenario",
+            "scenarios/held-at-once.scenario.json",
+            "--what-if",
+            "haemostatic"
+        );
+    verbs
         .Add<SignsCommand>("signs")
         .WithDescription("Tell the signs, or print them all as a table for a spreadsheet.")
         .WithExample("signs", "demo/skarvedal.jsonl", "--csv");

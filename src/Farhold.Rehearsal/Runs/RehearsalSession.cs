@@ -41,6 +41,7 @@ public sealed class RehearsalSession
     private readonly List<Frame> frames = [];
     private readonly SceneState scene;
     private readonly InjectState[] injects;
+    private readonly HashSet<Expectation> met = [];
     private double carerFree = double.NegativeInfinity;
     private double helperFree = double.NegativeInfinity;
     private double dripUntil = double.NegativeInfinity;
@@ -51,10 +52,13 @@ public sealed class RehearsalSession
     /// <param name="seed">Null: the scenario's own. With another the scenario varies as it says.</param>
     /// <exception cref="ArgumentOutOfRangeException">The scenario names a model that does not ship.</exception>
     public RehearsalSession(Scenario scenario, ulong? seed = null)
+        : this(seed ?? scenario.Seed, Variation.Of(scenario, seed ?? scenario.Seed)) { }
+
+    /// <param name="scenario">As it is run.</param>
+    private RehearsalSession(ulong seed, Scenario scenario)
     {
-        ArgumentNullException.ThrowIfNull(scenario);
-        Seed = seed ?? scenario.Seed;
-        Scenario = Variation.Of(scenario, Seed);
+        Seed = seed;
+        Scenario = scenario;
         run = NewRun(Scenario, Seed);
         offset = Math.Ceiling(-Scenario.InjuredAt / run.Step) * run.Step;
         scene = new(Scenario, run);
@@ -63,6 +67,9 @@ public sealed class RehearsalSession
         Before();
         Open();
     }
+
+    /// <summary>A scenario that keeps its values whatever the seed, for a what-if.</summary>
+    internal static RehearsalSession AsIs(Scenario scenario, ulong seed) => new(seed, scenario);
 
     /// <summary>As it is with the seed.</summary>
     public Scenario Scenario { get; }
@@ -186,6 +193,13 @@ public sealed class RehearsalSession
             Step();
     }
 
+    /// <summary>Whether what the scenario expects of its truth came true: by its time, or, where it has none, at the end.</summary>
+    internal bool Met(Expectation expected) => met.Contains(expected);
+
+    /// <summary>Whether a limb's tourniquet is tight, or being tightened, or about to be.</summary>
+    internal bool IsTying(Limb limb) =>
+        scene.IsTight(Wire.Word(limb)) || carer.Any(h => h.Act?.Act is Act.Tighten tie && tie.Limb == Wire.Word(limb));
+
     internal void LogAgain(TruthLine.Logged logged)
     {
         truth.Add(logged with { });
@@ -220,10 +234,24 @@ public sealed class RehearsalSession
         foreach (var state in injects)
             if (state.Comes(Time, scene.Value))
                 Fire(state.Inject);
+        Expect();
         if (Scenario.End.When is { } when && SceneCondition.Holds(when, scene.Value) == Farhold.Values.Truth.Met)
             End(EndReason.Condition);
         else if (Time >= Scenario.End.At)
             End(EndReason.Time);
+    }
+
+    /// <summary>One with a time has to come true by then; one without holds or not at the end.</summary>
+    private void Expect()
+    {
+        foreach (var expected in Scenario.Expect.Where(e => e.When is not null))
+            if (SceneCondition.Holds(expected.When!, scene.Value) != Farhold.Values.Truth.Met)
+            {
+                if (expected.By is null)
+                    met.Remove(expected);
+            }
+            else if (expected.By is null || Time <= expected.By)
+                met.Add(expected);
     }
 
     private void Fire(Inject inject)

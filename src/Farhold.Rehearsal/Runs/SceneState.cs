@@ -149,7 +149,7 @@ internal sealed class SceneState(Scenario scenario, RehearsalRun run)
             [.. scenario.Limbs.Select(l => IsTight(Wire.Word(l)))]
         );
 
-    private bool IsTight(string limb) => run.IsTight(limb == modelled ? null : limb);
+    public bool IsTight(string limb) => run.IsTight(limb == modelled ? null : limb);
 
     private SceneValue Since(Dictionary<string, double> at, string limb) =>
         at.TryGetValue(limb, out var then) && now >= then ? new(now - then) : default;

@@ -1,0 +1,156 @@
+using System.Collections.Immutable;
+
+namespace Farhold.Rehearsal.Debriefs;
+
+/// <summary>A debrief as plain text: what was to happen, what did, why, one thing to practise, and when.</summary>
+public static class DebriefText
+{
+    public static void Write(Debrief debrief, TextWriter to)
+    {
+        to.Write($"{DebriefTexts.Caution}\n");
+        var scenario = debrief.Session.Scenario;
+        to.Write(RunTexts.Scenario(scenario.Title, scenario.Id, Say.Number(debrief.Session.Seed), Say.Number(scenario.Model)) + "\n");
+        foreach (var line in Proof(debrief))
+            to.Write($"{line}\n");
+        if (!scenario.KnownLimits.IsEmpty)
+            to.Write(RunTexts.Limits(string.Join(" ", scenario.KnownLimits)) + "\n");
+        to.Write(RunTexts.Learn(string.Join(", ", scenario.Learn.Select(Practice.Say))) + "\n");
+        Part(to, DebriefTexts.PartDelays, debrief.Delays.Select(Line));
+        Part(
+            to,
+            DebriefTexts.PartRemarks,
+            debrief.Remarks.IsEmpty
+                ? [DebriefTexts.NoRemark]
+                : debrief.Remarks.Select(r => $"{DebriefWords.Clock(r.At)}  {Plain.Line(r.Text)}")
+        );
+        if (!debrief.Catches.IsEmpty)
+            Part(to, DebriefTexts.PartCatch, debrief.Catches.Select(Line));
+        Part(to, DebriefTexts.PartSteps, debrief.Steps.Select(Line));
+        Part(to, DebriefTexts.PartLog, [Line(debrief.Log)]);
+        Part(to, DebriefTexts.PartCourse, Lines(debrief));
+        Part(
+            to,
+            DebriefTexts.PartNext,
+            [
+                debrief.OneThing is { } point ? DebriefTexts.OneThing(Practice.Say(point)) : DebriefTexts.NothingToPractise,
+                DebriefTexts.WhenNext,
+            ]
+        );
+    }
+
+    /// <summary>The rehearsal as it was and with one thing otherwise, and how often of so many casualties alike.</summary>
+    public static void Write(Debrief debrief, WhatIf change, int redraws, TextWriter to)
+    {
+        var (same, other) = (debrief.Course, CasualtyCourse.Of(WhatIf.Again(debrief.Session, change)));
+        to.Write("\n" + DebriefTexts.WhatIf(change.Title) + "\n");
+        to.Write($"  {Line(DebriefTexts.WhatIfSame, same)}\n  {Line(DebriefTexts.WhatIfOther, other)}\n");
+        if (redraws <= 0)
+            return;
+        var (all, others) = WhatIf.Redrawn(debrief.Session, change, redraws);
+        to.Write(DebriefTexts.WhatIfRedraws(Say.Number(redraws)) + "\n");
+        foreach (
+            var (what, of) in new (string, Func<CasualtyCourse, bool>)[]
+            {
+                (DebriefTexts.WhatIfBled, c => c.BledAgain),
+                (DebriefTexts.WhatIfLostMuch, c => c.LostMl > 1_000),
+                (DebriefTexts.WhatIfArrested, c => c.Arrested),
+            }
+        )
+            to.Write(
+                "  " + DebriefTexts.WhatIfOf(what, Say.Number(all.Count(of)), Say.Number(redraws), Say.Number(others.Count(of))) + "\n"
+            );
+    }
+
+    private static IEnumerable<string> Proof(Debrief debrief)
+    {
+        var proof = debrief.Proof;
+        if (proof.Truth is { } differs)
+            yield return DebriefTexts.Changed(Say.Number(differs.Line));
+        if (proof.ChangedEntries > 0)
+            yield return DebriefTexts.RecordChanged(Say.Number(proof.ChangedEntries));
+        if (!proof.Sealed)
+            yield return DebriefTexts.SealBroken;
+        if (!debrief.Session.IsOver)
+            yield return DebriefTexts.CutOff;
+        if (proof.Holds)
+            yield return DebriefTexts.Sound;
+    }
+
+    private static void Part(TextWriter to, string title, IEnumerable<string> lines)
+    {
+        to.Write($"\n{title}\n");
+        foreach (var line in lines)
+            to.Write($"  {line}\n");
+    }
+
+    private static string Line(Delays d) =>
+        DebriefTexts.Delay(
+            Say.Limb(d.Limb),
+            DebriefWords.Clock(d.Decidable),
+            DebriefWords.Clock(d.KnownAt),
+            DebriefWords.Clock(d.Begun),
+            DebriefWords.Clock(d.LetOut)
+        );
+
+    private static string Line(Catch c) =>
+        DebriefTexts.CatchLine(
+            c.Wound,
+            DebriefWords.Clock(c.From),
+            DebriefWords.Clock(c.Seen),
+            DebriefWords.Clock(c.Tight),
+            DebriefWords.Clock(c.Logged)
+        );
+
+    private static string Line(StepMark step) =>
+        string.Create(
+            System.Globalization.CultureInfo.InvariantCulture,
+            $"{step.Number, 2}  {Practice.Say(step.Point)}: {Mark(step.Shown)}"
+        );
+
+    private static string Mark(Truth? shown) =>
+        shown switch
+        {
+            Truth.Met => DebriefTexts.StepYes,
+            Truth.NotMet => DebriefTexts.StepNo,
+            Truth.Unknown => DebriefTexts.StepOpen,
+            _ => DebriefTexts.StepNone,
+        };
+
+    private static string Line(LogTruth log) =>
+        DebriefTexts.LogLine(
+            Say.Number(log.Numbers.Length),
+            Say.Number(Math.Round(100 * log.LookError, 1)),
+            Say.Number(Math.Round(100 * log.LogError, 1))
+        );
+
+    private static IEnumerable<string> Lines(Debrief debrief)
+    {
+        var course = debrief.Course;
+        yield return DebriefTexts.CourseLost(Say.Number(Math.Round(course.LostMl)), Say.Number(Math.Round(course.LowestPressure)));
+        if (debrief.Session.Scenario.ModelledLimb is { } limb)
+            yield return DebriefTexts.CourseLimb(
+                Say.Limb(limb),
+                DebriefWords.Span(course.OccludedS),
+                Say.Number(Math.Round(100 * course.DeadMuscle)),
+                Say.Number(Math.Round(course.HighestPotassium, 1))
+            );
+        yield return DebriefTexts.CourseCore(Say.Number(Math.Round(course.LowestCore, 1)));
+        if (course.OccludedS <= 0)
+            yield break;
+        var (low, high) = CasualtyCourse.LimbLost(course.OccludedS / 3_600);
+        yield return DebriefTexts.CourseChance(
+            Say.Number(Math.Round(100 * low)),
+            Say.Number(Math.Round(100 * high)),
+            CasualtyCourse.Palsy(course.OccludedS / 60) is { } palsy ? Say.Number(Math.Round(100 * palsy)) : "?"
+        );
+    }
+
+    private static string Line(string name, CasualtyCourse course) =>
+        DebriefTexts.WhatIfLine(
+            name,
+            Say.Number(Math.Round(course.LostMl)),
+            Say.Number(Math.Round(course.LowestPressure)),
+            course.Arrested ? DebriefTexts.WhatIfDead : DebriefTexts.WhatIfAlive,
+            DebriefWords.Span(course.OccludedS)
+        );
+}
