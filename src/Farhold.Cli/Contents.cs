@@ -19,6 +19,7 @@ internal enum Content
     Issuer,
     Rotation,
     Signature,
+    Study,
 }
 
 /// <summary>Tells what a file is meant to be, even where it is broken further down.</summary>
@@ -43,6 +44,8 @@ internal static class Contents
                     continue;
                 if (reader.ValueTextEquals("kind"u8) || reader.ValueTextEquals("happened"u8))
                     return Content.Record;
+                if (reader.ValueTextEquals("study"u8) || reader.ValueTextEquals("cohorts"u8))
+                    return Content.Study;
                 if (reader.ValueTextEquals("local"u8) || reader.ValueTextEquals("over"u8))
                     return Content.Local;
                 if (reader.ValueTextEquals("kit"u8) || reader.ValueTextEquals("items"u8))
