@@ -9,8 +9,9 @@ public readonly record struct SobolIndex(double First, double FirstLow, double F
 
 /// <summary>First-order and total indices.</summary>
 /// <remarks>
-/// M. J. W. Jansen, "Analysis of variance designs for model output", Computer Physics Communications 117 (1999) 35: both estimators from
-/// N (k + 2) evaluations on two halves of one scrambled Sobol' sequence. Intervals by 500 resamplings of the N rows, percentiles.
+/// N (k + 2) evaluations on two halves of one scrambled Sobol' sequence. Total: M. J. W. Jansen, Computer Physics Communications 117
+/// (1999) 35. First-order: A. Saltelli and others, the same, 181 (2010) 259, with the mean taken off, since Jansen's gives what decides
+/// nothing a few hundredths where rows are few. Intervals by 500 resamplings of the N rows, percentiles.
 /// </remarks>
 public static class SobolIndices
 {
@@ -92,29 +93,29 @@ public static class SobolIndices
 
     private static (double[] First, double[] Total) Estimate(double[][] values, int inputs, int output, int[] order)
     {
-        var (sum, squares) = (0.0, 0.0);
+        var (sum, squares, n) = (0.0, 0.0, order.Length);
+        foreach (var row in order)
+        {
+            var (a, b) = (values[row * (inputs + 2)][output], values[(row * (inputs + 2)) + 1][output]);
+            sum += a + b;
+            squares += (a * a) + (b * b);
+        }
+
+        var mean = sum / (2 * n);
+        var variance = (squares / (2 * n)) - (mean * mean);
         var (first, total) = (new double[inputs], new double[inputs]);
+        if (!(variance > 0))
+            return (first, total);
         foreach (var row in order)
         {
             var at = row * (inputs + 2);
             var (a, b) = (values[at][output], values[at + 1][output]);
-            sum += a + b;
-            squares += (a * a) + (b * b);
             for (var i = 0; i < inputs; i++)
             {
                 var mixed = values[at + 2 + i][output];
-                first[i] += (b - mixed) * (b - mixed);
-                total[i] += (a - mixed) * (a - mixed);
+                first[i] += (b - mean) * (mixed - a) / n / variance;
+                total[i] += (a - mixed) * (a - mixed) / (2 * n) / variance;
             }
-        }
-
-        var n = order.Length;
-        var mean = sum / (2 * n);
-        var variance = (squares / (2 * n)) - (mean * mean);
-        for (var i = 0; i < inputs; i++)
-        {
-            first[i] = variance > 0 ? 1 - (first[i] / (2 * n) / variance) : 0;
-            total[i] = variance > 0 ? total[i] / (2 * n) / variance : 0;
         }
 
         return (first, total);
