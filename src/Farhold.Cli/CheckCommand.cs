@@ -15,7 +15,7 @@ internal sealed class CheckCommand(TimeProvider clock) : Command<CheckCommand.Se
         [CommandArgument(0, "<FILE>")]
         [Description(
             "A record, a protocol, a local protocol, its signature, an issuer's code, a trip, a kit list, a formulary, rules of warning "
-                + "signs, a plan, a route, a track (GPX), a FHIR document, a scenario, its acts or its truth: its content shows which. "
+                + "signs, a plan, a route, a study, a track (GPX), a FHIR document, a scenario, its acts or its truth: its content shows which. "
                 + "A dash reads standard input."
         )]
         public string File { get; init; } = "";
@@ -58,6 +58,7 @@ internal sealed class CheckCommand(TimeProvider clock) : Command<CheckCommand.Se
                     Content.Scenario => Whole(ScenarioReader.Read(bytes, file), file, Lines),
                     Content.Acts => Whole(Script.Read(bytes, file), file, Lines),
                     Content.Truth => Whole(TruthFile.Read(bytes, file), file, Lines),
+                    Content.Study => Whole(StudyReader.Read(bytes, file), file, Lines),
                     Content.Signature => Whole(LocalSignature.Read(bytes.Span, file), file, Lines),
                     _ => Record(RecordReader.Read(bytes, file), file),
                 };
@@ -94,6 +95,13 @@ internal sealed class CheckCommand(TimeProvider clock) : Command<CheckCommand.Se
             .. RulesWords.Of(rules),
             $"{rules.Protocol.Criteria.Length} criteria, {rules.Protocol.Tasks.Length} tasks, {rules.Protocol.Sources.Count} sources",
             .. rules.Protocol.Local is { } local ? DifferenceWords.Lines(local) : [],
+        ];
+
+    private static IEnumerable<string> Lines(StudyPlan study) =>
+        [
+            StudyTexts.CheckStudy(study.Title),
+            StudyTexts.CheckSize(study.Cohorts.Length, study.Policies.Length, study.Evacuation.Length, study.Run.Casualties),
+            StudyTexts.NotGuidance,
         ];
 
     private static IEnumerable<string> Lines(TripPlan trip) =>

@@ -22,6 +22,7 @@ internal enum Content
     Scenario,
     Acts,
     Truth,
+    Study,
 }
 
 /// <summary>Tells what a file is meant to be, even where it is broken further down.</summary>
@@ -52,6 +53,8 @@ internal static class Contents
                     return Content.Acts;
                 if (reader.ValueTextEquals("kind"u8) || reader.ValueTextEquals("happened"u8))
                     return Content.Record;
+                if (reader.ValueTextEquals("study"u8) || reader.ValueTextEquals("cohorts"u8))
+                    return Content.Study;
                 if (reader.ValueTextEquals("local"u8) || reader.ValueTextEquals("over"u8))
                     return Content.Local;
                 if (reader.ValueTextEquals("kit"u8) || reader.ValueTextEquals("items"u8))

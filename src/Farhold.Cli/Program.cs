@@ -169,6 +169,16 @@ app.Configure(config =>
         .Add<SignsCommand>("signs")
         .WithDescription("Tell the signs, or print them all as a table for a spreadsheet.")
         .WithExample("signs", "demo/skarvedal.jsonl", "--csv");
+    verbs
+        .Add<StudyCommand>("study")
+        .WithDescription("Compare policies over invented casualties: when does an attempt pay? No guidance for anybody who is hurt.")
+        .WithExample("study", "studies/when-to-attempt.study.json", "-o", "when-to-attempt")
+        .WithExample("study", "studies/when-to-attempt.study.json", "--part", "17/200", "-o", "parts")
+        .WithExample("study", "studies/when-to-attempt.study.json", "--join", "parts", "-o", "when-to-attempt");
+    verbs
+        .Add<RebleedCommand>("rebleed")
+        .WithDescription("Print what a bleed costs an invented casualty, by how soon the tourniquet is tight again.")
+        .WithExample("rebleed", "--csv");
 });
 
 // A dash alone is taken for a nameless option, so it gets its name before it is parsed.

@@ -19,6 +19,8 @@ public class VerbTests
     [InlineData("prepare")]
     [InlineData("fhir")]
     [InlineData("card")]
+    [InlineData("study")]
+    [InlineData("rebleed")]
     public void Every_verb_explains_itself_with_an_example(string verb)
     {
         var ran = Run.Farhold(verb, "--help");

@@ -4,7 +4,7 @@ namespace Farhold.Physiology.Lanewise;
 
 /// <summary>Eight casualties stepped at once, for studies: each to the bit as <see cref="CasualtySimulation"/> steps it alone.</summary>
 /// <remarks>Needs 512-bit vectors to be fast; without them it is right, and slower than one after another.</remarks>
-public sealed class EightCasualties
+public sealed partial class EightCasualties
 {
     private readonly ModelConstants model;
     private readonly Body.Physique[] each = new Body.Physique[Lanes.Count];
