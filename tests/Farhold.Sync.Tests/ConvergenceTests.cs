@@ -10,7 +10,7 @@ public class ConvergenceTests
 {
     private const int Phones = 4;
 
-    /// <summary>Rounds of one meeting without faults after which both sides are equal: one to see a difference, one to list, one to send.</summary>
+    /// <summary>Rounds of one meeting without faults: to see a difference, to list on either side, to send.</summary>
     private const int MostRounds = 4;
 
     private static readonly string[] Devices = ["a7k3", "n95q2x", "m2rt", "q8wd7z"];
@@ -49,7 +49,7 @@ public class ConvergenceTests
             iter: Cases.Long(10_000)
         );
 
-    /// <summary>The law above bites: a phone that never lists the lines of a device in dispute leaves records that differ for good.</summary>
+    /// <summary>The law above bites: without lists of the lines in dispute records differ for good.</summary>
     [Fact]
     public void Without_the_step_for_disputes_the_law_fails()
     {
@@ -157,7 +157,9 @@ public class ConvergenceTests
         Assert.Equal(11, restored.Lines.Count);
     }
 
-    /// <summary>What may happen: entries, meetings whole and cut, answers lost, files with gaps, copied phones, an old backup, torn lines, lost hints.</summary>
+    /// <summary>
+    /// What may happen: entries, meetings whole and cut, answers lost, files with gaps, copied phones, an old backup, torn lines, lost hints.
+    /// </summary>
     private static (Side[] Phones, Side Hub) Play(Step[] steps, Action<Side, Side, int?, int?, int> exchange)
     {
         var hub = new Side("hub");

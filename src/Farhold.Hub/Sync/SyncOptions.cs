@@ -6,6 +6,6 @@ namespace Farhold.Hub.Sync;
 /// <param name="MostFindsPerMinute">Requests that look a casualty up, for each address.</param>
 internal sealed record SyncOptions(string Folder, int MostPerSecond = 2, int MostFindsPerMinute = 10)
 {
-    /// <summary>Longest wait for the next bytes of a request. Design: longer than a radio needs to come back, on the link that we know to be worst.</summary>
+    /// <summary>Longest wait for the next bytes of a request. Design: longer than a radio needs to come back.</summary>
     public TimeSpan Patience { get; init; } = TimeSpan.FromSeconds(60);
 }

@@ -76,7 +76,7 @@ internal sealed class BadLink : IAsyncDisposable
         }
     }
 
-    /// <summary>What comes is sent on at the rate, and arrives after the delay; reading goes on meanwhile, as in a network's queue.</summary>
+    /// <summary>What comes is sent on at the rate, and arrives after the delay; reading goes on meanwhile.</summary>
     private async Task CopyAsync(
         TcpClient from,
         TcpClient to,

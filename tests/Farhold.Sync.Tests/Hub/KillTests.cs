@@ -3,8 +3,8 @@ using System.Net;
 
 namespace Farhold.Sync.Tests.Hub;
 
-/// <summary>The hub as a process of its own, killed while phones send without pause: nothing that it acknowledged is lost, none doubled.</summary>
-/// <remarks>A killed process loses nothing that the system had taken over: that a commit is on the disk is asserted of the settings.</remarks>
+/// <summary>The hub as a process, killed while phones send without pause: nothing that it acknowledged is lost, none doubled.</summary>
+/// <remarks>A killed process loses nothing that the system had taken over; that a commit is on the disk, SqliteStoreTests assert.</remarks>
 public sealed class KillTests
 {
     private const int Phones = 3;

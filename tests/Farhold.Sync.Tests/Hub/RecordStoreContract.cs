@@ -84,7 +84,7 @@ public abstract class RecordStoreContract : IAsyncLifetime
         Assert.Equal([1L, 2L], (await AllAsync(id)).Select(l => l.Position));
     }
 
-    /// <summary>Order, repetition and who comes at the same time do not matter: the same set, each line once, positions without gaps.</summary>
+    /// <summary>Order, repetition and who comes at the same time do not matter: each line once, no gap in the positions.</summary>
     [Fact]
     public async Task Many_at_once_double_nothing_and_leave_no_gap()
     {

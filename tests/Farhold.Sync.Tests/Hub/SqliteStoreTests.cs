@@ -69,7 +69,7 @@ public sealed class SqliteStoreTests : RecordStoreContract
         );
     }
 
-    /// <summary>The database of the first form, as its file makes it, with a line in it. A later form adds its own of each before.</summary>
+    /// <summary>The first form as its file makes it, with a line in it. A later form adds one for each before it.</summary>
     [Fact]
     public async Task A_database_of_the_first_form_is_brought_to_this_one_with_all_it_holds()
     {

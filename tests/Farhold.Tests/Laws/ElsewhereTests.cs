@@ -3,7 +3,7 @@ using CsCheck;
 
 namespace Farhold.Tests.Laws;
 
-/// <summary>What is known to exist elsewhere and is not here counts like a gap: it never makes a verdict milder, nor for an attempt.</summary>
+/// <summary>What is known to exist elsewhere and is not here counts like a gap: never milder, never an attempt.</summary>
 public class ElsewhereTests
 {
     private static KnownElsewhere Known(string device, int last, params ReadOnlySpan<string> unnumbered) =>
