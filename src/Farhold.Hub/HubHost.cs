@@ -1,3 +1,5 @@
+using Farhold.Hub.Sync;
+
 namespace Farhold.Hub;
 
 internal static class HubHost
@@ -7,6 +9,7 @@ internal static class HubHost
 
     /// <param name="rules">What cards are made by.</param>
     /// <param name="more">Further routes, for tests.</param>
+    /// <exception cref="Storage.StoreUnusableException">Records can't be kept where the options say.</exception>
     public static WebApplication Build(HubOptions options, HubRules rules, Action<WebApplication>? more = null)
     {
         // A slim builder reads no settings from the folder it happens to be started in. The environment is fixed, so that no
@@ -15,6 +18,8 @@ internal static class HubHost
         builder.Logging.SetMinimumLevel(LogLevel.Warning);
         builder.Services.AddRequestTimeouts();
         builder.Services.AddSingleton<DocumentDesk>();
+        if (options.Sync is { } sync)
+            builder.Services.AddSync(sync);
         builder.WebHost.UseUrls(options.Listen.Split(';', StringSplitOptions.RemoveEmptyEntries));
         builder.WebHost.ConfigureKestrel(kestrel =>
         {
@@ -27,6 +32,9 @@ internal static class HubHost
         app.UseRequestGuard(new AllowedHosts(options));
         app.UseRequestTimeouts();
         app.MapDocuments(TimeProvider.System, rules);
+        if (options.Sync is { } records)
+            app.MapSync(TimeProvider.System, records);
+        _ = app.Services.GetService<Storage.IRecordStore>(); // opened now, so that what is wrong with it is said at the start
         more?.Invoke(app);
         app.MapFieldApp(options);
         return app;

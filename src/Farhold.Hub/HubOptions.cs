@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using System.Net;
+using Farhold.Hub.Sync;
 
 namespace Farhold.Hub;
 
@@ -8,13 +9,15 @@ namespace Farhold.Hub;
 /// <param name="Listen">Addresses, divided by semicolons.</param>
 /// <param name="Hosts">Names under which it answers besides those of this machine itself and those in <paramref name="Listen"/>.</param>
 /// <param name="Local">A local protocol that cards are made by; null: none.</param>
+/// <param name="Sync">Whether records are kept here, and where; null: nothing is.</param>
 /// <param name="Issuers">Files with the codes of those whose signature on it is trusted.</param>
 internal sealed record HubOptions(
     string AppFolder,
     string Listen,
     ImmutableArray<string> Hosts = default,
     string? Local = null,
-    ImmutableArray<string> Issuers = default
+    ImmutableArray<string> Issuers = default,
+    SyncOptions? Sync = null
 )
 {
     public const string Help = """
@@ -25,6 +28,8 @@ internal sealed record HubOptions(
           --host NAME    a name under which the app is opened, such as farhold.example; may be given several times
           --local FILE   a local protocol that cards are made by, its signature beside it
           --issuer FILE  the code of an issuer whose signature on it is trusted; may be given several times
+          --trusted-local-network FOLDER   keeps records of phones in FOLDER. FOR A TRUSTED LOCAL NETWORK ONLY: until phones can be
+                         enrolled, everybody who reaches this address may read and add to every record
           --version      the version, and nothing else
           --static-host FOLDER TARGET   writes what another host of the app in FOLDER has to send into TARGET, and ends
         Without --port and --urls it serves this machine alone, at a port drawn on the first start and kept in
@@ -42,11 +47,15 @@ internal sealed record HubOptions(
         var hosts = (environment("FARHOLD_HOSTS") ?? "")
             .Split(';', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries)
             .ToList();
-        string? protocol = null;
+        string? protocol = null,
+            records = null;
         var issuers = new List<string>();
         for (var i = 0; i < args.Length; i += 2)
         {
-            if (args[i] is not ("--app" or "--urls" or "--port" or "--host" or "--local" or "--issuer") || i + 1 == args.Length)
+            if (
+                args[i] is not ("--app" or "--urls" or "--port" or "--host" or "--local" or "--issuer" or "--trusted-local-network")
+                || i + 1 == args.Length
+            )
                 return Refuse($"'{args[i]}' is no option with a value here; --help lists them.");
             var value = args[i + 1];
             switch (args[i])
@@ -62,6 +71,9 @@ internal sealed record HubOptions(
                     break;
                 case "--local":
                     protocol = value;
+                    break;
+                case "--trusted-local-network":
+                    records = Path.GetFullPath(value);
                     break;
                 case "--issuer":
                     issuers.Add(value);
@@ -86,7 +98,7 @@ internal sealed record HubOptions(
             listen = LocalPort.Address(chosen);
         }
 
-        return new HubOptions(Path.GetFullPath(app), listen, [.. hosts], protocol, [.. issuers]);
+        return new HubOptions(Path.GetFullPath(app), listen, [.. hosts], protocol, [.. issuers], records is null ? null : new(records));
     }
 
     private static HubOptions? Refuse(string reason)

@@ -1,4 +1,5 @@
 using Farhold.Hub;
+using Farhold.Hub.Storage;
 
 if (args.Contains("--help"))
 {
@@ -21,7 +22,17 @@ if (HubOptions.From(args, Environment.GetEnvironmentVariable) is not { } options
 if (await HubRules.ToldAsync(ShippedRules.Book, options) is not { } rules)
     return 2;
 
-var app = HubHost.Build(options, rules);
+WebApplication app;
+try
+{
+    app = HubHost.Build(options, rules);
+}
+catch (StoreUnusableException e)
+{
+    Console.Error.WriteLine(e.Message);
+    return 2;
+}
+
 try
 {
     await app.StartAsync();
@@ -33,5 +44,7 @@ catch (IOException e)
 }
 
 Console.WriteLine($"Farhold is at {string.Join(" and ", app.Urls)}. End with Ctrl+C.");
+if (options.Sync is { } sync)
+    Console.WriteLine($"Records are kept in {sync.Folder}. Everybody who reaches this address may read and add to them.");
 await app.WaitForShutdownAsync();
 return 0;

@@ -23,6 +23,7 @@ public sealed class CareRecord
     private readonly List<DamagedLine> damaged = [];
     private readonly HashSet<JsonText> damagedText = [];
     private readonly ClocksAhead ahead = new();
+    private KnownElsewhere elsewhere = KnownElsewhere.Nothing;
     private Folded? folded;
 
     public CareRecord(IEnumerable<Entry> entries, IEnumerable<DamagedLine> damaged)
@@ -38,6 +39,19 @@ public sealed class CareRecord
 
     /// <summary>The device that adds entries here; null where none does.</summary>
     public string? Writer { get; init; }
+
+    /// <summary>
+    /// What other sides are known to hold; what of it is not here is a doubt, as a gap is: it may forbid what is asked of the record.
+    /// </summary>
+    public KnownElsewhere Elsewhere
+    {
+        get => elsewhere;
+        set
+        {
+            elsewhere = value;
+            folded = null;
+        }
+    }
 
     /// <summary>All entries held, both of a conflict, sorted by device and number.</summary>
     public IEnumerable<Entry> Entries => entries.Values.Concat(conflicts.Values.SelectMany(c => c.Sorted.Skip(1))).OrderBy(e => e.Id);
@@ -111,7 +125,8 @@ public sealed class CareRecord
             return AddConflict(held, entry);
         entries.Add(entry.Id, entry);
         var linked = chains.Add(entry, null);
-        var plain = Register(entry) && linked && entry.NotUnderstood.IsEmpty && ahead.IsEmpty && IsPlain(entry.Payload);
+        var plain =
+            Register(entry) && linked && entry.NotUnderstood.IsEmpty && ahead.IsEmpty && elsewhere.IsNothing && IsPlain(entry.Payload);
         folded =
             plain && folded is { Readings: [var only] } && conflicts.Count == 0 && damaged.Count == 0
                 ? folded with
@@ -255,22 +270,31 @@ public sealed class CareRecord
         return [.. conflicts.Where(c => of.ContainsKey(c.Key) && !withdrawn.Contains(c.Key))];
     }
 
-    /// <summary>Numbers that a device skipped, or whose entries never came; those of damaged lines are told by the damage.</summary>
+    /// <summary>
+    /// Numbers that a device skipped, or whose entries never came, though others have them; those of damaged lines are told by the damage.
+    /// </summary>
     private IEnumerable<Doubt> Gaps()
     {
-        if (damaged.Count == 0 && devices.Values.Sum(d => (long)d.Last) == entries.Count)
+        if (elsewhere.IsNothing && damaged.Count == 0 && devices.Values.Sum(d => (long)d.Last) == entries.Count)
             yield break; // as many entries as numbers: none is missing
         var legible = damaged.Select(d => LegibleId.In(d.Raw)).OfType<EntryId>();
-        foreach (var device in entries.Keys.Concat(legible).Distinct().GroupBy(id => id.Device))
+        var numbers = entries.Keys.Concat(legible).Distinct().ToLookup(id => id.Device, id => id.Number);
+        foreach (var device in numbers.Select(d => d.Key).Union(elsewhere.Last.Keys))
         {
-            var expected = 1;
-            foreach (var number in device.Select(id => id.Number).Order())
+            var expected = 1L;
+            foreach (var number in numbers[device].Order())
             {
                 if (number > expected)
-                    yield return Doubt.OfGap(device.Key, DeviceWords.Of(device.Key, Entries), expected, number - 1);
-                expected = number == int.MaxValue ? number : number + 1;
+                    yield return Doubt.OfGap(device, DeviceWords.Of(device, Entries), (int)expected, number - 1);
+                expected = number + 1L;
             }
+
+            if (elsewhere.Last.TryGetValue(device, out var last) && last >= expected)
+                yield return Doubt.OfElsewhere(device, DeviceWords.Of(device, Entries), (int)expected, last);
         }
+
+        if (!elsewhere.Unnumbered.IsEmpty)
+            yield return Doubt.OfUnnumbered(elsewhere.Unnumbered);
     }
 
     private readonly record struct Device(int Last, Instant Latest);

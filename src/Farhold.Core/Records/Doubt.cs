@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using System.Security.Cryptography;
+using System.Text;
 using NodaTime;
 
 namespace Farhold.Records;
@@ -81,6 +82,22 @@ public sealed record Doubt(string Id, string Text, bool CanBeSettled = true)
         new(
             string.Create(CultureInfo.InvariantCulture, $"gap-{device}-{from}"),
             from == to ? RecordTexts.EntryMissing(device, from, whose) : RecordTexts.EntriesMissing(device, from, to, whose)
+        );
+
+    /// <summary>Entries after the last one held, which others have. Its id is another as soon as their number is.</summary>
+    /// <param name="whose">As people call the device.</param>
+    internal static Doubt OfElsewhere(string device, string whose, int from, int to) =>
+        new(
+            string.Create(CultureInfo.InvariantCulture, $"elsewhere-{device}-{from}-{to}"),
+            from == to ? RecordTexts.EntryElsewhere(device, from, whose) : RecordTexts.EntriesElsewhere(device, from, to, whose)
+        );
+
+    /// <summary>Lines that others have and of which nothing else is known.</summary>
+    /// <param name="names">See <see cref="KnownElsewhere.Unnumbered"/>.</param>
+    internal static Doubt OfUnnumbered(ImmutableSortedSet<string> names) =>
+        new(
+            "elsewhere-" + Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(string.Join('\n', names))).AsSpan(0, 8)),
+            RecordTexts.LinesElsewhere(names.Count)
         );
 
     /// <summary>The doubts that nobody has surely looked into yet.</summary>

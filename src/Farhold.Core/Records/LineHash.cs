@@ -26,11 +26,27 @@ public readonly record struct LineHash
         d = BinaryPrimitives.ReadUInt64BigEndian(hash[24..]);
     }
 
-    public static LineHash Of(JsonText line)
+    public static LineHash Of(JsonText line) => Of(line.Utf8.Span);
+
+    /// <param name="line">Without the line's end; need not be text.</param>
+    public static LineHash Of(ReadOnlySpan<byte> line)
     {
         Span<byte> hash = stackalloc byte[SHA256.HashSizeInBytes];
-        SHA256.HashData(line.Utf8.Span, hash);
+        SHA256.HashData(line, hash);
         return new(hash);
+    }
+
+    /// <summary>Its first 8 bytes as a number, the first byte highest: enough to tell the lines of one record apart.</summary>
+    public ulong Short => a;
+
+    /// <summary>Writes the hash.</summary>
+    /// <param name="hash">At least 32 bytes.</param>
+    public void CopyTo(Span<byte> hash)
+    {
+        BinaryPrimitives.WriteUInt64BigEndian(hash, a);
+        BinaryPrimitives.WriteUInt64BigEndian(hash[8..], b);
+        BinaryPrimitives.WriteUInt64BigEndian(hash[16..], c);
+        BinaryPrimitives.WriteUInt64BigEndian(hash[24..], d);
     }
 
     /// <summary>64 hexadecimal digits, lower case; null for anything else.</summary>

@@ -11,6 +11,7 @@ public class ArchitectureTests
         ["Farhold.Core"] = ["NodaTime"],
         ["Farhold.WayOut"] = ["NodaTime", "Farhold.Core"],
         ["Farhold.Physiology"] = [],
+        ["Farhold.Sync"] = ["NodaTime", "Farhold.Core"],
         ["Farhold.Exchange"] = ["NodaTime", "Farhold.Core", "QRCoder"],
     };
 

@@ -1,0 +1,45 @@
+using System.Collections.Immutable;
+using Farhold.Sync;
+using NodaTime;
+
+namespace Farhold.Hub.Storage;
+
+/// <summary>Lines that came in together.</summary>
+/// <param name="Casualty">One that the store has named.</param>
+/// <param name="Via">Who brought them.</param>
+/// <param name="At">When, by the hub's clock.</param>
+internal sealed record Arrival(string Casualty, ImmutableArray<HeldLine> Lines, string Via, Instant At);
+
+/// <param name="Position">From 1 on for each casualty, without gaps, in the order of commit.</param>
+internal sealed record StoredLine(long Position, ReadOnlyMemory<byte> Bytes);
+
+/// <summary>Which casualties fit what a phone knows one by.</summary>
+/// <param name="Certain">One that surely is the one, a new one where none fits; null where a person has to say.</param>
+/// <param name="Candidates">Where a person has to say: those that may be.</param>
+internal sealed record Match(string? Certain, ImmutableArray<string> Candidates);
+
+/// <summary>The lines of all casualties, for good: what is acknowledged is on the disk.</summary>
+/// <remarks>Safe for use by several threads. Every store passes <c>RecordStoreContract</c>.</remarks>
+internal interface IRecordStore : IAsyncDisposable
+{
+    /// <summary>Keeps lines; each line of a casualty once, however often and in whatever order it comes.</summary>
+    /// <returns>How many are new. By then they are on the disk.</returns>
+    /// <exception cref="StoreFullException">There is no room; nothing of this arrival was kept. Later ones may succeed.</exception>
+    /// <exception cref="KeyNotFoundException">There is no such casualty.</exception>
+    Task<int> AppendAsync(Arrival arrival, CancellationToken cancel = default);
+
+    /// <summary>The lines behind a position, in the order of commit; null where there is no such casualty.</summary>
+    /// <param name="position">0: all.</param>
+    Task<ImmutableArray<StoredLine>?> SinceAsync(string casualty, long position, CancellationToken cancel = default);
+
+    /// <summary>Finds the casualty that is known by these roots, or opens a new one, and keeps the roots.</summary>
+    /// <remarks>The rule is that of docs/decisions/whose-record.md: where it leaves doubt, nothing is kept and a person says.</remarks>
+    /// <exception cref="StoreFullException">There is no room.</exception>
+    Task<Match> FindAsync(Roots roots, Instant at, CancellationToken cancel = default);
+}
+
+/// <summary>The disk is full.</summary>
+internal sealed class StoreFullException(Exception inner) : IOException("There is no room on the disk of the hub.", inner);
+
+/// <summary>The store can't be used: its folder can't be written, or a later version of the program has made it.</summary>
+internal sealed class StoreUnusableException(string reason, Exception? inner = null) : IOException(reason, inner);
