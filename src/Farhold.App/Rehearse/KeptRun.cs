@@ -78,7 +78,11 @@ public sealed record KeptRun(
                         [
                             .. e.GetProperty("deeds")
                                 .EnumerateArray()
-                                .Select(d => new KeptDeed(d.GetProperty("at").GetDouble(), d.Text("what"), d.GetProperty("wound").GetString())),
+                                .Select(d => new KeptDeed(
+                                    d.GetProperty("at").GetDouble(),
+                                    d.Text("what"),
+                                    d.GetProperty("wound").GetString()
+                                )),
                         ]
                     )
         );

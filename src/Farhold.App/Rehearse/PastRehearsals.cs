@@ -39,18 +39,16 @@ public sealed class PastRehearsals(IPractice practice)
     }
 
     private static Kept? Read(JsonElement root) =>
-        new(
-            [
-                .. root.GetProperty("past")
-                    .EnumerateArray()
-                    .Select(e => new PastRehearsal(
-                        e.Text("scenario"),
-                        WrittenInstant.TryParse(e.Text("ended")) ?? throw new FormatException(),
-                        (PackedFor)e.Number("packed"),
-                        e.GetProperty("mastered").GetBoolean()
-                    )),
-            ]
-        );
+        new([
+            .. root.GetProperty("past")
+                .EnumerateArray()
+                .Select(e => new PastRehearsal(
+                    e.Text("scenario"),
+                    WrittenInstant.TryParse(e.Text("ended")) ?? throw new FormatException(),
+                    (PackedFor)e.Number("packed"),
+                    e.GetProperty("mastered").GetBoolean()
+                )),
+        ]);
 
     private sealed record Kept(ImmutableArray<PastRehearsal> All);
 }

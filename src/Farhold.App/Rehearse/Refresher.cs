@@ -8,8 +8,7 @@ public sealed class Refresher(PastRehearsals past, TimeProvider time)
     private Instant Now => Instant.FromDateTimeOffset(time.GetUtcNow());
 
     /// <summary>Null where nothing was rehearsed yet. Only a rehearsal with something real to pack counts.</summary>
-    public Instant? Next =>
-        RefresherSchedule.Next([.. past.All.Where(p => p.Packed == PackedFor.Real).Select(p => (p.Ended, p.Mastered))]);
+    public Instant? Next => RefresherSchedule.Next([.. past.All.Where(p => p.Packed == PackedFor.Real).Select(p => (p.Ended, p.Mastered))]);
 
     public bool IsDue => Next is not { } next || next <= Now;
 

@@ -73,7 +73,8 @@ public sealed class RehearsalDesk : IDisposable
 
     /// <summary>The wound was packed, and whether anything real was is not said yet.</summary>
     public bool AsksPacked =>
-        kept is { Packed: PackedFor.Unsaid } && care.Record?.Readings[0].Of(Kind.WoundPacked).Any(e => e.Id.Device == session.Device) == true;
+        kept is { Packed: PackedFor.Unsaid }
+        && care.Record?.Readings[0].Of(Kind.WoundPacked).Any(e => e.Id.Device == session.Device) == true;
 
     internal IRun? Running => running;
 

@@ -30,7 +30,9 @@ public class KeptRunTests
     [InlineData("[1]")]
     [InlineData("{\"v\":1")]
     [InlineData("{\"v\":2,\"scenario\":\"ravine\"}")]
-    [InlineData("{\"v\":1,\"scenario\":\"ravine\",\"file\":null,\"seed\":-1,\"zone\":null,\"at\":0,\"runsOn\":false,\"packed\":0,\"deeds\":[]}")]
+    [InlineData(
+        "{\"v\":1,\"scenario\":\"ravine\",\"file\":null,\"seed\":-1,\"zone\":null,\"at\":0,\"runsOn\":false,\"packed\":0,\"deeds\":[]}"
+    )]
     public void What_is_spoilt_is_no_run(string kept) => Assert.Null(KeptRun.Read(kept));
 
     [Fact]

@@ -64,15 +64,7 @@ public class RehearsalDeskTests : RehearsalTest
         Rehearsal.Run(0);
         var truth = ((RunningRehearsal)Rehearsal.Running!).Session.Truth.Select(l => l.Json()).ToArray();
 
-        using var again = new RehearsalDesk(
-            Practice,
-            Session,
-            Store,
-            Desk,
-            Ticker,
-            Phone,
-            Scene
-        );
+        using var again = new RehearsalDesk(Practice, Session, Store, Desk, Ticker, Phone, Scene);
         await again.StartAsync(() => Task.CompletedTask);
         Assert.Equal(truth, ((RunningRehearsal)again.Running!).Session.Truth.Select(l => l.Json()));
         Assert.Equal(Rehearsal.Noticed, again.Noticed);

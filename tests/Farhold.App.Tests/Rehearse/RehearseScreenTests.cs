@@ -10,10 +10,7 @@ public class RehearseScreenTests : ScreenTest
         var screen = Render<RehearseScreen>();
         var offers = screen.FindAll("a.row-link").Select(a => a.TextContent).ToArray();
         Assert.Equal(9, offers.Length);
-        Assert.All(
-            offers,
-            o => Assert.DoesNotMatch("(?i)bleeds|bled|holds|held|needless|never needed|too late|past six", o)
-        );
+        Assert.All(offers, o => Assert.DoesNotMatch("(?i)bleeds|bled|holds|held|needless|never needed|too late|past six", o));
         Assert.Contains(Texts.RefresherNever, screen.Markup, StringComparison.Ordinal);
     }
 
@@ -40,16 +37,16 @@ public class RehearseScreenTests : ScreenTest
     public void A_start_keeps_scenario_and_seed()
     {
         Render<Farhold.App.Shell.Frame>(p =>
-            p.Add(
-                f => f.Body,
-                b =>
-                {
-                    b.OpenComponent<StartRehearsalScreen>(0);
-                    b.AddComponentParameter(1, nameof(StartRehearsalScreen.Id), "child");
-                    b.CloseComponent();
-                }
+                p.Add(
+                    f => f.Body,
+                    b =>
+                    {
+                        b.OpenComponent<StartRehearsalScreen>(0);
+                        b.AddComponentParameter(1, nameof(StartRehearsalScreen.Id), "child");
+                        b.CloseComponent();
+                    }
+                )
             )
-        )
             .FindAll("button.act")
             .Single(b => b.TextContent == Texts.RehearseStart)
             .Click();

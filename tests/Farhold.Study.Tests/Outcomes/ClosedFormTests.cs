@@ -109,7 +109,7 @@ public class ClosedFormTests
     {
         var hour = Plan.Evacuation.IndexOf(8);
         var ids = Plan.Policies.Select(p => p.Id).ToList();
-        var cells = new[] { "at-0100", "at-0130" }.Select(id => Whole.Value.Cell(0, ids.IndexOf(id), hour)).ToArray();
+        int[] cells = [Whole.Value.Cell(0, ids.IndexOf("at-0100"), hour), Whole.Value.Cell(0, ids.IndexOf("at-0130"), hour)];
         var differs = 1000 * (Whole.Value.Limbs(cells[1]).Mean - Whole.Value.Limbs(cells[0]).Mean);
         Assert.Equal(ClosedForm(1.5, 8).Limbs - ClosedForm(1, 8).Limbs, differs, 0.15);
         double Variance(int cell) => Whole.Value[cell, Count.Limbs] / (double)Casualties is var p ? p * (1 - p) : 0;
