@@ -56,7 +56,7 @@ internal sealed partial class StudyCommand(TimeProvider clock) : Command<StudyCo
                 return ErrorOutput.Plainly($"--join {folder}: there is no such folder");
             (batches, var faults) = PartStore.Join(plan, folder);
             if (faults.Length > 0)
-                return faults.Select(fault => ErrorOutput.Plainly($"--join {folder}: {fault}")).Last();
+                return faults.Max(fault => ErrorOutput.Plainly($"--join {folder}: {fault}"));
         }
         else if (settings.Part is not null || settings.Output is not null)
         {

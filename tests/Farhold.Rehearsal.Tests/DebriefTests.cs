@@ -146,7 +146,9 @@ public class DebriefTests
         Assert.False(left.BledAgain);
     }
 
-    /// <summary>Of wounds that need a tourniquet plain gauze holds one in seven, haemostatic two in three (the model's constants).</summary>
+    /// <summary>
+    /// Of wounds that need a tourniquet plain gauze holds one in seven, haemostatic two in three (the model's constants).
+    /// </summary>
     [Fact]
     public void Over_redraws_better_gauze_bleeds_less_often()
     {

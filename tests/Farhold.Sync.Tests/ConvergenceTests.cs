@@ -158,7 +158,8 @@ public class ConvergenceTests
     }
 
     /// <summary>
-    /// What may happen: entries, meetings whole and cut, answers lost, files with gaps, copied phones, an old backup, torn lines, lost hints.
+    /// What may happen: entries, meetings whole and cut, answers lost, files with gaps, copied phones, an old backup, torn lines, lost
+    /// hints.
     /// </summary>
     private static (Side[] Phones, Side Hub) Play(Step[] steps, Action<Side, Side, int?, int?, int> exchange)
     {

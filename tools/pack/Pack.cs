@@ -8,7 +8,8 @@ using System.Text.RegularExpressions;
 
 // Puts all assemblies of a published field app into one file: together they compress better than one by one, and a start
 // reads one file instead of some forty. Then signs the list of all files, where keys are given (docs/decisions/replaced-host.md).
-// Usage: pack WWWROOT KEEP [LATER …], where KEEP holds compressed packs of earlier runs, and each LATER names an assembly that is loaded when
+// Usage: pack WWWROOT KEEP [LATER …], where KEEP holds compressed packs of earlier runs, and each LATER names an assembly that is loaded
+// when
 // it is first used, and stays a file of its own. FARHOLD_SIGNING_KEYS names files with a private
 // P-256 key each (PEM), divided as in PATH; phones trust all of them from then on.
 var (root, keep, later) = (args[0], args[1], args[2..]);

@@ -40,6 +40,9 @@ public interface IRun
     /// <summary>Takes over what the trainee logged; true where it was new.</summary>
     bool Take(string line);
 
+    /// <summary>What there is to learn from it, part by part.</summary>
+    Debriefing Debrief(Rulebook rules);
+
     /// <summary>What the record holds when the trainee takes the phone.</summary>
     byte[] Opening();
 }

@@ -17,7 +17,9 @@ public enum PackedFor
 /// <param name="Wound">Where a look is at a wound.</param>
 public sealed record KeptDeed(double At, string What, string? Wound);
 
-/// <summary>A run as the phone keeps it, so that a page loaded anew goes on from there: with the record, it makes the truth again.</summary>
+/// <summary>
+/// A run as the phone keeps it, so that a page loaded anew goes on from there: with the record, it makes the truth again.
+/// </summary>
 /// <param name="Scenario">Its id.</param>
 /// <param name="File">The scenario itself where it did not come with the app.</param>
 /// <param name="Zone">Time zone of the scene; null is the phone's.</param>

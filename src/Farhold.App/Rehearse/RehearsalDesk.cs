@@ -164,6 +164,18 @@ public sealed class RehearsalDesk : IDisposable
         return null;
     }
 
+    /// <summary>What there is to learn from the rehearsal so far; null where none runs.</summary>
+    public Debriefing? Debrief() => running?.Debrief(care.Rules);
+
+    /// <summary>Keeps the line of it that the date of the next practice goes by, and ends it: the tab is real again.</summary>
+    /// <param name="again">The same scenario is offered once more.</param>
+    public async Task EndAsync(PastRehearsals past, bool isClean, bool again)
+    {
+        var ended = kept!;
+        past.Add(new(ended.Scenario, Instant.FromDateTimeOffset(TimeProvider.System.GetUtcNow()), ended.Packed, isClean));
+        await practice.EndAsync(again && ended.File is null ? $"rehearse/{ended.Scenario}" : "rehearse");
+    }
+
     public void See()
     {
         seen = running?.Noticed.Count ?? 0;

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Text;
 using Farhold.Physiology.Rehearsal;
+using Farhold.Rehearsal.Debriefs;
 using Farhold.Rehearsal.Runs;
 using Farhold.Rehearsal.Scenarios;
 using NodaTime;
@@ -72,6 +73,14 @@ internal sealed class RunningRehearsal : IRun
     public void AdvanceTo(double seconds, bool stop = false) => Session.AdvanceTo(seconds, stop);
 
     public double NextAt(Rulebook rules) => Pace.Next(Session, rules).At;
+
+    public Debriefing Debrief(Rulebook rules)
+    {
+        var debrief = Farhold.Rehearsal.Debriefs.Debrief.Of(new(Session, null), [.. Session.Record], rules);
+        using var text = new StringWriter();
+        DebriefText.Write(debrief, text);
+        return Debriefing.Read(text.ToString(), debrief.Remarks.IsEmpty);
+    }
 
     /// <summary>What the record holds when the trainee takes the phone.</summary>
     public byte[] Opening() => [.. Session.Record.SelectMany(e => (byte[])[.. e.Json.Utf8.Span, (byte)'\n'])];

@@ -4,7 +4,9 @@ namespace Farhold.Physiology.Lanewise;
 
 public sealed partial class EightCasualties
 {
-    /// <summary>Copies one casualty as it stands, with what holds for it, into a lane: two courses that part here share all before it.</summary>
+    /// <summary>
+    /// Copies one casualty as it stands, with what holds for it, into a lane: two courses that part here share all before it.
+    /// </summary>
     /// <exception cref="ArgumentException">The other has another number of wounds, or steps by another step.</exception>
     public void CopyFrom(EightCasualties other, int from, int to)
     {

@@ -2,7 +2,9 @@ using System.Collections.Immutable;
 
 namespace Farhold.Rehearsal.Debriefs;
 
-/// <summary>What there is to learn from a rehearsal: worked out from scenario, truth and record by the engine that judges real ones.</summary>
+/// <summary>
+/// What there is to learn from a rehearsal: worked out from scenario, truth and record by the engine that judges real ones.
+/// </summary>
 /// <remarks>
 /// Nothing in it rates a person. Three pairs of eyes look at the same time: <see cref="Known"/> at what had been written down by then,
 /// <see cref="Hindsight"/> at all that the record came to hold, <see cref="AllSeeing"/> at the truth.

@@ -28,7 +28,9 @@ internal static class Eyes
 {
     private const double Minute = 60;
 
-    /// <summary>The all-seeing eye has looked for so long when the trainee arrives, in seconds (design: two looks, ten minutes apart).</summary>
+    /// <summary>
+    /// The all-seeing eye has looked for so long when the trainee arrives, in seconds (design: two looks, ten minutes apart).
+    /// </summary>
     private const double Ahead = 900;
 
     private const string Truth = "truth";

@@ -109,7 +109,9 @@ public sealed record LogTruth(ImmutableArray<LoggedSign> Numbers, ImmutableArray
         static object? Word(Shown shown) => shown is Shown.CannotTell ? null : ShownText.Write(shown);
     }
 
-    /// <summary>How far the time of what somebody did lies from when they did it; null where it is near enough, or they did nothing.</summary>
+    /// <summary>
+    /// How far the time of what somebody did lies from when they did it; null where it is near enough, or they did nothing.
+    /// </summary>
     private static double? WrongTime(DebriefScene scene, Entry entry)
     {
         Func<Act, bool>? of = entry.Payload switch

@@ -29,7 +29,9 @@ public abstract record WhatIf
             _ => throw new System.Diagnostics.UnreachableException(),
         };
 
-    /// <summary>The words of the command line: <c>haemostatic</c>, <c>never-let-out</c>, <c>caught</c>, <c>15</c> or <c>-15</c> (minutes).</summary>
+    /// <summary>
+    /// The words of the command line: <c>haemostatic</c>, <c>never-let-out</c>, <c>caught</c>, <c>15</c> or <c>-15</c> (minutes).
+    /// </summary>
     public static WhatIf? Parse(string text) =>
         text switch
         {

@@ -17,7 +17,9 @@ public static class Pace
     public static int After(int rate, IEnumerable<Happening> since, Judgement picture) =>
         since.Any(h => h.Kind != HappeningKind.Looked) || IsAttempting(picture) ? 1 : rate;
 
-    /// <summary>The next thing that the trainee can know of: what is due, what the clock brings, a turn of the verdict, an inject.</summary>
+    /// <summary>
+    /// The next thing that the trainee can know of: what is due, what the clock brings, a turn of the verdict, an inject.
+    /// </summary>
     /// <remarks>
     /// Let time pass up to it with <c>stop</c>: what comes by a condition is in no calendar. While an attempt is under way it is the
     /// next second, since every step of it is done at its own pace.

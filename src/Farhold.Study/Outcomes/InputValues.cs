@@ -25,7 +25,9 @@ internal sealed class InputValues
     public static InputValues Central(StudyPlan plan, Cohort cohort) =>
         new(plan, cohort.Needed.Mean, [.. plan.Figures.All.Select(f => f.Mean)]);
 
-    /// <summary>At a point of the unit cube: first the share of needed ones, then what is drawn, in the order of <see cref="StudyInput"/>.</summary>
+    /// <summary>
+    /// At a point of the unit cube: first the share of needed ones, then what is drawn, in the order of <see cref="StudyInput"/>.
+    /// </summary>
     public static InputValues AtPoint(StudyPlan plan, Cohort cohort, ImmutableArray<StudyInput> drawn, ReadOnlySpan<double> point)
     {
         var all = plan.Figures.All.Select(f => f.Mean).ToArray();

@@ -103,6 +103,26 @@ public class RehearsalDeskTests : RehearsalTest
         Assert.Equal(PackedFor.Real, KeptRun.Read(Practice.Run)!.Packed);
     }
 
+    /// <summary>Let out bare, and nobody looked: the debrief says so, the learner first, and the next practice has a date.</summary>
+    [Fact]
+    public async Task The_debrief_comes_after_the_learner_and_ends_the_rehearsal()
+    {
+        await BeginAsync("bled-at-slackening", 24);
+        await Logbook.LogAsync(new Payload.TourniquetSlackened("t1"));
+        Pass(120);
+        var screen = Render<DebriefScreen>();
+        Assert.Empty(screen.FindAll("li"));
+        screen.Find("textarea").Change("I let it out");
+        await Button(screen, Texts.DebriefShow).ClickAsync(new());
+        screen.WaitForAssertion(() => Assert.NotEmpty(screen.FindAll("li")));
+        Assert.Contains("I let it out", screen.Markup, StringComparison.Ordinal);
+        Assert.Equal(0, Rehearsal.Rate);
+        await Button(screen, Texts.DebriefAgain).ClickAsync(new());
+        Assert.Equal("rehearse/bled-at-slackening", Practice.EndedTo);
+        var past = Assert.Single(new PastRehearsals(Practice).All);
+        Assert.Equal(("bled-at-slackening", PackedFor.Unsaid, false), (past.Scenario, past.Packed, past.Mastered));
+    }
+
     [Fact]
     public void Every_look_has_a_name_and_every_name_a_look()
     {

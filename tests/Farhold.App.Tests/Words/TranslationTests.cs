@@ -28,6 +28,7 @@ public partial class TranslationTests
             "LegSpeed",
             "WayChanceIs",
             "StepOn",
+            "RehearsalRate",
             "StageMark",
         ],
         // Words that German shares with English.

@@ -50,7 +50,9 @@ public class MoveTests
         Assert.True(run.Flow("w1") > 5 * before, $"{before} to {run.Flow("w1")}");
     }
 
-    /// <summary>The second limb's tourniquet stops its own wound and no other; the first limb's veins and muscle know nothing of it.</summary>
+    /// <summary>
+    /// The second limb's tourniquet stops its own wound and no other; the first limb's veins and muscle know nothing of it.
+    /// </summary>
     [Fact]
     public void Two_limbs_are_tied_apart()
     {

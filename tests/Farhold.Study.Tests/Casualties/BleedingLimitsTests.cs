@@ -79,7 +79,9 @@ public class BleedingLimitsTests
         return casualty.IsArrested;
     }
 
-    /// <summary>Nobody is left out who could die: at the bound, through the widest and the narrowest leak, all live an hour unseen.</summary>
+    /// <summary>
+    /// Nobody is left out who could die: at the bound, through the widest and the narrowest leak, all live an hour unseen.
+    /// </summary>
     [Fact]
     public void The_slowest_bleed_that_is_asked_about_kills_nobody()
     {

@@ -75,7 +75,9 @@ public class SobolPointsTests
         Assert.All(Enumerable.Range(0, 1024), i => Assert.All(one.Point((uint)i), x => Assert.InRange(x, double.Epsilon, 1 - 1e-12)));
     }
 
-    /// <summary>The mean of 1,024 scrambled points misses the integral by far less than as many independent ones would (0.003 here).</summary>
+    /// <summary>
+    /// The mean of 1,024 scrambled points misses the integral by far less than as many independent ones would (0.003 here).
+    /// </summary>
     [Fact]
     public void Scrambled_points_integrate_better_than_independent_ones()
     {

@@ -63,7 +63,9 @@ public class FollowTests
         Assert.InRange((double)second / failed, 0.1, 0.45);
     }
 
-    /// <summary>A wound that bled for four of its six minutes has two left at the next bleed, and the limb counts from its first tightening.</summary>
+    /// <summary>
+    /// A wound that bled for four of its six minutes has two left at the next bleed, and the limb counts from its first tightening.
+    /// </summary>
     [Fact]
     public void What_bled_before_counts_against_the_limit()
     {

@@ -10,6 +10,7 @@ public partial class EdgeTests
         "src/Farhold.App/FarholdServices.cs",
         "src/Farhold.Cli/Opened.cs",
         "src/Farhold.Hub/Program.cs",
+        "src/Farhold.Rehearsal/Scenarios/ScenarioReader.cs",
     ];
 
     [Fact]

@@ -2,7 +2,9 @@ using Farhold.Prepare;
 
 namespace Farhold.Tests.Prepare;
 
-/// <summary>Spacing by design, after published studies of spaced practice and decay (their figures in the reference; the schedule is our own).</summary>
+/// <summary>
+/// Spacing by design, after published studies of spaced practice and decay (their figures in the reference; the schedule is our own).
+/// </summary>
 public class RefresherScheduleTests
 {
     private static readonly Instant Day = Instant.FromUtc(2031, 5, 4, 10, 0);
