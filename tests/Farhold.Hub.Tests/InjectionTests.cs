@@ -141,6 +141,7 @@ public sealed partial class InjectionTests(Browser browser) : PhoneTest(browser)
             "{Step}" => ["airway"],
             "{Part}" => ["systolic", "skin"],
             "{Field}" => ["ageYears"],
+            "{Id}" => ["held-at-once"],
             var other => throw new InvalidOperationException($"What stands for {other}? Say it here."),
         };
         return values.SelectMany(v => Filled(address.Replace(open.Value, v, StringComparison.Ordinal), record));

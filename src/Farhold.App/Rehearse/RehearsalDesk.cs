@@ -128,7 +128,7 @@ public sealed class RehearsalDesk : IDisposable
         Changed?.Invoke();
         try
         {
-            var to = run.NextAt(care.Rules);
+            var to = Math.Min(run.NextAt(care.Rules), run.Time + Furthest);
             var before = run.Noticed.Count;
             while (IsRunning && run.Time < to && run.Noticed.Count == before)
             {
@@ -213,6 +213,9 @@ public sealed class RehearsalDesk : IDisposable
             Keep();
         Changed?.Invoke();
     }
+
+    /// <summary>Design: seconds that are skipped at once, where nothing is due for longer.</summary>
+    private const double Furthest = 600;
 
     /// <summary>Design: seconds of the scene between two breaths, a few milliseconds on a slow phone.</summary>
     internal const double Piece = 20;

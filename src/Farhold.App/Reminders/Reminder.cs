@@ -57,7 +57,7 @@ public sealed class Reminder : IDisposable
             return;
         }
 
-        if (ticked - before > Slept && Ringing.Due(picture).Any(d => d.At > before))
+        if (!ticker.IsRehearsed && ticked - before > Slept && Ringing.Due(picture).Any(d => d.At > before))
             SleptSince ??= before;
         if (Ringing.Of(picture, Unseen, sounded, ticked) is not { } signal)
             return;

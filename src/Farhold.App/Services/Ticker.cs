@@ -16,6 +16,9 @@ public sealed class Ticker : IDisposable
 
     public event Action? Ticked;
 
+    /// <summary>Where it goes by a rehearsal's clock, time is skipped, and no phone slept.</summary>
+    public bool IsRehearsed => time is RehearsalClock;
+
     public Instant Now => Instant.FromDateTimeOffset(time.GetUtcNow());
 
     public void Dispose() => timer.Dispose();

@@ -85,9 +85,12 @@ public class RehearsalDeskTests : RehearsalTest
     public async Task To_the_next_thing_goes_as_far_as_that_and_not_further()
     {
         await BeginAsync("held-at-once", 12);
-        var due = Desk.Picture!.Due.Select(d => d.At).Where(at => at > Session.Now).Min();
         await Rehearsal.ToNextAsync(() => Task.CompletedTask);
-        Assert.InRange(Session.Now, ShippedScenarios.All[0].Start + Duration.FromSeconds(1), due + Duration.FromSeconds(1));
+        Assert.InRange(
+            Session.Now,
+            ShippedScenarios.All[0].Start + Duration.FromSeconds(1),
+            ShippedScenarios.All[0].Start + Duration.FromMinutes(10) + Duration.FromSeconds(1)
+        );
         Assert.Equal(1, Rehearsal.Rate);
     }
 
@@ -112,7 +115,7 @@ public class RehearsalDeskTests : RehearsalTest
         Pass(120);
         var screen = Render<DebriefScreen>();
         Assert.Empty(screen.FindAll("li"));
-        screen.Find("textarea").Change("I let it out");
+        screen.Find("textarea").Input("I let it out");
         await Button(screen, Texts.DebriefShow).ClickAsync(new());
         screen.WaitForAssertion(() => Assert.NotEmpty(screen.FindAll("li")));
         Assert.Contains("I let it out", screen.Markup, StringComparison.Ordinal);
