@@ -10,8 +10,6 @@ public sealed class Refresher(PastRehearsals past, TimeProvider time)
     /// <summary>Null where nothing was rehearsed yet. Only a rehearsal with something real to pack counts.</summary>
     public Instant? Next => RefresherSchedule.Next([.. past.All.Where(p => p.Packed == PackedFor.Real).Select(p => (p.Ended, p.Mastered))]);
 
-    public bool IsDue => Next is not { } next || next <= Now;
-
     public string Say(Texts texts, PhoneClock clock) =>
         past.All.IsEmpty ? texts.RefresherNever
         : Next is not { } next ? texts.RefresherReal

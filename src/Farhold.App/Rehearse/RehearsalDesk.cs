@@ -18,6 +18,7 @@ public sealed class RehearsalDesk : IDisposable
     private readonly IPhone phone;
     private readonly RehearsalClock? clock;
     private readonly TimeProvider time;
+    private readonly HashSet<string> lookedAt = new(StringComparer.Ordinal);
     private KeptRun? kept;
     private IRun? running;
     private int noticed;
@@ -55,8 +56,6 @@ public sealed class RehearsalDesk : IDisposable
 
     public double Rate => clock?.Rate ?? 0;
 
-    public string Title => running?.Title ?? "";
-
     public string Briefing => running?.Briefing ?? "";
 
     /// <summary>Looks that are begun and not done.</summary>
@@ -77,8 +76,6 @@ public sealed class RehearsalDesk : IDisposable
         && care.Record?.Readings[0].Of(Kind.WoundPacked).Any(e => e.Id.Device == session.Device) == true;
 
     internal IRun? Running => running;
-
-    internal KeptRun? Kept => kept;
 
     /// <summary>Takes up the run of this tab: a new one opens its record first.</summary>
     /// <param name="breathe">Lets touches through.</param>
@@ -246,7 +243,7 @@ public sealed class RehearsalDesk : IDisposable
             return;
         var any = false;
         foreach (var line in session.Lines)
-            if (line.State == LineState.Kept && IncomingFile.IdOf(line.Text)?.Device == store.Device)
+            if (line.State == LineState.Kept && lookedAt.Add(line.Text) && IncomingFile.IdOf(line.Text)?.Device == store.Device)
                 any |= run.Take(line.Text);
         if (!any)
             return;

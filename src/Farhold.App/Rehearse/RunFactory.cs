@@ -4,9 +4,8 @@ namespace Farhold.App.Rehearse;
 
 /// <summary>Makes runs, once the model is loaded.</summary>
 /// <remarks>
-/// On the phone, whatever is compiled asks for the types that it names, and an assembly that was asked for and was not there is not asked
-/// for
-/// again. So what names the model's types stands behind a call from here, which is compiled only when it is made.
+/// On the phone, whatever is compiled asks for the types that it names, and an assembly that was asked for and was not there is never asked
+/// for again. So what names the model's types stands behind a call from here, which is compiled only when it is made.
 /// </remarks>
 internal static class RunFactory
 {

@@ -77,9 +77,11 @@ internal sealed class RunningRehearsal : IRun
     public Debriefing Debrief(Rulebook rules)
     {
         var debrief = Farhold.Rehearsal.Debriefs.Debrief.Of(new(Session, null), [.. Session.Record], rules);
-        using var text = new StringWriter();
-        DebriefText.Write(debrief, text);
-        return Debriefing.Read(text.ToString(), debrief.Remarks.IsEmpty);
+        return new(
+            [.. DebriefText.Intro(debrief)],
+            [.. DebriefText.Parts(debrief).Select(p => (p.Title, p.Lines.Select(l => l.Trim()).ToImmutableArray()))],
+            debrief.Remarks.IsEmpty
+        );
     }
 
     /// <summary>What the record holds when the trainee takes the phone.</summary>

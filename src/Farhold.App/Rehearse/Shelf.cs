@@ -35,15 +35,6 @@ internal static class Shelf
             ? ShippedScenarios.All.First(s => s.Id == id)
             : ((Read<Scenario>.Usable)ScenarioReader.Read(Encoding.UTF8.GetBytes(file), id)).Value;
 
-    /// <summary>A scenario from a file, or why it can't be used.</summary>
-    public static (ScenarioOffer? Offer, ImmutableArray<string> Refusals) Take(byte[] file, string name) =>
-        ScenarioReader.Read(file, name) switch
-        {
-            Read<Scenario>.Usable usable => (Offer(usable.Value, Encoding.UTF8.GetString(file)), []),
-            Read<Scenario>.Refused refused => (null, [.. refused.Refusals.Select(r => r.ToString()!)]),
-            _ => throw new System.Diagnostics.UnreachableException(),
-        };
-
     private static ScenarioOffer Offer(Scenario s, string? file) =>
         new(s.Id, s.Title, s.Briefing, s.Limbs, s.Casualty.AgeYears, s.Surroundings.AirC, s.Surroundings.Dark, s.Seed, s.Zone?.Id, file);
 }

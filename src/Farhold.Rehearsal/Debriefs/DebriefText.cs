@@ -7,29 +7,45 @@ public static class DebriefText
 {
     public static void Write(Debrief debrief, TextWriter to)
     {
-        to.Write($"{DebriefTexts.Caution}\n");
-        var scenario = debrief.Session.Scenario;
-        to.Write(RunTexts.Scenario(scenario.Title, scenario.Id, Say.Number(debrief.Session.Seed), Say.Number(scenario.Model)) + "\n");
-        foreach (var line in Proof(debrief))
+        foreach (var line in Intro(debrief))
             to.Write($"{line}\n");
+        foreach (var (title, lines) in Parts(debrief))
+        {
+            to.Write($"\n{title}\n");
+            foreach (var line in lines)
+                to.Write($"  {line}\n");
+        }
+    }
+
+    /// <summary>What it is, and whether it is of the rehearsal as it was.</summary>
+    public static IEnumerable<string> Intro(Debrief debrief)
+    {
+        var scenario = debrief.Session.Scenario;
+        yield return DebriefTexts.Caution;
+        yield return RunTexts.Scenario(scenario.Title, scenario.Id, Say.Number(debrief.Session.Seed), Say.Number(scenario.Model));
+        foreach (var line in Proof(debrief))
+            yield return line;
         if (!scenario.KnownLimits.IsEmpty)
-            to.Write(RunTexts.Limits(string.Join(" ", scenario.KnownLimits)) + "\n");
-        to.Write(RunTexts.Learn(string.Join(", ", scenario.Learn.Select(Practice.Say))) + "\n");
-        Part(to, DebriefTexts.PartDelays, debrief.Delays.Select(Line));
-        Part(
-            to,
+            yield return RunTexts.Limits(string.Join(" ", scenario.KnownLimits));
+        yield return RunTexts.Learn(string.Join(", ", scenario.Learn.Select(Practice.Say)));
+    }
+
+    /// <summary>What there is to say, each part with its title.</summary>
+    public static IEnumerable<(string Title, IEnumerable<string> Lines)> Parts(Debrief debrief)
+    {
+        yield return (DebriefTexts.PartDelays, debrief.Delays.Select(Line));
+        yield return (
             DebriefTexts.PartRemarks,
             debrief.Remarks.IsEmpty
                 ? [DebriefTexts.NoRemark]
                 : debrief.Remarks.Select(r => $"{DebriefWords.Clock(r.At)}  {Plain.Line(r.Text)}")
         );
         if (!debrief.Catches.IsEmpty)
-            Part(to, DebriefTexts.PartCatch, debrief.Catches.Select(Line));
-        Part(to, DebriefTexts.PartSteps, debrief.Steps.Select(Line));
-        Part(to, DebriefTexts.PartLog, [Line(debrief.Log)]);
-        Part(to, DebriefTexts.PartCourse, Lines(debrief));
-        Part(
-            to,
+            yield return (DebriefTexts.PartCatch, debrief.Catches.Select(Line));
+        yield return (DebriefTexts.PartSteps, debrief.Steps.Select(Line));
+        yield return (DebriefTexts.PartLog, [Line(debrief.Log)]);
+        yield return (DebriefTexts.PartCourse, Lines(debrief));
+        yield return (
             DebriefTexts.PartNext,
             [
                 debrief.OneThing is { } point ? DebriefTexts.OneThing(Practice.Say(point)) : DebriefTexts.NothingToPractise,
@@ -74,13 +90,6 @@ public static class DebriefText
             yield return DebriefTexts.CutOff;
         if (proof.Holds)
             yield return DebriefTexts.Sound;
-    }
-
-    private static void Part(TextWriter to, string title, IEnumerable<string> lines)
-    {
-        to.Write($"\n{title}\n");
-        foreach (var line in lines)
-            to.Write($"  {line}\n");
     }
 
     private static string Line(Delays d) =>
