@@ -146,14 +146,22 @@ public sealed class TrustTests : PhoneTest
     }
 
     /// <summary>As a browser does on its own at a visit; what is refused is refused by then.</summary>
+    /// <summary>
+    /// Asks until another worker is found: the page may be asking as the files change, and the browser answers both with what the page
+    /// found before.
+    /// </summary>
     private Task<System.Text.Json.JsonElement?> UpdateAsync() =>
         Page.EvaluateAsync(
             """
             async () => {
               const registration = await navigator.serviceWorker.getRegistration();
-              await registration.update().catch(() => { });
-              const worker = registration.installing;
-              if (worker) await new Promise(done => worker.addEventListener('statechange', done, { once: true }));
+              let worker;
+              registration.addEventListener('updatefound', () => worker ??= registration.installing);
+              for (let i = 0; !worker && i < 100; i++) {
+                await registration.update().catch(() => { });
+                await new Promise(done => setTimeout(done, 50));
+              }
+              if (worker.state === 'installing') await new Promise(done => worker.addEventListener('statechange', done, { once: true }));
             }
             """
         );

@@ -42,7 +42,11 @@ export async function look() {
   } catch { /* no network, or a half-finished deployment */ }
 }
 
-async function doubt() {
+// One question after the other: an answer that was long under way must not stand over a later one.
+let asked = Promise.resolve();
+const doubt = () => asked = asked.catch(() => { }).then(judgeOffered);
+
+async function judgeOffered() {
   if (!self.caches || !(await trust.pins()).length) return;
   const before = foreign;
   foreign = (await trust.offered()).verdict === 'foreign';
