@@ -42,6 +42,7 @@ public class FirstStartTests(Browser browser) : PhoneTest(browser)
         await Page.OpenCasualtyAsync("Tor");
         await Page.OpenNoteAsync();
         await Page.ChooseAsync("Between … and …");
+        await Page.ChooseAsync("By the clock");
         await Page.GetByRole(AriaRole.Group, new() { Name = "Not before" }).WaitForAsync();
         await AssertBigAsync();
         await Page.ChooseAsync("10 min ago"); // puts the keys away, for which the places made room

@@ -70,6 +70,81 @@ public class TapTests(Browser browser) : PhoneTest(browser)
     }
 
     [Fact]
+    public async Task A_drug_given_between_two_times_8()
+    {
+        await OpenAsync();
+        await Page.GoToInnerAsync("enter/drug.given");
+        await CountAsync(
+            8,
+            async () =>
+            {
+                await Carer.RadioAsync("When", "Between … and …");
+                await Carer.RadioAsync("How long ago", "15 to 30 min ago");
+                await Carer.RadioAsync("Drug", "paracetamol");
+                await Carer.TapAsync(Page.GetByRole(AriaRole.Button, new() { NameRegex = new("^Amount ") }));
+                await Carer.KeysAsync("1");
+                await Carer.RadioAsync("Unit of the amount", "g");
+                await Carer.RadioAsync("Route", "By mouth");
+                await Carer.LogAsync(Page.GetByRole(AriaRole.Button, new() { NameRegex = new("^Log entry: ") }));
+            }
+        );
+        await Page.GoToInnerAsync("log");
+        await Page.GetByText("Given paracetamol 1 g, mouth", new() { Exact = true }).WaitForAsync();
+    }
+
+    /// <summary>One look is enough with at most 20 minutes left to the 2 hours; the first look, age and means were seen to before.</summary>
+    [Fact]
+    public async Task From_check_first_to_a_possible_attempt_18()
+    {
+        await OpenAsync("60 min ago");
+        await Carer.LookAsync(
+            "Nothing else bleeds",
+            "Airway is free",
+            "Looked: nothing, breathing is easy",
+            "Strong; skin warm, dry and pink",
+            "Dry and warm",
+            "Awake and clear, nothing on the head",
+            "Looked: nothing, not pregnant",
+            "Asked: none of these",
+            "Fall",
+            "1 to 2 hours ago"
+        );
+        await Carer.SayAsync("Surgery or clinic: when", "Surgery", "Surgery within 12 h");
+        await Carer.SayAsync("Who can watch", null, "You or another can watch closely");
+        await Carer.SayAsync("Supplies left", "Haemostatic gauze", "2");
+        await Carer.SayAsync("Supplies left", "Pressure dressing", "1");
+        await Carer.PassAsync(44);
+        await Carer.GoToAsync("Now");
+        await Page.Heading("LEFT leg: Check first").WaitForAsync();
+        await CountAsync(1, () => Carer.LogAsync("None"));
+        await Carer.EnterAgeAsync("34");
+        await CountAsync(
+            17,
+            async () =>
+            {
+                await Carer.TapAsync(Carer.Dock);
+                await Carer.LogAsync("No pulse");
+                await Carer.TapAsync(Carer.Dock);
+                await Page.Heading("Take signs").WaitForAsync();
+                await Carer.KeysAsync("84");
+                await Carer.NextAsync();
+                await Carer.KeysAsync("16");
+                await Carer.NextAsync();
+                await Carer.RadioAsync(null, "Alert");
+                await Carer.NextAsync();
+                await Carer.TapAsync("None of these four");
+                await Carer.NextAsync();
+                await Carer.RadioAsync(null, "Strong");
+                await Carer.NextAsync();
+                await Carer.RadioAsync("Blood pressure cuff", "No cuff here");
+                await Carer.LogAsync("Log signs");
+                await Page.Heading("Now").WaitForAsync(new() { State = WaitForSelectorState.Attached });
+            }
+        );
+        await Page.Heading("LEFT leg: Make an attempt").WaitForAsync();
+    }
+
+    [Fact]
     public async Task A_drink_2_and_a_stage_of_carrying_6()
     {
         await OpenAsync();
@@ -101,12 +176,12 @@ public class TapTests(Browser browser) : PhoneTest(browser)
         await Page.Heading("The plan").WaitForAsync();
     }
 
-    private async Task OpenAsync()
+    private async Task OpenAsync(string since = "40 min ago")
     {
         await Page.ReadCautionsAsync();
         await Carer.OpenAsync("Tor");
-        await Carer.SayAsync("Wound found", "40 min ago", "Bleeding", "Left leg");
-        await Carer.SayAsync("Tourniquet tightened", "40 min ago", "Left leg", "Tightened (t1)");
+        await Carer.SayAsync("Wound found", since, "Bleeding", "Left leg");
+        await Carer.SayAsync("Tourniquet tightened", since, "Left leg", "Tightened (t1)");
     }
 
     private async Task CountAsync(int most, Func<Task> deed)

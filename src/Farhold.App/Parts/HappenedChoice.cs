@@ -22,6 +22,12 @@ public abstract record HappenedChoice
         public override Happened? Resolve(Instant now, PhoneClock clock) => Happened.At(Said - By);
     }
 
+    /// <summary>Between two lengths of time counted back from when it was said, the longer one first.</summary>
+    public sealed record BetweenAgo(Instant Said, Duration Longest, Duration Shortest) : HappenedChoice
+    {
+        public override Happened? Resolve(Instant now, PhoneClock clock) => new Happened(Said - Longest, Said - Shortest);
+    }
+
     /// <summary>The last time the clock showed this, or some days before.</summary>
     public sealed record ClockTime(LocalTime? Time, int DaysEarlier = 0) : HappenedChoice
     {

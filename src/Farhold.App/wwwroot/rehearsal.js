@@ -22,8 +22,12 @@ export function keepRun(text) {
   try { localStorage.setItem(runKey, text); return true; } catch { return false; }
 }
 
-async function clear() {
+function clearKeys() {
   for (const key of Object.keys(localStorage)) if (key.startsWith(practised)) localStorage.removeItem(key);
+}
+
+async function clear() {
+  clearKeys();
   await wipe('farhold-practice');
 }
 
@@ -42,6 +46,7 @@ export function goOn() {
 
 /** The tab is real again. */
 export async function end(address) {
+  addEventListener('pagehide', clearKeys); // the page goes on until it is left, and writes what it wrote before
   await clear();
   sessionStorage.removeItem(marker);
   location.assign(new URL(address, document.baseURI));

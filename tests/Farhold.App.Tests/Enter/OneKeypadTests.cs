@@ -21,6 +21,7 @@ public class OneKeypadTests : CareTest
         await TightAsync();
         var form = Show<EntryScreen>((nameof(EntryScreen.KindName), "note"));
         Choose(form, "When", "Between … and …");
+        Choose(form, "How long ago", "By the clock");
         var first = Assert.Single(form.FindAll(".pad")).GetAttribute("aria-label")!;
         foreach (var key in "0930")
             Tap(form, key.ToString(), first);

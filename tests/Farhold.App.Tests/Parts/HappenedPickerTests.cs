@@ -49,9 +49,32 @@ public class HappenedPickerTests : ScreenTest
         var picker = Picker();
         Choose(picker, "Between … and …");
         Assert.Null(chosen.Resolve(Now, Clock));
+        Choose(picker, "By the clock");
         Type(picker, "Not before", "2350");
         Type(picker, "Not after", "0020");
         Assert.Equal(new Happened(Instant.FromUtc(2031, 5, 3, 11, 50), Instant.FromUtc(2031, 5, 3, 12, 20)), chosen.Resolve(Now, Clock));
+    }
+
+    [Fact]
+    public void A_span_counts_back_from_when_it_was_said_and_needs_no_keys()
+    {
+        var picker = Picker();
+        Choose(picker, "Between … and …");
+        Assert.Empty(picker.FindAll(".pad"));
+        Choose(picker, "30 to 60 min ago");
+        var said = Now;
+        Time.Advance(TimeSpan.FromMinutes(4));
+        Assert.Equal(new Happened(said - Duration.FromMinutes(60), said - Duration.FromMinutes(30)), chosen.Resolve(Now, Clock));
+        Assert.Empty(picker.FindAll(".pad"));
+
+        // And back: to another span, to the clock, and to no span at all.
+        Choose(picker, "2 to 4 h ago");
+        Assert.Equal(new Happened(Now - Duration.FromHours(4), Now - Duration.FromHours(2)), chosen.Resolve(Now, Clock));
+        Choose(picker, "By the clock");
+        Assert.Null(chosen.Resolve(Now, Clock));
+        Assert.Equal("Not before", Assert.Single(picker.FindAll(".pad")).GetAttribute("aria-label"));
+        Choose(picker, "Now");
+        Assert.Empty(picker.FindAll(".when-span"));
     }
 
     [Fact]

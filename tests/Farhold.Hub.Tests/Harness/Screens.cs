@@ -130,6 +130,7 @@ internal static class Screens
         yield return "way-out-details";
         await page.OpenNoteAsync();
         await page.ChooseAsync("Between … and …");
+        await page.ChooseAsync("By the clock");
         await page.GetByRole(AriaRole.Group, new() { Name = "Not before" }).WaitForAsync();
         yield return "note-between";
         await page.ChooseAsync("10 min ago");

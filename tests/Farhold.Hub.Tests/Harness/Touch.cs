@@ -92,6 +92,7 @@ internal sealed class Touch(IPage page)
     {
         await TapAsync(page.Button(quick).Last);
         await TapAsync(Sheet.GetByRole(AriaRole.Radio, new() { Name = "Between … and …", Exact = true }));
+        await TapAsync(Sheet.GetByRole(AriaRole.Radio, new() { Name = "By the clock", Exact = true }));
         await ClockAsync("Not before", earliest);
         await ClockAsync("Not after", latest);
         await TapAsync(Sheet.GetByRole(AriaRole.Button, new() { NameRegex = new("^Go on: it happened at ") }));

@@ -1,0 +1,102 @@
+using Farhold.Hub.Tests.Harness;
+using Microsoft.Playwright;
+
+namespace Farhold.Hub.Tests;
+
+/// <summary>A rehearsal on the phone from its start to its debrief, with the model and the storage of a real browser.</summary>
+public class RehearsalTests(Browser browser) : PhoneTest(browser)
+{
+    /// <summary>All that is kept of real casualties. What crosses, by design, is one line for each rehearsal that ended.</summary>
+    private const string Real = """
+        async () => {
+          const crosses = key => key.startsWith('farhold-practice-') || key === 'farhold-rehearsals';
+          const passing = ['farhold-battery']; // what the phone itself says of now
+          const settings = Object.keys(localStorage).filter(k => !crosses(k) && !passing.includes(k)).sort().map(k => [k, localStorage[k]]);
+          const database = await new Promise(done => { indexedDB.open('farhold').onsuccess = e => done(e.target.result); });
+          const stores = [];
+          for (const name of [...database.objectStoreNames].sort())
+            stores.push([name, await new Promise(done => {
+              database.transaction(name).objectStore(name).getAll().onsuccess = e => done(e.target.result);
+            })]);
+          database.close();
+          return JSON.stringify([settings, stores]);
+        }
+        """;
+
+    [Fact]
+    public async Task Nothing_real_is_touched_from_the_start_of_a_rehearsal_to_its_end()
+    {
+        await Page.ReadCautionsAsync();
+        await Page.OpenCasualtyAsync("Tor");
+        await Page.TightenAsync();
+        await Page.Link("All casualties").First.TapAsync();
+        await Page.Heading("Casualties").WaitForAsync();
+        var before = await Page.EvaluateAsync<string>(Real);
+        Assert.Contains("tourniquet", before, StringComparison.Ordinal);
+
+        await BeginAsync();
+        await LookAsync();
+        var noticed = await Page.Locator(".noticed").InnerTextAsync();
+        Assert.Contains("pulse", noticed, StringComparison.OrdinalIgnoreCase);
+        await Page.Button("To the next thing").TapAsync();
+        await Page.GoToInnerAsync("now");
+        await Page.TightenAsync();
+        await PracticeAsync();
+
+        // The same truth, made anew from what was done.
+        await Page.ReloadAsync();
+        await PracticeAsync();
+        await Page.GoToInnerAsync("rehearsal");
+        await Assertions.Expect(Page.Locator(".noticed")).ToContainTextAsync("Pulse", new() { IgnoreCase = true });
+
+        await EndAsync();
+        await Page.Button("PRACTICE: once more").WaitForAsync();
+        await Page.Button("End the rehearsal").TapAsync();
+        await Page.WaitForFunctionAsync(
+            "() => sessionStorage.getItem('farhold-rehearsing') === null && document.querySelector('#app h1') !== null"
+        );
+
+        Assert.Equal(before, await Page.EvaluateAsync<string>(Real));
+        Assert.DoesNotContain(
+            "farhold-practice",
+            await Page.EvaluateAsync<string>("async () => (await indexedDB.databases()).map(d => d.name).join(' ')"),
+            StringComparison.Ordinal
+        );
+        Assert.Equal(
+            0,
+            await Page.EvaluateAsync<int>("() => Object.keys(localStorage).filter(k => k.startsWith('farhold-practice-')).length")
+        );
+    }
+
+    private async Task BeginAsync()
+    {
+        await Page.Link("Rehearse").TapAsync();
+        await Page.GetByText("The quarry road").TapAsync();
+        await Page.Button("PRACTICE: start").TapAsync();
+        await PracticeAsync();
+        await Page.Locator("main a.button.act").First.TapAsync();
+        await Page.Heading("Now").WaitForAsync(new() { State = WaitForSelectorState.Attached });
+    }
+
+    /// <summary>Counts a pulse, at the quarter of an hour a minute.</summary>
+    private async Task LookAsync()
+    {
+        await Page.GetByRole(AriaRole.Link, new() { NameRegex = new("^PRACTICE: look") }).First.TapAsync();
+        await Page.Button("Count the pulse").TapAsync();
+        await Page.Button("15×").TapAsync();
+        await Assertions.Expect(Page.Locator(".noticed")).ToContainTextAsync("Pulse", new() { IgnoreCase = true });
+    }
+
+    private async Task EndAsync()
+    {
+        await Page.Button("End the rehearsal").TapAsync();
+        await Page.Button("End, to the debrief").TapAsync();
+        await Page.Button("What the run says").TapAsync();
+    }
+
+    private async Task PracticeAsync()
+    {
+        await Page.Locator("html[data-practice] #app h1").First.WaitForAsync(new() { State = WaitForSelectorState.Attached });
+        await Assertions.Expect(Page.GetByText("PRACTICE").First).ToBeVisibleAsync();
+    }
+}
