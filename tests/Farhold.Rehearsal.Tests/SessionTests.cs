@@ -82,6 +82,114 @@ public class SessionTests
             Assert.Equal(at + 1, ((Read<TruthFile>.Refused)read).Refusals[0].Line);
     }
 
+    /// <summary>What who leads had happen is asked again too, and gives the same truth.</summary>
+    [Fact]
+    public void A_rerun_of_a_led_rehearsal_gives_the_truth_again()
+    {
+        var scenario = Small("""{"id":"bare","at":"PT20M","acts":[{"act":"slacken","limb":"left-leg"}],"say":"It slips."}""");
+        var session = new RehearsalSession(scenario);
+        session.AdvanceTo(61.2);
+        Assert.Null(session.InjectNow("bare"));
+        session.AdvanceTo(90);
+        Assert.Null(session.Show(new(HeartRate: 141)));
+        Assert.Null(session.Look(LookKind.Pulse, by: "Ola"));
+        session.AdvanceTo(125.3);
+        Assert.Null(session.Do(new(new Act.Tighten(Limb: "left-leg")), "Bo"));
+        session.AdvanceTo(1_900);
+        Assert.Equal(new Shown.Number(141), session.Shown.Single().Shown);
+        Assert.True(session.Spells[0].From < 125);
+
+        var text = TruthFile.Write(session.Truth);
+        Assert.Contains("""{"at":90,"asked":{"show":{"heartRate":141}}}""", text, StringComparison.Ordinal);
+        Assert.Contains(session.Truth, l => l is TruthLine.ActAsked { By: "Bo" });
+        var again = Shipped.Usable(Shipped.Usable(TruthFile.Read(Encoding.UTF8.GetBytes(text), "t")).Again(scenario, "t"));
+        Assert.Null(again.Differs);
+        Assert.Equal(text, TruthFile.Write(again.Session.Truth));
+    }
+
+    /// <summary>It happens at once, with what it does, and not once more at its time.</summary>
+    [Fact]
+    public void An_inject_by_hand_comes_once_and_what_is_not_there_is_refused()
+    {
+        var session = new RehearsalSession(
+            Small(
+                """
+                {"id":"soon","at":"PT2M","say":"soon"},
+                {"id":"held","when":{"input":"sinceSlackened.left-leg","atLeast":"PT1S"},"after":"PT1M","say":"held"}
+                """
+            )
+        );
+        Assert.Equal([("soon", 120.0), ("held", null)], session.Coming.Select(c => (c.Inject.Id, c.At)));
+        session.AdvanceTo(30);
+        Assert.NotNull(session.InjectNow("never"));
+        Assert.Null(session.InjectNow("soon"));
+        Assert.NotNull(session.InjectNow("soon"));
+        session.Do(new(new Act.Slacken("left-leg")));
+        session.AdvanceTo(100);
+        Assert.InRange(Assert.Single(session.Coming).At!.Value, 30 + 60 + 60, 30 + 60 + 60 + 5);
+        session.AdvanceTo(400);
+        Assert.Equal(
+            [("soon", 30.0)],
+            session.Truth.OfType<TruthLine.Injected>().Where(i => i.Inject == "soon").Select(i => (i.Inject, i.At))
+        );
+        Assert.Empty(session.Coming);
+    }
+
+    [Fact]
+    public void With_nothing_set_any_more_looks_show_the_truth_again()
+    {
+        var session = new RehearsalSession(Small());
+        session.Show(new(HeartRate: 141, TemperatureC: 34));
+        session.Show(new(HeartRate: 150));
+        Assert.Equal(new SignOverride(HeartRate: 150, TemperatureC: 34), session.Overrides);
+        session.Show(SignOverride.None);
+        session.Look(LookKind.Pulse);
+        session.AdvanceTo(60);
+        var (shown, real) = ((Shown.Number)session.Shown.Single().Shown, (Shown.Number)session.Shown.Single().True);
+        Assert.InRange(shown.Value, real.Value * 0.9, real.Value * 1.1);
+        Assert.True(real.Value < 120);
+    }
+
+    /// <summary>Every act that is offered names something of the casualty, is read as it is written, and can be begun.</summary>
+    [Fact]
+    public void Every_act_offered_to_who_leads_can_be_begun()
+    {
+        foreach (var scenario in Shipped.Names.Select(Shipped.Scenario))
+        {
+            var offered = OfferedActs.For(scenario);
+            Assert.Equal((2 * scenario.Limbs.Length) + (5 * scenario.Wounds.Length) + 3, offered.Length);
+            var session = new RehearsalSession(scenario);
+            foreach (var act in offered)
+            {
+                var line = Assert.IsType<TruthLine.ActAsked>(AskedLine.Parse(OfferedActs.Write(act)));
+                Assert.Equal(act, line.Act.Act);
+                Assert.Null(AskedLine.Do(session, line, "Ola"));
+            }
+        }
+    }
+
+    [Theory]
+    [InlineData("")]
+    [InlineData("[]")]
+    [InlineData("{}")]
+    [InlineData("""{"act":"fly"}""")]
+    [InlineData("""{"look":"aura"}""")]
+    [InlineData("""{"show":{"heartRate":9000}}""")]
+    [InlineData("""{"inject":"a","more":1}""")]
+    public void What_asks_for_nothing_known_is_no_line(string json) => Assert.Null(AskedLine.Parse(json));
+
+    /// <summary>The truth between key frames: what flows while the tourniquet is let out, and none once it is tight.</summary>
+    [Fact]
+    public void The_present_truth_follows_the_tourniquet()
+    {
+        var session = new RehearsalSession(Small());
+        Assert.Equal((true, true), (session.Present.Tight[0], session.Present.Flow[0] < 1));
+        session.Do(new(new Act.Slacken("left-leg")));
+        session.AdvanceTo(90);
+        Assert.Equal((false, true), (session.Present.Tight[0], session.Present.Flow[0] > 15));
+        Assert.True(session.Present.LostMl > session.Frames[0].LostMl);
+    }
+
     [Fact]
     public void The_truth_of_another_scenario_is_refused()
     {

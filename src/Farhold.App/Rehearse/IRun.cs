@@ -43,6 +43,9 @@ public interface IRun
     /// <summary>What there is to learn from it, part by part.</summary>
     Debriefing Debrief(Rulebook rules);
 
+    /// <summary>For who leads; a trainee's screens ask nothing of it.</summary>
+    ILedRun Led { get; }
+
     /// <summary>What the record holds when the trainee takes the phone.</summary>
     byte[] Opening();
 }

@@ -59,7 +59,21 @@ public sealed class RehearsalDesk : IDisposable
     public string Briefing => running?.Briefing ?? "";
 
     /// <summary>Looks that are begun and not done.</summary>
-    public int Looking => running is null || kept is null ? 0 : kept.Deeds.Count(d => !Deeds.All.Contains(d.What)) - running.LooksDone;
+    public int Looking =>
+        running is null || kept is null
+            ? 0
+            : kept.Deeds.Count(d => !Deeds.All.Contains(d.What) && !KeptDeed.IsAsked(d.What)) - running.LooksDone;
+
+    /// <summary>Null where whoever holds the phone treats, alone.</summary>
+    public Lesson? Lesson => kept?.Lesson;
+
+    /// <summary>For the screens of who leads; null where nobody does.</summary>
+    public ILedRun? Led => Lesson is null ? null : running?.Led;
+
+    /// <summary>Where a rehearsal that is over goes on, as an address within the app.</summary>
+    public string AfterEnd => Lesson is null ? "debrief" : $"casualty/{session.Casualties[0].Id}/lesson";
+
+    public string Title => running?.Title ?? "";
 
     /// <summary>Wounds that can be looked at, by the names that the record gives them.</summary>
     public ImmutableArray<string> Wounds => running?.Wounds ?? [];
@@ -146,13 +160,14 @@ public sealed class RehearsalDesk : IDisposable
     }
 
     /// <summary>Begins a look, or does something that no entry says.</summary>
+    /// <param name="by">Who, where several treat.</param>
     /// <returns>Why nothing comes of it, or null.</returns>
-    public string? Do(string what, string? wound = null)
+    public string? Do(string what, string? wound = null, string? by = null)
     {
         if (running is not { } run || kept is null)
             return null;
         Pass();
-        var deed = new KeptDeed(run.Time, what, wound);
+        var deed = new KeptDeed(run.Time, what, wound, by);
         if (run.Do(deed) is { } why)
             return why;
         kept = kept with { Deeds = kept.Deeds.Add(deed) };
@@ -171,6 +186,19 @@ public sealed class RehearsalDesk : IDisposable
         var ended = kept!;
         past.Add(new(ended.Scenario, Instant.FromDateTimeOffset(TimeProvider.System.GetUtcNow()), ended.Packed, isClean));
         await practice.EndAsync(again && ended.File is null ? $"rehearse/{ended.Scenario}" : "rehearse");
+    }
+
+    /// <summary>Ends a lesson, whose one who leads has rehearsed nothing.</summary>
+    /// <param name="again">The same scenario is offered once more.</param>
+    public Task EndLessonAsync(bool again) =>
+        practice.EndAsync(again && kept is { File: null } ended ? $"rehearse/{ended.Scenario}" : "rehearse");
+
+    /// <summary>What the one who leads saw, yes or no; null takes it back.</summary>
+    public void Mark(int item, bool? saw)
+    {
+        kept = kept! with { Lesson = Lesson!.With(item, saw) };
+        Keep();
+        Changed?.Invoke();
     }
 
     public void See()

@@ -14,7 +14,10 @@ internal sealed class RunningRehearsal : IRun
     private readonly HashSet<string> taken = new(StringComparer.Ordinal);
     private readonly List<Noticed> noticed = [];
 
-    private RunningRehearsal(Scenario scenario, ulong seed) => Session = new(scenario, seed);
+    /// <summary>Who leads confirms what is done, and a tap moves nothing.</summary>
+    private readonly bool isLed;
+
+    private RunningRehearsal(Scenario scenario, ulong seed, bool isLed) => (Session, this.isLed) = (new(scenario, seed), isLed);
 
     public RehearsalSession Session { get; }
 
@@ -42,9 +45,11 @@ internal sealed class RunningRehearsal : IRun
         }
     }
 
+    public ILedRun Led => new LedRun(Session);
+
     public static IRun Begin(KeptRun kept) => New(kept);
 
-    private static RunningRehearsal New(KeptRun kept) => new(Shelf.Find(kept.Scenario, kept.File), kept.Seed);
+    private static RunningRehearsal New(KeptRun kept) => new(Shelf.Find(kept.Scenario, kept.File), kept.Seed, kept.Lesson is not null);
 
     /// <summary>As it was at a time, made again from what was logged and done up to then.</summary>
     /// <param name="lines">Of the record, this phone's.</param>
@@ -100,8 +105,9 @@ internal sealed class RunningRehearsal : IRun
     /// <returns>Why nothing comes of it, or null.</returns>
     public string? Do(KeptDeed deed) =>
         Session.IsOver ? null
-        : deed.What == Deeds.Wrap ? Session.Do(new(Wrapped))
-        : Wire.Parse<LookKind>(deed.What) is { } look ? Session.Look(look, deed.Wound)
+        : deed.What == Deeds.Wrap ? Session.Do(new(OfferedActs.Wrapped), deed.By)
+        : Wire.Parse<LookKind>(deed.What) is { } look ? Session.Look(look, deed.Wound, deed.By)
+        : AskedLine.Parse(deed.What) is { } asked ? AskedLine.Do(Session, asked, deed.By)
         : null;
 
     /// <summary>Lets time pass, in pieces that let touches through.</summary>
@@ -114,9 +120,6 @@ internal sealed class RunningRehearsal : IRun
         }
     }
 
-    /// <summary>Design: dry clothes, a bag and a mat: about what a winter sleeping bag gives.</summary>
-    private static readonly Act Wrapped = new Act.Cover(0.6, 0.1, 0);
-
     /// <summary>Design: seconds of the scene between two breaths, a few milliseconds on a slow phone.</summary>
     private const double Piece = RehearsalDesk.Piece;
 
@@ -124,7 +127,7 @@ internal sealed class RunningRehearsal : IRun
     {
         taken.Add(line);
         if (!Session.IsOver)
-            Session.Take(entry);
+            Session.Take(entry, acts: !isLed);
     }
 
     private static (string Line, Entry Entry)? Parse(string line) =>

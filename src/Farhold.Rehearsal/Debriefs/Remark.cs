@@ -40,7 +40,7 @@ public enum Fault
 public sealed record Remark(Fault Fault, double At, string Text);
 
 /// <summary>Which step there is to practise for a finding.</summary>
-internal static class Practice
+public static class Practice
 {
     public static TeachingPoint For(Fault finding) =>
         finding switch

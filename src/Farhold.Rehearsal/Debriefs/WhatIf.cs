@@ -57,10 +57,11 @@ public abstract record WhatIf
         // Who bleeds when is drawn anew, so what was tied again at its own time then is tied now where it bleeds.
         if (redraw is not null && acts.Where(a => a.Act.Act is Act.Slacken).Select(a => (double?)a.At).Min() is { } letOut)
             acts = [.. acts.Where(a => a.Act.Act is not Act.Tighten || a.At < letOut)];
-        foreach (var (at, act) in acts)
+        var led = was.Truth.OfType<TruthLine.InjectAsked>().Select(i => (i.At, Do: (Action)(() => session.InjectNow(i.Inject))));
+        foreach (var (at, next) in acts.Select(a => (a.At, Do: (Action)(() => session.Do(a.Act)))).Concat(led).OrderBy(d => d.At))
         {
             Pass(session, at, ties);
-            session.Do(act);
+            next();
         }
 
         Pass(session, scenario.End.At + 1, ties);

@@ -122,33 +122,72 @@ public sealed class RehearsalSession
             )
         );
 
+    /// <summary>The truth as it is now; its signs are those of the last whole second.</summary>
+    public Frame Present => scene.Frame(Time);
+
+    /// <summary>What looks show in place of the truth.</summary>
+    public SignOverride Overrides => scene.Override;
+
+    /// <summary>Injects that may still happen, those with a time first.</summary>
+    /// <remarks>One by a condition has a time only while the condition holds, and none is due before it is judged.</remarks>
+    public IEnumerable<(Inject Inject, double? At)> Coming =>
+        injects.Where(i => !i.IsSpent).Select(i => (i.Inject, i.DueAt)).OrderBy(i => i.DueAt ?? double.PositiveInfinity);
+
     /// <summary>Sets about an act, once the trainee's hands are free.</summary>
+    /// <param name="by">Who, where several treat.</param>
     /// <returns>Why nothing comes of it, or null.</returns>
-    public string? Do(AskedAct asked)
+    public string? Do(AskedAct asked, string? by = null)
     {
         if ((IsOver ? RunTexts.Over(EndWords.Say(EndedBy!.Value)) : Objection(asked.Act)) is { } why)
             return why;
-        truth.Add(new TruthLine.ActAsked(Time, asked));
+        truth.Add(new TruthLine.ActAsked(Time, asked, by));
         carer.Enqueue(new(asked, null, null));
         StartDue();
         return null;
     }
 
     /// <summary>Begins a look; what it shows is among <see cref="Shown"/> once its time is up.</summary>
+    /// <param name="by">Who, where several treat.</param>
     /// <returns>Why nothing comes of it, or null.</returns>
-    public string? Look(LookKind kind, string? wound = null)
+    public string? Look(LookKind kind, string? wound = null, string? by = null)
     {
         var ofWound = kind is LookKind.Bleeding or LookKind.BleedingBelow;
         if (ofWound != (wound is not null) || (wound is not null && Scenario.Wounds.All(w => w.Name != wound)))
             return RunTexts.NoSuchWound(wound ?? "");
         if (IsOver)
             return RunTexts.Over(EndWords.Say(EndedBy!.Value));
-        truth.Add(new TruthLine.LookAsked(Time, kind, wound));
+        truth.Add(new TruthLine.LookAsked(Time, kind, wound, by));
         if (ByEye(kind))
             run.Begin(kind, wound);
         else
             (Scenario.Party.Length > 1 ? helper : carer).Enqueue(new(null, kind, wound));
         StartDue();
+        return null;
+    }
+
+    /// <summary>Has an inject of the scenario happen now, whatever it was written for; it then happens no second time by itself.</summary>
+    /// <returns>Why nothing comes of it, or null.</returns>
+    public string? InjectNow(string id)
+    {
+        if (IsOver)
+            return RunTexts.Over(EndWords.Say(EndedBy!.Value));
+        if (Array.Find(injects, i => i.Inject.Id == id && !i.IsSpent) is not { } state)
+            return RunTexts.NoSuchInject(id);
+        truth.Add(new TruthLine.InjectAsked(Time, id));
+        state.ComesByHand();
+        Fire(state.Inject);
+        return null;
+    }
+
+    /// <summary>Sets what looks show from now on; the casualty's truth stays what it is.</summary>
+    /// <param name="show">The newer of each holds; with no sign at all, looks show the truth again.</param>
+    /// <returns>Why nothing comes of it, or null.</returns>
+    public string? Show(SignOverride show)
+    {
+        if (IsOver)
+            return RunTexts.Over(EndWords.Say(EndedBy!.Value));
+        truth.Add(new TruthLine.ShowAsked(Time, show));
+        scene.Override = show == SignOverride.None ? show : scene.Override.With(show);
         return null;
     }
 
@@ -168,11 +207,14 @@ public sealed class RehearsalSession
 
     /// <summary>Takes over an entry that the trainee's own phone wrote: the tap is the act.</summary>
     /// <remarks>Who packs a wound keeps a hand on it until it is logged how long they held, or that it is dressed.</remarks>
+    /// <param name="acts">As for <see cref="Log"/>.</param>
     /// <returns>Why nothing comes of it, or null.</returns>
-    public string? Take(Entry entry)
+    public string? Take(Entry entry, bool acts = true)
     {
         ArgumentNullException.ThrowIfNull(entry);
         Add(entry);
+        if (!acts)
+            return null;
         string? nothing = null;
         foreach (var asked in EntryActs.For(entry.Payload, tourniquets, scene.Pressed))
             nothing = Do(asked) ?? nothing;

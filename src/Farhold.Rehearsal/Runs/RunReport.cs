@@ -53,24 +53,5 @@ public static class RunReport
             .. refused.Select(r => (r.At, 3, RunTexts.NothingDone(r.Why))),
         ];
 
-    private static string Act(Act act) =>
-        string.Join(
-            ' ',
-            (
-                (string?[])
-                    [
-                        ActFields.Word(act),
-                        act switch
-                        {
-                            Act.Tighten t => t.Limb,
-                            Act.Slacken s => s.Limb,
-                            Act.Pack p => p.Wound,
-                            Act.Dress d => d.Wound,
-                            Act.Press p => p.Wound,
-                            Act.Release r => r.Wound,
-                            _ => null,
-                        },
-                    ]
-            ).OfType<string>()
-        );
+    private static string Act(Act act) => string.Join(' ', ((string?[])[ActFields.Word(act), OfferedActs.On(act)]).OfType<string>());
 }

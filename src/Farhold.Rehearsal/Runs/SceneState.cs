@@ -179,6 +179,11 @@ internal sealed class InjectState(Inject inject)
     /// <summary>Comes no more.</summary>
     public bool IsSpent => came && (inject.Once || inject.At is not null);
 
+    /// <summary>When it comes if nothing changes, in seconds; null where a condition decides that does not hold.</summary>
+    public double? DueAt => inject.At ?? (cameThisTime ? null : heldSince + inject.After);
+
+    public void ComesByHand() => came = cameThisTime = true;
+
     /// <summary>Whether it comes now; judged once a second.</summary>
     public bool Comes(double time, Func<Input, SceneValue> value)
     {

@@ -30,18 +30,10 @@ public sealed record TruthFile(TruthLine.Header Header, ImmutableArray<(int Numb
         foreach (var (_, line, _) in Lines.Where(l => l.Line.At >= 0 && l.Line is not TruthLine.Header))
         {
             session.AdvanceTo(line.At);
-            switch (line)
-            {
-                case TruthLine.ActAsked(_, var act):
-                    session.Do(act);
-                    break;
-                case TruthLine.LookAsked(_, var look, var wound):
-                    session.Look(look, wound);
-                    break;
-                case TruthLine.Logged logged when !IsOpening(session, logged):
-                    session.LogAgain(logged);
-                    break;
-            }
+            if (line is not TruthLine.Logged logged)
+                AskedLine.Do(session, line);
+            else if (!IsOpening(session, logged))
+                session.LogAgain(logged);
         }
 
         // The end is judged as the next step begins.
@@ -78,7 +70,7 @@ public sealed record TruthFile(TruthLine.Header Header, ImmutableArray<(int Numb
             refuse(number, "a second header");
         var latest = double.NegativeInfinity;
         foreach (var (number, line) in lines.Skip(1))
-            if (line.Truth is TruthLine.ActAsked or TruthLine.LookAsked or TruthLine.Logged or TruthLine.Key)
+            if (AskedLine.Is(line.Truth) || line.Truth is TruthLine.Logged or TruthLine.Key)
             {
                 if (line.Truth.At < latest)
                     refuse(number, "this line is earlier than one before it");
@@ -102,10 +94,7 @@ public sealed record TruthFile(TruthLine.Header Header, ImmutableArray<(int Numb
             return Head(o, at);
         if (o.Object("asked") is { } asked)
         {
-            var line =
-                asked.Has("look") ? Look(asked, at)
-                : ActFields.ReadAsked(asked, []) is { } act ? new TruthLine.ActAsked(at, act)
-                : (TruthLine?)null;
+            var line = AskedLine.Read(asked, at);
             asked.Done();
             return line;
         }
@@ -146,9 +135,6 @@ public sealed record TruthFile(TruthLine.Header Header, ImmutableArray<(int Numb
             ? null
             : new(at, version.Value, model.Value, hash, (ulong)seed.Value, step.Value);
     }
-
-    private static TruthLine.LookAsked? Look(LocatedObject o, double at) =>
-        ActFields.Word<LookKind>(o, "look") is { } kind ? new(at, kind, o.Text("wound", EntryNames.Longest)) : null;
 
     private static TruthLine.Looked? Looked(LocatedObject o, double at)
     {

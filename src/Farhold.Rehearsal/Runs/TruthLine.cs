@@ -23,9 +23,17 @@ public abstract record TruthLine
     public sealed record Header(double At, int Version, int Model, string Scenario, ulong Seed, double StepS) : TruthLine(At);
 
     /// <summary>The trainee set about an act, which may have had to wait for their hands.</summary>
-    public sealed record ActAsked(double At, AskedAct Act) : TruthLine(At);
+    /// <param name="By">Who did it, where several treat; null: nobody said.</param>
+    public sealed record ActAsked(double At, AskedAct Act, string? By = null) : TruthLine(At);
 
-    public sealed record LookAsked(double At, LookKind Look, string? Wound) : TruthLine(At);
+    /// <param name="By">As for an act.</param>
+    public sealed record LookAsked(double At, LookKind Look, string? Wound, string? By = null) : TruthLine(At);
+
+    /// <summary>Who leads had an inject happen, whatever time or condition it was written for.</summary>
+    public sealed record InjectAsked(double At, string Inject) : TruthLine(At);
+
+    /// <summary>Who leads set what looks show from then on; with no sign, they show the truth again.</summary>
+    public sealed record ShowAsked(double At, SignOverride Show) : TruthLine(At);
 
     /// <param name="Sha256">Of the entry's line in the record.</param>
     public sealed record Logged(double At, Kind Kind, string Sha256) : TruthLine(At);
@@ -82,6 +90,20 @@ public abstract record TruthLine
                 ActFields.Write(w, asked.Act.Act);
                 if (asked.Act.Minutes is { } minutes)
                     w.WriteNumber("minutes", minutes);
+                if (asked.By is not null)
+                    w.WriteString("by", asked.By);
+                w.WriteEndObject();
+                break;
+            case InjectAsked asked:
+                w.WriteStartObject("asked");
+                w.WriteString("inject", asked.Inject);
+                w.WriteEndObject();
+                break;
+            case ShowAsked asked:
+                w.WriteStartObject("asked");
+                w.WriteStartObject("show");
+                ShowFields.Write(w, asked.Show);
+                w.WriteEndObject();
                 w.WriteEndObject();
                 break;
             case LookAsked asked:
@@ -89,6 +111,8 @@ public abstract record TruthLine
                 w.WriteString("look", Wire.Word(asked.Look));
                 if (asked.Wound is not null)
                     w.WriteString("wound", asked.Wound);
+                if (asked.By is not null)
+                    w.WriteString("by", asked.By);
                 w.WriteEndObject();
                 break;
             case Logged logged:

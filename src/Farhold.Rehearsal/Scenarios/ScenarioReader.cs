@@ -327,28 +327,11 @@ public static class ScenarioReader
                 }
             }
 
-            var show = o.Object("show") is { } signs ? Show(signs) : SignOverride.None;
+            var show = o.Object("show") is { } signs ? ShowFields.Read(signs) : SignOverride.None;
             o.Done();
             if (o.IsObject && !o.Has("say") && !o.Has("acts") && !o.Has("show"))
                 o.Refuse("id", "an inject says, does or shows something: give say, acts or show");
             return id is null ? null : new(id, at, when, after, once, say, acts.ToImmutable(), show);
-        }
-
-        private static SignOverride Show(LocatedObject o)
-        {
-            var show = new SignOverride(
-                o.Number("heartRate", 0, 250, "/min"),
-                o.Number("breathRate", 0, 80, "/min"),
-                o.Number("systolic", 0, 300, " mmHg"),
-                o.Number("diastolic", 0, 200, " mmHg"),
-                o.Number("capillaryRefillS", 0, 20, " s"),
-                o.Number("temperatureC", 20, 43, " °C"),
-                ActFields.Word<Mental>(o, "mental")
-            );
-            o.Done();
-            if (show.Diastolic > show.Systolic)
-                o.Refuse("diastolic", "diastolic is above systolic: swapped?");
-            return show;
         }
 
         /// <summary>The protocol's own conditions, but for limits by age and for what was measured: the truth is of one casualty.</summary>

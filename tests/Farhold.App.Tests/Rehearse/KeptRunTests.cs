@@ -24,6 +24,23 @@ public class KeptRunTests
         Assert.Equal(Run with { Deeds = [] }, read with { Deeds = [] });
     }
 
+    [Fact]
+    public void A_lesson_is_read_again_with_who_did_what_and_what_was_seen()
+    {
+        var lesson = Lesson.New(" Ola Dahl, Bo ,, Bo").With(2, true).With(9, false);
+        Assert.Equal(["Ola Dahl", "Bo"], lesson.People);
+        var run = Run with { Lesson = lesson, Deeds = [new(9, "{\"act\":\"move\"}", null, "Bo"), new(10, "pulse", null)] };
+        var read = KeptRun.Read(run.Write())!;
+        Assert.Equal(run.Deeds, read.Deeds);
+        Assert.Equal(lesson.People, read.Lesson!.People);
+        Assert.Equal(
+            [null, null, true, null, null, null, null, null, null, false],
+            Enumerable.Range(0, Lesson.Items.Length).Select(read.Lesson.Saw)
+        );
+        Assert.Null(read.Lesson.With(2, null).Saw(2));
+        Assert.Null((lesson with { Marks = "" }).Saw(3));
+    }
+
     [Theory]
     [InlineData("")]
     [InlineData("{}")]

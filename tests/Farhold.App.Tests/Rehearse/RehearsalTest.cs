@@ -14,11 +14,13 @@ public abstract class RehearsalTest : ScreenTest
 
     internal RehearsalClock Scene => (RehearsalClock)Services.GetRequiredService<TimeProvider>();
 
-    protected async Task BeginAsync(string scenario, ulong seed)
+    /// <param name="people">Who treats while somebody leads, with commas; null: one alone.</param>
+    protected async Task BeginAsync(string scenario, ulong seed, string? people = null)
     {
         Preferences.Carer = "Ane";
         Practice.IsRehearsing = true;
-        Practice.Run = new KeptRun(scenario, null, seed, "Europe/Oslo", 0, RunsOn: false, PackedFor.Unsaid, []).Write();
+        var lesson = people is null ? null : Lesson.New(people);
+        Practice.Run = new KeptRun(scenario, null, seed, "Europe/Oslo", 0, RunsOn: false, PackedFor.Unsaid, [], lesson).Write();
         _ = (Desk, Ticker);
         await Session.StartAsync();
         await Rehearsal.StartAsync(() => Task.CompletedTask);

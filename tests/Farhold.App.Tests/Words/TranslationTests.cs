@@ -29,12 +29,15 @@ public partial class TranslationTests
             "WayChanceIs",
             "StepOn",
             "RehearsalRate",
+            "LeadComesAt",
+            "LessonBy",
             "StageMark",
         ],
         // Words that German shares with English.
         ["de"] =
         [
             "HeatWarm",
+            "SayWarm",
             "PartyName",
             "FormChoice",
             "VersionLabel",
