@@ -41,7 +41,8 @@ public interface IRun
     bool Take(string line);
 
     /// <summary>What there is to learn from it, part by part.</summary>
-    Debriefing Debrief(Rulebook rules);
+    /// <param name="width">Of its pictures, px.</param>
+    Debriefing Debrief(Rulebook rules, double width);
 
     /// <summary>What the record holds when the trainee takes the phone.</summary>
     byte[] Opening();

@@ -162,7 +162,7 @@ public sealed class RehearsalDesk : IDisposable
     }
 
     /// <summary>What there is to learn from the rehearsal so far; null where none runs.</summary>
-    public Debriefing? Debrief() => running?.Debrief(care.Rules);
+    public Debriefing? Debrief() => running?.Debrief(care.Rules, phone.Room);
 
     /// <summary>Keeps the line of it that the date of the next practice goes by, and ends it: the tab is real again.</summary>
     /// <param name="again">The same scenario is offered once more.</param>

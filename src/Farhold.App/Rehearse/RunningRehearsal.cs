@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Text;
 using Farhold.Physiology.Rehearsal;
 using Farhold.Rehearsal.Debriefs;
+using Farhold.Rehearsal.Pictures;
 using Farhold.Rehearsal.Runs;
 using Farhold.Rehearsal.Scenarios;
 using NodaTime;
@@ -74,12 +75,17 @@ internal sealed class RunningRehearsal : IRun
 
     public double NextAt(Rulebook rules) => Pace.Next(Session, rules).At;
 
-    public Debriefing Debrief(Rulebook rules)
+    public Debriefing Debrief(Rulebook rules, double width)
     {
         var debrief = Farhold.Rehearsal.Debriefs.Debrief.Of(new(Session, null), [.. Session.Record], rules);
         return new(
             [.. DebriefText.Intro(debrief)],
             [.. DebriefText.Parts(debrief).Select(p => (p.Title, p.Lines.Select(l => l.Trim()).ToImmutableArray()))],
+            [
+                .. DebriefPictures
+                    .Draw(debrief, Math.Floor(width))
+                    .Select(p => new PictureShown(p.Title, p.Svg, p.Key, p.Table.Heads, p.Table.Rows)),
+            ],
             debrief.Remarks.IsEmpty
         );
     }

@@ -127,6 +127,28 @@ public class RehearsalDeskTests : RehearsalTest
     }
 
     [Fact]
+    public async Task The_debrief_shows_the_course_and_the_delays_each_as_a_picture_and_as_a_table()
+    {
+        await BeginAsync("bled-at-slackening", 24);
+        await Logbook.LogAsync(new Payload.TourniquetSlackened("t1"));
+        Pass(120);
+        var screen = Render<DebriefScreen>();
+        await Button(screen, Texts.DebriefShow).ClickAsync(new());
+        screen.WaitForAssertion(() => Assert.Equal(2, screen.FindAll(".debrief-picture").Count));
+        foreach (var picture in screen.FindAll(".debrief-picture"))
+        {
+            var label = picture.QuerySelector("svg[role=img]")!.GetAttribute("aria-label")!;
+            Assert.NotEmpty(picture.QuerySelectorAll("figcaption li"));
+            var cells = picture.QuerySelectorAll("details tbody th, details tbody td").Select(c => c.TextContent).ToArray();
+            Assert.NotEmpty(cells);
+            Assert.All(cells, c => Assert.Contains(c, label, StringComparison.Ordinal));
+        }
+
+        Assert.Single(screen.FindAll("#debrief-course-hatch"));
+        Assert.NotEmpty(screen.FindAll("circle.c-hollow")); // it was let out
+    }
+
+    [Fact]
     public void Every_look_has_a_name_and_every_name_a_look()
     {
         var named = LookNames.Groups(Texts).SelectMany(g => g.Looks).ToArray();
