@@ -350,7 +350,7 @@ public sealed class RehearsalSession
             _ => (null as string, null as string),
         };
         if (limb is not null && Scenario.Limbs.All(l => Wire.Word(l) != limb))
-            return RunTexts.NoSuchLimb(limb.Replace('-', ' '));
+            return RunTexts.NoSuchLimb(Wire.Parse<Limb>(limb) is { } named ? Say.Limb(named) : limb.Replace('-', ' '));
         return wound is not null && Scenario.Wounds.All(w => w.Name != wound) ? RunTexts.NoSuchWound(wound) : null;
     }
 
@@ -388,8 +388,7 @@ public sealed class RehearsalSession
         var (kind, wound, asked) = (looked.Look.Kind, looked.Look.Wound, looked.Look.AskedAt - offset);
         truth.Add(new TruthLine.Looked(looked.At - offset, kind, wound, asked, ShownText.Write(seen), ShownText.Write(looked.Truth)));
         shown.Add(new(looked.At - offset, kind, wound, asked, seen, looked.Truth));
-        var word = Wire.Word(kind).Replace('-', ' ');
-        var text = ShownText.Write(seen).Replace('-', ' ');
+        var (word, text) = (LookWords.Say(kind), LookWords.Say(seen));
         Tell(HappeningKind.Looked, wound is null ? RunTexts.Looked(word, text) : RunTexts.LookedAt(word, wound, text), looked.At - offset);
     }
 
@@ -476,7 +475,9 @@ public sealed class RehearsalSession
     private void Open()
     {
         var start = Happened.At(Scenario.Start);
-        Write(new Payload.NoteWritten(RunTexts.Sealed(Seal, RunTexts.Caution)), start, ByScenario);
+        // What the record holds is the same in every language, and so are the hashes of its lines.
+        var note = Translation.InEnglish(() => RunTexts.Sealed(Seal, RunTexts.Caution));
+        Write(new Payload.NoteWritten(note), start, ByScenario);
         var who = Scenario.Casualty;
         Write(
             new Payload.CasualtyOpened(who.Alias, who.Sex, who.AgeYears, Math.Round(who.MassKg, 1), Medicines: who.Medicines),
