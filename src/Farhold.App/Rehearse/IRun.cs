@@ -44,6 +44,13 @@ public interface IRun
     /// <param name="width">Of its pictures, px.</param>
     Debriefing Debrief(Rulebook rules, double width);
 
+    /// <summary>The run once more with one change and the same luck, then with casualties alike and all luck drawn anew.</summary>
+    /// <param name="change">A word of <see cref="Debriefing.Changes"/>.</param>
+    /// <param name="count">Of casualties alike.</param>
+    /// <param name="show">Called whenever another one is done.</param>
+    /// <param name="breathe">Lets touches through; where it throws, the rest is left.</param>
+    Task WhatIfAsync(string change, int count, Action<WhatIfShown> show, Func<Task> breathe);
+
     /// <summary>What the record holds when the trainee takes the phone.</summary>
     byte[] Opening();
 }

@@ -6,6 +6,7 @@ using Farhold.Rehearsal.Pictures;
 using Farhold.Rehearsal.Runs;
 using Farhold.Rehearsal.Scenarios;
 using NodaTime;
+using WhatIf = Farhold.Rehearsal.Debriefs.WhatIf;
 
 namespace Farhold.App.Rehearse;
 
@@ -86,8 +87,37 @@ internal sealed class RunningRehearsal : IRun
                     .Draw(debrief, Math.Floor(width))
                     .Select(p => new PictureShown(p.Title, p.Svg, p.Key, p.Table.Heads, p.Table.Rows)),
             ],
+            [.. WhatIf.Offered.Select(w => (w, Labels.Sentence(WhatIf.Parse(w)!.Title)))],
             debrief.Remarks.IsEmpty
         );
+    }
+
+    public async Task WhatIfAsync(string change, int count, Action<WhatIfShown> show, Func<Task> breathe)
+    {
+        var with = WhatIf.Parse(change)!;
+        var other = await CourseAsync(with, null, breathe);
+        ImmutableArray<string> courses = [.. DebriefText.Courses(CasualtyCourse.Of(Session), other)];
+        List<CasualtyCourse> same = [],
+            others = [];
+        show(new(with.Title, courses, [], 0, count));
+        for (var n = 1; n <= count; n++)
+        {
+            same.Add(await CourseAsync(null, n, breathe));
+            others.Add(await CourseAsync(with, n, breathe));
+            show(new(with.Title, courses, [.. DebriefText.Counts(same, others)], n, count));
+        }
+    }
+
+    private async Task<CasualtyCourse> CourseAsync(WhatIf? change, int? redraw, Func<Task> breathe)
+    {
+        RehearsalSession? last = null;
+        foreach (var session in WhatIf.InPieces(Session, change, redraw, Piece))
+        {
+            last = session;
+            await breathe();
+        }
+
+        return CasualtyCourse.Of(last!);
     }
 
     /// <summary>What the record holds when the trainee takes the phone.</summary>

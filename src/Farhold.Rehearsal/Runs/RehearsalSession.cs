@@ -55,7 +55,8 @@ public sealed class RehearsalSession
         : this(seed ?? scenario.Seed, Variation.Of(scenario, seed ?? scenario.Seed)) { }
 
     /// <param name="scenario">As it is run.</param>
-    private RehearsalSession(ulong seed, Scenario scenario)
+    /// <param name="opens">False: what was before the trainee arrived is still to pass, see <see cref="Opening"/>.</param>
+    private RehearsalSession(ulong seed, Scenario scenario, bool opens = true)
     {
         Seed = seed;
         Scenario = scenario;
@@ -64,12 +65,23 @@ public sealed class RehearsalSession
         scene = new(Scenario, run);
         injects = [.. Scenario.Injects.Select(i => new InjectState(i))];
         truth.Add(new TruthLine.Header(Time, TruthVersion, Scenario.Model, Scenario.Hash, Seed, run.Step));
-        Before();
-        Open();
+        if (opens)
+            foreach (var _ in Before(double.PositiveInfinity)) { }
     }
 
     /// <summary>A scenario that keeps its values whatever the seed, for a what-if.</summary>
     internal static RehearsalSession AsIs(Scenario scenario, ulong seed) => new(seed, scenario);
+
+    /// <summary>As <see cref="AsIs"/>, with what was before the trainee arrived in pieces: the session after each of them, and once it is
+    /// open.</summary>
+    /// <param name="piece">Seconds of the scene.</param>
+    internal static IEnumerable<RehearsalSession> Opening(Scenario scenario, ulong seed, double piece)
+    {
+        var session = new RehearsalSession(seed, scenario, opens: false);
+        foreach (var _ in session.Before(piece))
+            yield return session;
+        yield return session;
+    }
 
     /// <summary>As it is with the seed.</summary>
     public Scenario Scenario { get; }
@@ -459,16 +471,29 @@ public sealed class RehearsalSession
         );
     }
 
-    /// <summary>Up to when the trainee arrives.</summary>
-    private void Before()
+    /// <summary>Up to when the trainee arrives, and opens the record; in pieces of so many seconds, each of which is its end.</summary>
+    private IEnumerable<double> Before(double piece)
     {
         foreach (var act in Scenario.Before)
         {
-            AdvanceTo(act.At);
+            foreach (var at in InPieces(act.At, piece))
+                yield return at;
             Begin(act.Act);
         }
 
-        AdvanceTo(0);
+        foreach (var at in InPieces(0, piece))
+            yield return at;
+        Open();
+    }
+
+    /// <summary>Lets time pass as <see cref="AdvanceTo"/> does, and is asked on after each piece.</summary>
+    internal IEnumerable<double> InPieces(double until, double piece)
+    {
+        while (!IsOver && Time < until)
+        {
+            AdvanceTo(Math.Min(until, Time + piece));
+            yield return Time;
+        }
     }
 
     /// <summary>What the record holds when the trainee takes the phone: the seal first.</summary>
