@@ -160,7 +160,7 @@ public class DebriefTests
         Assert.All(plain.Zip(haemostatic), p => Assert.True(p.First.BledAgain || !p.Second.BledAgain));
     }
 
-    /// <summary>A page breathes between two pieces, so none may be longer than it was asked for; and none of them changes anything.</summary>
+    /// <summary>A page breathes between two pieces, so none may be longer than was asked for; and none changes anything.</summary>
     [Theory]
     [InlineData(null)]
     [InlineData(7)]

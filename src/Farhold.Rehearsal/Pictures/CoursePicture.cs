@@ -19,7 +19,9 @@ public enum DeedKind
 /// <param name="On">The limb or wound, in words.</param>
 public sealed record DeedMark(double At, DeedKind Kind, string On);
 
-/// <summary>Blood lost over time, and what was done meanwhile. In seconds from the start, at which the trainee arrived, and mL since.</summary>
+/// <summary>
+/// Blood lost over time, and what was done meanwhile. In seconds from the start, at which the trainee arrived, and mL since.
+/// </summary>
 /// <param name="Until">When the rehearsal was over; above 0.</param>
 /// <param name="Lost">Once a minute, in order.</param>
 /// <param name="Deeds">In order.</param>
