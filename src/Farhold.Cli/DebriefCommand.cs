@@ -3,6 +3,7 @@ using System.Globalization;
 using System.Text;
 using Farhold.Exchange.Calendar;
 using Farhold.Rehearsal.Debriefs;
+using Farhold.Rehearsal.Pictures;
 using Farhold.Rehearsal.Runs;
 using Farhold.Rehearsal.Scenarios;
 using NodaTime;
@@ -41,6 +42,10 @@ internal sealed class DebriefCommand(TimeProvider clock) : Command<DebriefComman
         [Description("With --what-if: how often the wound's difficulty and all luck are drawn anew. Without it: not at all.")]
         public int Redraws { get; init; }
 
+        [CommandOption("--svg <FILE>")]
+        [Description("Write blood lost and delays as a picture (SVG), and their tables below the text.")]
+        public string? Svg { get; init; }
+
         [CommandOption("--calendar <FILE>")]
         [Description("Write when to practise again as calendar items (iCalendar).")]
         public string? Calendar { get; init; }
@@ -77,6 +82,13 @@ internal sealed class DebriefCommand(TimeProvider clock) : Command<DebriefComman
         DebriefText.Write(debrief, Console.Out);
         if (change is not null)
             DebriefText.Write(debrief, change, settings.Redraws, Console.Out);
+        if (settings.Svg is { } svg)
+        {
+            DebriefPictures.WriteTables(debrief, Console.Out);
+            if (Files.Write(svg, Encoding.UTF8.GetBytes(DebriefPictures.File(debrief))) is { } unwritten)
+                return ErrorOutput.Plainly(unwritten);
+        }
+
         var first = settings.Practised is { } given ? TimeText.TryDate(given)!.Value : today.InUtc().Date;
         return settings.Calendar is { } path && Files.Write(path, Encoding.UTF8.GetBytes(CalendarOf(first, today))) is { } why
             ? ErrorOutput.Plainly(why)

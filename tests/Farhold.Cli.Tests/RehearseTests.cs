@@ -41,6 +41,8 @@ public class RehearseTests
             "never-let-out",
             "--redraws",
             "3",
+            "--svg",
+            scratch.At("debrief.svg"),
             "--calendar",
             scratch.At("next.ics"),
             "--practised",
@@ -51,6 +53,14 @@ public class RehearseTests
         Assert.Contains("truth and record fit", debrief.Output, StringComparison.Ordinal);
         Assert.Contains("Remarks\n  none\n", debrief.Output, StringComparison.Ordinal);
         Assert.Contains("of 3 as it was", debrief.Output, StringComparison.Ordinal);
+        Assert.Contains(
+            "Blood lost, and what was done\n  time: 0:00:00; what: you came; mL lost: 0\n",
+            debrief.Output,
+            StringComparison.Ordinal
+        );
+        var picture = System.Xml.Linq.XElement.Parse(File.ReadAllText(scratch.At("debrief.svg")));
+        Assert.Equal(2, picture.Descendants().Count(e => (string?)e.Attribute("role") == "img"));
+        Assert.Contains(Practice, picture.Value, StringComparison.Ordinal);
         var calendar = File.ReadAllText(scratch.At("next.ics"));
         foreach (var day in new[] { "20310506", "20310513", "20310603" })
             Assert.Contains($"DTSTART:{day}", calendar, StringComparison.Ordinal);

@@ -60,6 +60,7 @@ public class EveryPlaceTests(Browser browser) : PhoneTest(browser)
         "prepare/forms",
         "prepare/plan",
         "protocol",
+        "how-far",
     ];
 
     [Theory]

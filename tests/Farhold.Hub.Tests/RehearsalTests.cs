@@ -63,8 +63,8 @@ public class RehearsalTests(Browser browser) : PhoneTest(browser)
             StringComparison.Ordinal
         );
         Assert.Equal(
-            0,
-            await Page.EvaluateAsync<int>("() => Object.keys(localStorage).filter(k => k.startsWith('farhold-practice-')).length")
+            "",
+            await Page.EvaluateAsync<string>("() => Object.keys(localStorage).filter(k => k.startsWith('farhold-practice-')).join(' ')")
         );
     }
 

@@ -160,6 +160,33 @@ public class DebriefTests
         Assert.All(plain.Zip(haemostatic), p => Assert.True(p.First.BledAgain || !p.Second.BledAgain));
     }
 
+    /// <summary>A page breathes between two pieces, so none may be longer than was asked for; and none changes anything.</summary>
+    [Theory]
+    [InlineData(null)]
+    [InlineData(7)]
+    public void In_pieces_a_what_if_comes_to_the_same_and_none_is_longer_than_asked(int? redraw)
+    {
+        var session = Shipped.Run("bled-at-slackening");
+        var change = new WhatIf.Haemostatic();
+        var (last, longest, pieces) = (double.NegativeInfinity, 0.0, 0);
+        RehearsalSession? end = null;
+        foreach (var so in WhatIf.InPieces(session, change, redraw, 20))
+        {
+            if (end is not null)
+                longest = Math.Max(longest, so.Time - last);
+            (end, last, pieces) = (so, so.Time, pieces + 1);
+        }
+
+        Assert.InRange(longest, 1, 21);
+        Assert.InRange(pieces, session.Time / 21, 100_000);
+        var whole = WhatIf.Again(session, change, redraw);
+        Assert.Equal(whole.Truth.Select(t => t.Json()), end!.Truth.Select(t => t.Json()));
+        Assert.Equal(CasualtyCourse.Of(whole), CasualtyCourse.Of(end));
+    }
+
+    [Fact]
+    public void Every_change_that_is_offered_is_one() => Assert.All(WhatIf.Offered, w => Assert.NotNull(WhatIf.Parse(w)));
+
     [Theory]
     [InlineData("haemostatic", typeof(WhatIf.Haemostatic))]
     [InlineData("caught", typeof(WhatIf.Caught))]

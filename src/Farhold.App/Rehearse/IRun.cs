@@ -41,7 +41,15 @@ public interface IRun
     bool Take(string line);
 
     /// <summary>What there is to learn from it, part by part.</summary>
-    Debriefing Debrief(Rulebook rules);
+    /// <param name="width">Of its pictures, px.</param>
+    Debriefing Debrief(Rulebook rules, double width);
+
+    /// <summary>The run once more with one change and the same luck, then with casualties alike and all luck drawn anew.</summary>
+    /// <param name="change">A word of <see cref="Debriefing.Changes"/>.</param>
+    /// <param name="count">Of casualties alike.</param>
+    /// <param name="show">Called whenever another one is done.</param>
+    /// <param name="breathe">Lets touches through; where it throws, the rest is left.</param>
+    Task WhatIfAsync(string change, int count, Action<WhatIfShown> show, Func<Task> breathe);
 
     /// <summary>For who leads; a trainee's screens ask nothing of it.</summary>
     ILedRun Led { get; }

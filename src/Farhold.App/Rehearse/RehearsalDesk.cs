@@ -177,7 +177,14 @@ public sealed class RehearsalDesk : IDisposable
     }
 
     /// <summary>What there is to learn from the rehearsal so far; null where none runs.</summary>
-    public Debriefing? Debrief() => running?.Debrief(care.Rules);
+    public Debriefing? Debrief() => running?.Debrief(care.Rules, phone.Room);
+
+    /// <summary>Design: so many casualties alike are counted by a what-if.</summary>
+    internal int Alike { get; set; } = 200;
+
+    /// <summary>What one change would have come to; see <see cref="IRun.WhatIfAsync"/>.</summary>
+    public Task WhatIfAsync(string change, Action<WhatIfShown> show, Func<Task> breathe) =>
+        running?.WhatIfAsync(change, Alike, show, breathe) ?? Task.CompletedTask;
 
     /// <summary>Keeps the line of it that the date of the next practice goes by, and ends it: the tab is real again.</summary>
     /// <param name="again">The same scenario is offered once more.</param>

@@ -2,9 +2,11 @@ using System.Collections.Immutable;
 using System.Text;
 using Farhold.Physiology.Rehearsal;
 using Farhold.Rehearsal.Debriefs;
+using Farhold.Rehearsal.Pictures;
 using Farhold.Rehearsal.Runs;
 using Farhold.Rehearsal.Scenarios;
 using NodaTime;
+using WhatIf = Farhold.Rehearsal.Debriefs.WhatIf;
 
 namespace Farhold.App.Rehearse;
 
@@ -79,14 +81,48 @@ internal sealed class RunningRehearsal : IRun
 
     public double NextAt(Rulebook rules) => Pace.Next(Session, rules).At;
 
-    public Debriefing Debrief(Rulebook rules)
+    public Debriefing Debrief(Rulebook rules, double width)
     {
         var debrief = Farhold.Rehearsal.Debriefs.Debrief.Of(new(Session, null), [.. Session.Record], rules);
         return new(
             [.. DebriefText.Intro(debrief)],
             [.. DebriefText.Parts(debrief).Select(p => (p.Title, p.Lines.Select(l => l.Trim()).ToImmutableArray()))],
+            [
+                .. DebriefPictures
+                    .Draw(debrief, Math.Floor(width))
+                    .Select(p => new PictureShown(p.Title, p.Svg, p.Key, p.Table.Heads, p.Table.Rows)),
+            ],
+            [.. WhatIf.Offered.Select(w => (w, Labels.Sentence(WhatIf.Parse(w)!.Title)))],
             debrief.Remarks.IsEmpty
         );
+    }
+
+    public async Task WhatIfAsync(string change, int count, Action<WhatIfShown> show, Func<Task> breathe)
+    {
+        var with = WhatIf.Parse(change)!;
+        var other = await CourseAsync(with, null, breathe);
+        ImmutableArray<string> courses = [.. DebriefText.Courses(CasualtyCourse.Of(Session), other)];
+        List<CasualtyCourse> same = [],
+            others = [];
+        show(new(with.Title, courses, [], 0, count));
+        for (var n = 1; n <= count; n++)
+        {
+            same.Add(await CourseAsync(null, n, breathe));
+            others.Add(await CourseAsync(with, n, breathe));
+            show(new(with.Title, courses, [.. DebriefText.Counts(same, others)], n, count));
+        }
+    }
+
+    private async Task<CasualtyCourse> CourseAsync(WhatIf? change, int? redraw, Func<Task> breathe)
+    {
+        RehearsalSession? last = null;
+        foreach (var session in WhatIf.InPieces(Session, change, redraw, Piece))
+        {
+            last = session;
+            await breathe();
+        }
+
+        return CasualtyCourse.Of(last!);
     }
 
     /// <summary>What the record holds when the trainee takes the phone.</summary>

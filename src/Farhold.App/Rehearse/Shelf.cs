@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Runtime.CompilerServices;
 using System.Text;
 using Farhold.Rehearsal.Scenarios;
+using Farhold.Rehearsal.Trust;
 
 namespace Farhold.App.Rehearse;
 
@@ -28,6 +29,17 @@ internal static class Shelf
     {
         [MethodImpl(MethodImplOptions.NoInlining)] // see RunFactory
         get => [.. ShippedScenarios.All.Select(s => Offer(s, null))];
+    }
+
+    public static TrustShown Trust
+    {
+        [MethodImpl(MethodImplOptions.NoInlining)] // see RunFactory
+        get =>
+            new(
+                TrustText.Parts(),
+                TrustText.Heads(),
+                [.. TrustText.Groups().Select(g => (g.Title, g.Targets.Select(TrustText.Row).ToImmutableArray()))]
+            );
     }
 
     public static Scenario Find(string id, string? file) =>

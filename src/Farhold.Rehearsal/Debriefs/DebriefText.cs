@@ -59,23 +59,29 @@ public static class DebriefText
     {
         var (same, other) = (debrief.Course, CasualtyCourse.Of(WhatIf.Again(debrief.Session, change)));
         to.Write("\n" + DebriefTexts.WhatIf(change.Title) + "\n");
-        to.Write($"  {Line(DebriefTexts.WhatIfSame, same)}\n  {Line(DebriefTexts.WhatIfOther, other)}\n");
+        foreach (var line in Courses(same, other))
+            to.Write($"  {line}\n");
         if (redraws <= 0)
             return;
         var (all, others) = WhatIf.Redrawn(debrief.Session, change, redraws);
         to.Write(DebriefTexts.WhatIfRedraws(Say.Number(redraws)) + "\n");
-        foreach (
-            var (what, of) in new (string, Func<CasualtyCourse, bool>)[]
-            {
-                (DebriefTexts.WhatIfBled, c => c.BledAgain),
-                (DebriefTexts.WhatIfLostMuch, c => c.LostMl > 1_000),
-                (DebriefTexts.WhatIfArrested, c => c.Arrested),
-            }
-        )
-            to.Write(
-                "  " + DebriefTexts.WhatIfOf(what, Say.Number(all.Count(of)), Say.Number(redraws), Say.Number(others.Count(of))) + "\n"
-            );
+        foreach (var line in Counts(all, others))
+            to.Write($"  {line}\n");
     }
+
+    /// <summary>How often of so many casualties alike, as it was and with one thing otherwise: "in n of 200".</summary>
+    /// <param name="other">As many as <paramref name="same"/>.</param>
+    public static IEnumerable<string> Counts(IReadOnlyCollection<CasualtyCourse> same, IReadOnlyCollection<CasualtyCourse> other) =>
+        new (string What, Func<CasualtyCourse, bool> Of)[]
+        {
+            (DebriefTexts.WhatIfBled, c => c.BledAgain),
+            (DebriefTexts.WhatIfLostMuch, c => c.LostMl > 1_000),
+            (DebriefTexts.WhatIfArrested, c => c.Arrested),
+        }.Select(m => DebriefTexts.WhatIfOf(m.What, Say.Number(same.Count(m.Of)), Say.Number(same.Count), Say.Number(other.Count(m.Of))));
+
+    /// <summary>Both courses with the same luck.</summary>
+    public static IEnumerable<string> Courses(CasualtyCourse same, CasualtyCourse other) =>
+        [Line(DebriefTexts.WhatIfSame, same), Line(DebriefTexts.WhatIfOther, other)];
 
     private static IEnumerable<string> Proof(Debrief debrief)
     {

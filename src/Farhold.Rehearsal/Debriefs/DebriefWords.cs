@@ -14,5 +14,5 @@ internal static class DebriefWords
 
     public static string Clock(double? seconds) => seconds is { } at ? RunReport.Clock(at) : DebriefTexts.NotAtAll;
 
-    public static string Verdict(Verdict? verdict) => verdict is { } known ? Wire.Word(known) : DebriefTexts.IgnoranceNothing;
+    public static string Verdict(Verdict? verdict) => verdict is { } known ? VerdictWords.Head(known) : DebriefTexts.IgnoranceNothing;
 }

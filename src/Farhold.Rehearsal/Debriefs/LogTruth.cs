@@ -45,7 +45,7 @@ public sealed record LogTruth(ImmutableArray<LoggedSign> Numbers, ImmutableArray
 
                 var (shown, real) = (read(look.Shown), read(look.True));
                 if (shown is null || Differs(logged, shown))
-                    remarks.Add(new(Fault.LoggedWrongly, at, DebriefTexts.Wrong(name, $"{logged}", ShownText.Write(look.Shown))));
+                    remarks.Add(new(Fault.LoggedWrongly, at, DebriefTexts.Wrong(name, InWords(logged), LookWords.Say(look.Shown))));
                 if (logged is double value && shown is double seen && real is double truly)
                     numbers.Add(new(at, name, value, seen, truly));
             }
@@ -66,6 +66,8 @@ public sealed record LogTruth(ImmutableArray<LoggedSign> Numbers, ImmutableArray
 
         return new(numbers.ToImmutable(), remarks.ToImmutable());
     }
+
+    private static string InWords(object logged) => logged is double number ? Say.Number(number) : LookWords.Word($"{logged}");
 
     private static ShownLook? Above(DebriefScene scene, string? wound, double at) =>
         scene.Session.Shown.LastOrDefault(s => s.Kind == LookKind.Bleeding && s.Wound == wound && s.At <= at && s.At >= at - LookBefore);

@@ -29,6 +29,9 @@ public abstract record WhatIf
             _ => throw new System.Diagnostics.UnreachableException(),
         };
 
+    /// <summary>What a debrief on the phone offers, by the words of <see cref="Parse"/>.</summary>
+    public static ImmutableArray<string> Offered { get; } = ["haemostatic", "never-let-out", "caught", "-15", "15"];
+
     /// <summary>
     /// The words of the command line: <c>haemostatic</c>, <c>never-let-out</c>, <c>caught</c>, <c>15</c> or <c>-15</c> (minutes).
     /// </summary>
@@ -46,12 +49,21 @@ public abstract record WhatIf
 
     /// <summary>The acts of a rehearsal once more, with this change.</summary>
     /// <param name="redraw">Null: with the same luck. Else with the wound's difficulty and all chance of that number drawn anew.</param>
-    public static RehearsalSession Again(RehearsalSession was, WhatIf? change, int? redraw = null)
+    public static RehearsalSession Again(RehearsalSession was, WhatIf? change, int? redraw = null) =>
+        InPieces(was, change, redraw, double.PositiveInfinity).Last();
+
+    /// <summary>As <see cref="Again"/>, and asked on after each piece, so that a page can breathe meanwhile.</summary>
+    /// <param name="piece">Seconds of the scene, 1 or more.</param>
+    /// <returns>The session as far as it has come; the last one is over.</returns>
+    public static IEnumerable<RehearsalSession> InPieces(RehearsalSession was, WhatIf? change, int? redraw, double piece)
     {
         var scenario = was.Scenario;
         if (redraw is not null)
             scenario = scenario with { Wounds = [.. scenario.Wounds.Select(w => w with { Difficulty = null })] };
-        var session = RehearsalSession.AsIs(scenario, redraw is { } n ? Redraw(was.Seed, n) : was.Seed);
+        RehearsalSession? begun = null;
+        foreach (var opening in RehearsalSession.Opening(scenario, redraw is { } n ? Redraw(was.Seed, n) : was.Seed, piece))
+            yield return begun = opening;
+        var session = begun!;
         var ties = change is Caught || redraw is not null;
         var acts = Acts(was, change).ToArray();
         // Who bleeds when is drawn anew, so what was tied again at its own time then is tied now where it bleeds.
@@ -60,12 +72,15 @@ public abstract record WhatIf
         var led = was.Truth.OfType<TruthLine.InjectAsked>().Select(i => (i.At, Do: (Action)(() => session.InjectNow(i.Inject))));
         foreach (var (at, next) in acts.Select(a => (a.At, Do: (Action)(() => session.Do(a.Act)))).Concat(led).OrderBy(d => d.At))
         {
-            Pass(session, at, ties);
+            foreach (var _ in Pass(session, at, ties, piece))
+                yield return session;
             next();
+            yield return session;
         }
 
-        Pass(session, scenario.End.At + 1, ties);
-        return session;
+        foreach (var _ in Pass(session, scenario.End.At + 1, ties, piece))
+            yield return session;
+        yield return session;
     }
 
     /// <summary>Both courses of as many casualties alike.</summary>
@@ -99,20 +114,26 @@ public abstract record WhatIf
         };
     }
 
-    private static void Pass(RehearsalSession session, double until, bool ties)
+    /// <summary>Asked on after each piece.</summary>
+    private static IEnumerable<double> Pass(RehearsalSession session, double until, bool ties, double piece)
     {
         if (!ties)
         {
-            session.AdvanceTo(until);
-            return;
+            foreach (var at in session.InPieces(until, piece))
+                yield return at;
+            yield break;
         }
 
+        var asked = session.Time;
         while (!session.IsOver && session.Time < until)
         {
             session.AdvanceTo(Math.Min(until, session.Time + 1));
             foreach (var spell in session.Spells.Where(s => s.Until is null && session.Time - Math.Max(0, s.From) >= 1).ToArray())
                 if (session.Scenario.Wounds.First(w => w.Name == spell.Wound).Limb is { } limb && !session.IsTying(limb))
                     session.Do(new(new Act.Tighten(Limb: Wire.Word(limb))));
+            if (session.Time - asked < piece)
+                continue;
+            yield return asked = session.Time;
         }
     }
 }

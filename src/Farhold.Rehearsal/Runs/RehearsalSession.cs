@@ -55,7 +55,8 @@ public sealed class RehearsalSession
         : this(seed ?? scenario.Seed, Variation.Of(scenario, seed ?? scenario.Seed)) { }
 
     /// <param name="scenario">As it is run.</param>
-    private RehearsalSession(ulong seed, Scenario scenario)
+    /// <param name="opens">False: what was before the trainee arrived is still to pass, see <see cref="Opening"/>.</param>
+    private RehearsalSession(ulong seed, Scenario scenario, bool opens = true)
     {
         Seed = seed;
         Scenario = scenario;
@@ -64,12 +65,23 @@ public sealed class RehearsalSession
         scene = new(Scenario, run);
         injects = [.. Scenario.Injects.Select(i => new InjectState(i))];
         truth.Add(new TruthLine.Header(Time, TruthVersion, Scenario.Model, Scenario.Hash, Seed, run.Step));
-        Before();
-        Open();
+        if (opens)
+            foreach (var _ in Before(double.PositiveInfinity)) { }
     }
 
     /// <summary>A scenario that keeps its values whatever the seed, for a what-if.</summary>
     internal static RehearsalSession AsIs(Scenario scenario, ulong seed) => new(seed, scenario);
+
+    /// <summary>As <see cref="AsIs"/>, with what was before the trainee arrived in pieces: the session after each of them, and once it is
+    /// open.</summary>
+    /// <param name="piece">Seconds of the scene.</param>
+    internal static IEnumerable<RehearsalSession> Opening(Scenario scenario, ulong seed, double piece)
+    {
+        var session = new RehearsalSession(seed, scenario, opens: false);
+        foreach (var _ in session.Before(piece))
+            yield return session;
+        yield return session;
+    }
 
     /// <summary>As it is with the seed.</summary>
     public Scenario Scenario { get; }
@@ -392,7 +404,7 @@ public sealed class RehearsalSession
             _ => (null as string, null as string),
         };
         if (limb is not null && Scenario.Limbs.All(l => Wire.Word(l) != limb))
-            return RunTexts.NoSuchLimb(limb.Replace('-', ' '));
+            return RunTexts.NoSuchLimb(Wire.Parse<Limb>(limb) is { } named ? Say.Limb(named) : limb.Replace('-', ' '));
         return wound is not null && Scenario.Wounds.All(w => w.Name != wound) ? RunTexts.NoSuchWound(wound) : null;
     }
 
@@ -430,8 +442,7 @@ public sealed class RehearsalSession
         var (kind, wound, asked) = (looked.Look.Kind, looked.Look.Wound, looked.Look.AskedAt - offset);
         truth.Add(new TruthLine.Looked(looked.At - offset, kind, wound, asked, ShownText.Write(seen), ShownText.Write(looked.Truth)));
         shown.Add(new(looked.At - offset, kind, wound, asked, seen, looked.Truth));
-        var word = Wire.Word(kind).Replace('-', ' ');
-        var text = ShownText.Write(seen).Replace('-', ' ');
+        var (word, text) = (LookWords.Say(kind), LookWords.Say(seen));
         Tell(HappeningKind.Looked, wound is null ? RunTexts.Looked(word, text) : RunTexts.LookedAt(word, wound, text), looked.At - offset);
     }
 
@@ -502,23 +513,38 @@ public sealed class RehearsalSession
         );
     }
 
-    /// <summary>Up to when the trainee arrives.</summary>
-    private void Before()
+    /// <summary>Up to when the trainee arrives, and opens the record; in pieces of so many seconds, each of which is its end.</summary>
+    private IEnumerable<double> Before(double piece)
     {
         foreach (var act in Scenario.Before)
         {
-            AdvanceTo(act.At);
+            foreach (var at in InPieces(act.At, piece))
+                yield return at;
             Begin(act.Act);
         }
 
-        AdvanceTo(0);
+        foreach (var at in InPieces(0, piece))
+            yield return at;
+        Open();
+    }
+
+    /// <summary>Lets time pass as <see cref="AdvanceTo"/> does, and is asked on after each piece.</summary>
+    internal IEnumerable<double> InPieces(double until, double piece)
+    {
+        while (!IsOver && Time < until)
+        {
+            AdvanceTo(Math.Min(until, Time + piece));
+            yield return Time;
+        }
     }
 
     /// <summary>What the record holds when the trainee takes the phone: the seal first.</summary>
     private void Open()
     {
         var start = Happened.At(Scenario.Start);
-        Write(new Payload.NoteWritten(RunTexts.Sealed(Seal, RunTexts.Caution)), start, ByScenario);
+        // What the record holds is the same in every language, and so are the hashes of its lines.
+        var note = Translation.InEnglish(() => RunTexts.Sealed(Seal, RunTexts.Caution));
+        Write(new Payload.NoteWritten(note), start, ByScenario);
         var who = Scenario.Casualty;
         Write(
             new Payload.CasualtyOpened(who.Alias, who.Sex, who.AgeYears, Math.Round(who.MassKg, 1), Medicines: who.Medicines),

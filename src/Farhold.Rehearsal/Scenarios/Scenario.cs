@@ -48,7 +48,9 @@ public sealed record Scenario
     public ImmutableArray<Inject> Injects { get; init; } = [];
     public required ScenarioEnd End { get; init; }
     public ImmutableArray<Expectation> Expect { get; init; } = [];
-    public ImmutableArray<string> KnownLimits { get; init; } = [];
+
+    /// <summary>As the file says them.</summary>
+    public ImmutableArray<string> AuthorsLimits { get; init; } = [];
     public Variation Vary { get; init; } = Variation.None;
 
     /// <summary>The limb whose veins and muscle are modelled; null where the first wound is on the trunk.</summary>
@@ -56,6 +58,16 @@ public sealed record Scenario
 
     /// <summary>Those with wounds, in the order of the file.</summary>
     public ImmutableArray<Limb> Limbs => [.. Wounds.Select(w => w.Limb).OfType<Limb>().Distinct()];
+
+    /// <summary>What the author says, and what holds of every scenario of its kind, whether the author thought of it or not.</summary>
+    public ImmutableArray<string> KnownLimits =>
+        [
+            .. AuthorsLimits,
+            .. Limbs.Length > 1 ? [ScenarioTexts.LimitTwoLimbs(Say.Limb(Limbs[0]))] : (string[])[],
+            .. Casualty.AgeYears < ScenarioCasualty.YoungestModelled
+                ? [ScenarioTexts.LimitYoung(Say.Number(Casualty.AgeYears), Say.Number(ScenarioCasualty.YoungestModelled))]
+                : (string[])[],
+        ];
 
     public bool Has(string item) => Kit.Any(k => k.Item == item && k.Count > 0);
 }

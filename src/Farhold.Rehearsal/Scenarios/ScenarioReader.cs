@@ -104,18 +104,9 @@ public static class ScenarioReader
                 Injects = injects,
                 End = end,
                 Expect = expect,
-                KnownLimits = [.. limits, .. Always(casualty, wounds)],
+                AuthorsLimits = limits,
                 Vary = vary,
             };
-        }
-
-        /// <summary>What holds of every scenario of its kind, whether its author thought of it or not.</summary>
-        private static IEnumerable<string> Always(ScenarioCasualty casualty, ImmutableArray<ScenarioWound> wounds)
-        {
-            if (wounds.Select(w => w.Limb).OfType<Limb>().Distinct().Count() > 1)
-                yield return ScenarioTexts.LimitTwoLimbs(Say.Limb(wounds.Select(w => w.Limb).OfType<Limb>().First()));
-            if (casualty.AgeYears < ScenarioCasualty.YoungestModelled)
-                yield return ScenarioTexts.LimitYoung(Say.Number(casualty.AgeYears), Say.Number(ScenarioCasualty.YoungestModelled));
         }
 
         private void Required(params ReadOnlySpan<string> members)

@@ -127,6 +127,63 @@ public class RehearsalDeskTests : RehearsalTest
     }
 
     [Fact]
+    public async Task The_debrief_shows_the_course_and_the_delays_each_as_a_picture_and_as_a_table()
+    {
+        await BeginAsync("bled-at-slackening", 24);
+        await Logbook.LogAsync(new Payload.TourniquetSlackened("t1"));
+        Pass(120);
+        var screen = Render<DebriefScreen>();
+        await Button(screen, Texts.DebriefShow).ClickAsync(new());
+        screen.WaitForAssertion(() => Assert.Equal(2, screen.FindAll(".debrief-picture").Count));
+        foreach (var picture in screen.FindAll(".debrief-picture"))
+        {
+            var label = picture.QuerySelector("svg[role=img]")!.GetAttribute("aria-label")!;
+            Assert.NotEmpty(picture.QuerySelectorAll("figcaption li"));
+            var cells = picture.QuerySelectorAll("details tbody th, details tbody td").Select(c => c.TextContent).ToArray();
+            Assert.NotEmpty(cells);
+            Assert.All(cells, c => Assert.Contains(c, label, StringComparison.Ordinal));
+        }
+
+        Assert.Single(screen.FindAll("#debrief-course-hatch"));
+        Assert.NotEmpty(screen.FindAll("circle.c-hollow")); // it was let out
+    }
+
+    [Fact]
+    public async Task A_what_if_counts_casualties_alike_and_stands_with_its_denominator()
+    {
+        await BeginAsync("bled-at-slackening", 24);
+        await Logbook.LogAsync(new Payload.TourniquetSlackened("t1"));
+        Pass(120);
+        Rehearsal.Alike = 2;
+        var screen = Render<DebriefScreen>();
+        await Button(screen, Texts.DebriefShow).ClickAsync(new());
+        screen.WaitForAssertion(() => Assert.Equal(5, screen.FindAll(".what-if .tiles button").Count));
+        await screen.FindAll(".what-if .tiles button")[1].ClickAsync(new());
+        screen.WaitForAssertion(() => Assert.Equal("2", screen.Find(".what-if progress").GetAttribute("value")));
+        Assert.Contains(Texts.DebriefAlike(2, 2), screen.Find(".what-if").TextContent, StringComparison.Ordinal);
+        Assert.Contains(screen.FindAll(".what-if li"), l => l.TextContent.EndsWith(" of 2 so", StringComparison.Ordinal));
+        Assert.Equal(5, screen.FindAll(".what-if .tiles button").Count); // another can be asked
+    }
+
+    /// <summary>What is counted so far stays.</summary>
+    [Fact]
+    public async Task A_what_if_can_be_stopped_between_two_pieces()
+    {
+        await BeginAsync("bled-at-slackening", 24);
+        Pass(120);
+        var (breaths, shown) = (0, new List<WhatIfShown>());
+        await Assert.ThrowsAsync<OperationCanceledException>(() =>
+            Rehearsal.WhatIfAsync(
+                "never-let-out",
+                shown.Add,
+                () => ++breaths < 50 ? Task.CompletedTask : Task.FromException(new OperationCanceledException())
+            )
+        );
+        Assert.Equal(50, breaths);
+        Assert.DoesNotContain(shown, s => s.Done == s.Count);
+    }
+
+    [Fact]
     public void Every_look_has_a_name_and_every_name_a_look()
     {
         var named = LookNames.Groups(Texts).SelectMany(g => g.Looks).ToArray();

@@ -200,6 +200,9 @@ internal static class Screens
         await page.EvaluateAsync("() => Blazor.navigateTo('/protocol')");
         await page.Heading("The protocol in force").WaitForAsync();
         yield return "protocol";
+        await page.EvaluateAsync("() => Blazor.navigateTo('/how-far')");
+        await page.Heading("How far can this be trusted?").WaitForAsync();
+        yield return "how-far";
         await page.EvaluateAsync("() => Blazor.navigateTo('/no-such-place')");
         await page.GetByRole(AriaRole.Heading).First.WaitForAsync();
         yield return "not-found";

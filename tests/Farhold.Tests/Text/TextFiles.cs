@@ -7,7 +7,8 @@ namespace Farhold.Tests.Text;
 /// <summary>The files of texts of the parts that work without a screen: <c>VerdictTexts.en.json</c> and those beside it.</summary>
 internal static partial class TextFiles
 {
-    public static string[] Parts { get; } = ["Farhold.Core", "Farhold.Exchange", "Farhold.WayOut", "Farhold.Documents"];
+    public static string[] Parts { get; } =
+    ["Farhold.Core", "Farhold.Exchange", "Farhold.WayOut", "Farhold.Documents", "Farhold.Rehearsal"];
 
     /// <summary>Full paths, by class and language.</summary>
     public static IEnumerable<(string Class, string Language, string Path)> All { get; } =

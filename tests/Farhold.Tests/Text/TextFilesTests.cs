@@ -30,6 +30,25 @@ public partial class TextFilesTests
                 .SelectMany(f => Faults(Texts(f.Class, "en"), TextFiles.Read(f.Path)).Select(fault => $"{f.Path}: {fault}"))
         );
 
+    /// <summary>So that two files can be read beside each other.</summary>
+    [Fact]
+    public void A_translation_has_its_keys_in_the_order_of_English() =>
+        Assert.Empty(
+            TextFiles
+                .All.Where(f => f.Language != "en")
+                .Where(f => !Texts(f.Class, "en").Keys.SequenceEqual(TextFiles.Read(f.Path).Keys))
+                .Select(f => f.Path)
+        );
+
+    /// <summary>The files of a language are joined while the app is built, and what joins them reads a backslash as a path's.</summary>
+    [Fact]
+    public void No_translation_has_a_backslash() =>
+        Assert.Empty(
+            TextFiles
+                .All.Where(f => f.Language != "en" && File.ReadAllText(f.Path).Contains('\\', StringComparison.Ordinal))
+                .Select(f => f.Path)
+        );
+
     [Fact]
     public void What_is_wrong_with_a_translation_is_told() =>
         Assert.Equal(
