@@ -55,7 +55,7 @@ public class KeyboardTests(Browser browser) : PhoneTest(browser)
         await Page.Heading("Hand over").WaitForAsync(new() { State = WaitForSelectorState.Attached });
         await PressAsync("Log", link: true);
         await Page.Heading("Log").WaitForAsync(new() { State = WaitForSelectorState.Attached });
-        await PressAsync("Change: Bleeding");
+        await PressAsync("Change: Tourniquet t1");
         await PressAsync("Withdraw");
         await PressAsync("Withdraw the entry");
         await Page.SeeEntriesAsync(5);

@@ -222,7 +222,7 @@ public class PlayedStoryTests(Browser browser) : PhoneTest(browser)
             "NOT NOW: Too late for tranexamic acid",
             "left leg: no attempt to convert the tourniquet recorded"
         );
-        Took(96);
+        Took(98);
     }
 
     [Fact]

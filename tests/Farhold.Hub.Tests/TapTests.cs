@@ -92,7 +92,7 @@ public class TapTests(Browser browser) : PhoneTest(browser)
         await Page.GetByText("Given paracetamol 1 g, mouth", new() { Exact = true }).WaitForAsync();
     }
 
-    /// <summary>One look is enough with at most 20 minutes left to the 2 hours; the first look, age and means were seen to before.</summary>
+    /// <summary>One look is enough with at most 20 minutes left of the 2 hours; first look, age and means were seen to before.</summary>
     [Fact]
     public async Task From_check_first_to_a_possible_attempt_18()
     {

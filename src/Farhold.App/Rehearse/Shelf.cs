@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Runtime.CompilerServices;
 using System.Text;
+using Farhold.Physiology.Reference;
 using Farhold.Rehearsal.Scenarios;
 using Farhold.Rehearsal.Trust;
 
@@ -41,6 +42,18 @@ internal static class Shelf
                 [.. TrustText.Groups().Select(g => (g.Title, g.Targets.Select(TrustText.Row).ToImmutableArray()))]
             );
     }
+
+    /// <summary>How many courses of the model are checked to the bit.</summary>
+    public static int Courses
+    {
+        [MethodImpl(MethodImplOptions.NoInlining)] // see RunFactory
+        get => BitGate.Names.Count();
+    }
+
+    /// <summary>Whether this phone works them out as the machine did that the model was tested on.</summary>
+    /// <returns>After each piece: how many are worked out, and how many of them are not the same to the last bit.</returns>
+    [MethodImpl(MethodImplOptions.NoInlining)] // see RunFactory
+    public static IEnumerable<(int Done, int Differing)> CheckBits() => BitGate.InPieces();
 
     public static Scenario Find(string id, string? file) =>
         file is null

@@ -43,6 +43,18 @@ public class HowFarScreenTests : ScreenTest
         Assert.NotEmpty(screen.FindAll("tbody tr"));
     }
 
+    [Fact]
+    public void The_phone_is_checked_against_the_bits_of_the_model()
+    {
+        var screen = Render<HowFarScreen>();
+        Button(screen, Texts.BitStart).Click();
+        screen.WaitForAssertion(
+            () => Assert.Equal(Texts.BitSame(8), screen.Find(".bit-check [role=status]").TextContent),
+            TimeSpan.FromMinutes(2)
+        );
+        Assert.Equal(Texts.BitStart, screen.Find(".bit-check button").TextContent);
+    }
+
     /// <summary>Every screen stands in the frame.</summary>
     [Theory]
     [InlineData(true)]

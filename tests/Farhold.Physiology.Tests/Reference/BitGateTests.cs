@@ -15,6 +15,15 @@ public class BitGateTests
     }
 
     [Fact]
+    public void In_pieces_all_courses_agree_too()
+    {
+        var pieces = BitGate.InPieces().ToArray();
+        Assert.Equal((0, 0), pieces[0]);
+        Assert.Equal((8, 0), pieces[^1]);
+        Assert.True(pieces.Length > 8 * 10, "a page could not breathe within a course");
+    }
+
+    [Fact]
     public void There_are_eight_courses() => Assert.Equal(8, BitGate.Names.Distinct().Count());
 
     [Fact]
