@@ -57,6 +57,8 @@ public class KeyboardTests(Browser browser) : PhoneTest(browser)
         await Page.Heading("Log").WaitForAsync(new() { State = WaitForSelectorState.Attached });
         await PressAsync("Change: Tourniquet t1");
         await PressAsync("Withdraw");
+        await TabToAsync("Entered twice");
+        await Page.Keyboard.PressAsync("Space");
         await PressAsync("Withdraw the entry");
         await Page.SeeEntriesAsync(5);
     }

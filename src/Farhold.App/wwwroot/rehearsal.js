@@ -18,16 +18,16 @@ export function keepPast(text) {
 /** The run that was begun in whichever tab, and not ended. */
 export const run = () => localStorage.getItem(runKey) ?? '';
 
+// A page goes on until it is left, and keeps its run once more as it goes out of sight.
+let ended = false;
+
 export function keepRun(text) {
+  if (ended) return true;
   try { localStorage.setItem(runKey, text); return true; } catch { return false; }
 }
 
-function clearKeys() {
-  for (const key of Object.keys(localStorage)) if (key.startsWith(practised)) localStorage.removeItem(key);
-}
-
 async function clear() {
-  clearKeys();
+  for (const key of Object.keys(localStorage)) if (key.startsWith(practised)) localStorage.removeItem(key);
   await wipe('farhold-practice');
 }
 
@@ -46,7 +46,7 @@ export function goOn() {
 
 /** The tab is real again. */
 export async function end(address) {
-  addEventListener('pagehide', clearKeys); // the page goes on until it is left, and writes what it wrote before
+  ended = true;
   await clear();
   sessionStorage.removeItem(marker);
   location.assign(new URL(address, document.baseURI));

@@ -38,6 +38,14 @@ public partial class SentencesTests
             "Farhold.Core/Records/Kinds/WoundFound.cs",
             "Farhold.Exchange/Document/CarriedLine.cs",
             "Farhold.Exchange/Message/",
+            "Farhold.Rehearsal/Runs/AskedLine.cs",
+            "Farhold.Rehearsal/Runs/LineFile.cs",
+            "Farhold.Rehearsal/Runs/Script.cs",
+            "Farhold.Rehearsal/Runs/TruthFile.cs",
+            "Farhold.Rehearsal/Scenarios/ActFields.cs",
+            "Farhold.Rehearsal/Scenarios/ScenarioReader.cs",
+            "Farhold.Rehearsal/Scenarios/ShowFields.cs",
+            "Farhold.Rehearsal/Scenarios/SpanFields.cs",
             "Farhold.WayOut/Ground/Gpx.cs",
             "Farhold.WayOut/Ground/GpxPointDraft.cs",
             "Farhold.WayOut/Ground/GpxReader.cs",
@@ -76,8 +84,14 @@ public partial class SentencesTests
         ];
 
     [Fact]
-    public void No_sentence_is_in_the_code() =>
-        Assert.Empty(Files().Where(f => !IsAllowed(f)).SelectMany(f => Sentences(File.ReadAllText(Full(f))).Select(s => $"{f}: {s}")));
+    public void No_sentence_is_in_the_code()
+    {
+        string[] found =
+        [
+            .. Files().Where(f => !IsAllowed(f)).SelectMany(f => Sentences(File.ReadAllText(Full(f))).Select(s => $"{f}: {s}")),
+        ];
+        Assert.True(found.Length == 0, string.Join('\n', found));
+    }
 
     /// <summary>So that nothing stays allowed that no longer needs to be.</summary>
     [Fact]
