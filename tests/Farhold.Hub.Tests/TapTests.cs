@@ -94,7 +94,7 @@ public class TapTests(Browser browser) : PhoneTest(browser)
 
     /// <summary>One look is enough with at most 20 minutes left of the 2 hours; first look, age and means were seen to before.</summary>
     [Fact]
-    public async Task From_check_first_to_a_possible_attempt_18()
+    public async Task From_check_first_to_a_possible_attempt_16()
     {
         await OpenAsync("60 min ago");
         await Carer.PassAsync(44);
@@ -119,7 +119,7 @@ public class TapTests(Browser browser) : PhoneTest(browser)
         await CountAsync(1, () => Carer.LogAsync("None"));
         await Carer.EnterAgeAsync("34");
         await CountAsync(
-            17,
+            15,
             async () =>
             {
                 await Carer.TapAsync(Carer.Dock);
@@ -137,11 +137,9 @@ public class TapTests(Browser browser) : PhoneTest(browser)
                 await Carer.RadioAsync("Blood pressure cuff", "No cuff here");
                 await Carer.LogAsync("Log signs");
                 await Page.Heading("Now").WaitForAsync(new() { State = WaitForSelectorState.Attached });
-                await Carer.TapAsync(Carer.Dock);
-                await Carer.LogAsync("No pulse");
             }
         );
-        await Page.Heading("LEFT leg: Make an attempt").WaitForAsync();
+        await Assertions.Expect(Carer.Dock).ToHaveTextAsync("Start an attempt");
     }
 
     [Fact]
