@@ -6,7 +6,7 @@ namespace Farhold.App.Rehearse;
 /// <param name="Intro">What it is, and whether it is of the rehearsal as it was.</param>
 /// <param name="Pictures">Each with all that it shows as a table.</param>
 /// <param name="Changes">What may be asked what-if of: a word for the run, and a title.</param>
-/// <param name="IsClean">Nothing was left to remark.</param>
+/// <param name="IsClean">It was carried to its end, and nothing was left to remark.</param>
 public sealed record Debriefing(
     ImmutableArray<string> Intro,
     ImmutableArray<(string Title, ImmutableArray<string> Lines)> Parts,

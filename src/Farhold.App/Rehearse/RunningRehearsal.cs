@@ -93,7 +93,7 @@ internal sealed class RunningRehearsal : IRun
                     .Select(p => new PictureShown(p.Title, p.Svg, p.Key, p.Table.Heads, p.Table.Rows)),
             ],
             [.. WhatIf.Offered.Select(w => (w, Labels.Sentence(WhatIf.Parse(w)!.Title)))],
-            debrief.Remarks.IsEmpty
+            debrief.Remarks.IsEmpty && Session.IsOver
         );
     }
 

@@ -48,7 +48,9 @@ public static class DebriefText
         yield return (
             DebriefTexts.PartNext,
             [
-                debrief.OneThing is { } point ? DebriefTexts.OneThing(Practice.Say(point)) : DebriefTexts.NothingToPractise,
+                debrief.OneThing is { } point ? DebriefTexts.OneThing(Practice.Say(point))
+                : debrief.Session.IsOver ? DebriefTexts.NothingToPractise
+                : DebriefTexts.EndedEarly,
                 DebriefTexts.WhenNext,
             ]
         );

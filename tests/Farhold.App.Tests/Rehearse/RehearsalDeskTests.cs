@@ -126,6 +126,17 @@ public class RehearsalDeskTests : RehearsalTest
         Assert.Equal(("bled-at-slackening", PackedFor.Unsaid, false), (past.Scenario, past.Packed, past.Mastered));
     }
 
+    /// <summary>Nothing was done, so there is nothing to remark; that is no mastery.</summary>
+    [Fact]
+    public async Task A_rehearsal_that_is_ended_early_counts_as_none_mastered()
+    {
+        await BeginAsync("bled-at-slackening", 24);
+        Pass(120);
+        var debrief = Rehearsal.Debrief()!;
+        Assert.False(debrief.IsClean);
+        Assert.Contains("carry one through to its end", string.Join(' ', debrief.Parts[^1].Lines), StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task The_debrief_shows_the_course_and_the_delays_each_as_a_picture_and_as_a_table()
     {
