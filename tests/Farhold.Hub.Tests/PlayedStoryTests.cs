@@ -9,17 +9,6 @@ namespace Farhold.Hub.Tests;
 /// </summary>
 public class PlayedStoryTests(Browser browser) : PhoneTest(browser)
 {
-    private static readonly string[] AllClear =
-    [
-        "Airway is free",
-        "Looked: nothing, breathing is easy",
-        "Strong; skin warm, dry and pink",
-        "Dry and warm",
-        "Awake and clear, nothing on the head",
-        "Looked: nothing, not pregnant",
-        "Asked: none of these",
-    ];
-
     private Touch Carer => field ??= new(Page);
 
     private ILocator Place => Page.Locator("main");
@@ -34,7 +23,7 @@ public class PlayedStoryTests(Browser browser) : PhoneTest(browser)
         await Carer.SayAsync("Tourniquet tightened", "10 min ago", "Left leg", "Tightened (t1)");
         await SaysAsync("LEFT leg: Check first", "Has it stopped?");
         await Carer.LogAsync("None");
-        await Carer.LookAsync(["Nothing else bleeds", .. AllClear, "Fall", "10 to 30 minutes ago"]);
+        await Carer.LookAsync(["Nothing else bleeds", .. Touch.AllClear, "Fall", "10 to 30 minutes ago"]);
         await SaysAsync("LEFT leg: Check first", "Enter the age");
         await NoAttemptAsync();
         await SayMeansAsync("Haemostatic gauze", "Surgery within 12 h");
@@ -151,7 +140,7 @@ public class PlayedStoryTests(Browser browser) : PhoneTest(browser)
             "Left arm, torn off",
             "Tourniquet on; it stopped",
             "Nothing else bleeds",
-            .. AllClear,
+            .. Touch.AllClear,
             "Crush",
             "10 to 30 minutes ago",
         ]);
@@ -199,7 +188,7 @@ public class PlayedStoryTests(Browser browser) : PhoneTest(browser)
         await SaysAsync("LEFT leg: Leave it on", "Has it stopped?");
         await Carer.LogAsync("None");
         await NoAttemptAsync();
-        await Carer.LookAsync(["Nothing else bleeds", .. AllClear, "Fall", "4 to 12 hours ago"]);
+        await Carer.LookAsync(["Nothing else bleeds", .. Touch.AllClear, "Fall", "4 to 12 hours ago"]);
         await SaysAsync("LEFT leg: Leave it on", "Pulse below the tourniquet");
         await Assertions.Expect(Place).ToContainTextAsync("Leave it tight. Keep the limb cool, never on snow or ice");
         await Carer.TapAsync(Carer.Dock);
@@ -232,7 +221,7 @@ public class PlayedStoryTests(Browser browser) : PhoneTest(browser)
         await Carer.SayAsync("Wound found", "30 min ago", "Bleeding", "Right leg");
         await Carer.SayAsync("Tourniquet tightened", "30 min ago", "Right leg", "Tightened (t1)");
         await Carer.LogAsync("None");
-        await Carer.LookAsync(["Nothing else bleeds", .. AllClear, "Vehicle", "30 to 60 minutes ago"]);
+        await Carer.LookAsync(["Nothing else bleeds", .. Touch.AllClear, "Vehicle", "30 to 60 minutes ago"]);
         await SaysAsync("RIGHT leg: Check first", "Enter the age");
         await Carer.DueAsync("Look where it sits");
         await Carer.SitsAsync("Clothing", "High on the limb", "Improvised");

@@ -98,18 +98,7 @@ public class TapTests(Browser browser) : PhoneTest(browser)
     {
         await OpenAsync("60 min ago");
         await Carer.PassAsync(44);
-        await Carer.LookAsync(
-            "Nothing else bleeds",
-            "Airway is free",
-            "Looked: nothing, breathing is easy",
-            "Strong; skin warm, dry and pink",
-            "Dry and warm",
-            "Awake and clear, nothing on the head",
-            "Looked: nothing, not pregnant",
-            "Asked: none of these",
-            "Fall",
-            "1 to 2 hours ago"
-        );
+        await Carer.LookAsync(["Nothing else bleeds", .. Touch.AllClear, "Fall", "1 to 2 hours ago"]);
         await Carer.SayAsync("Surgery or clinic: when", "Surgery", "Surgery within 12 h");
         await Carer.SayAsync("Who can watch", null, "You or another can watch closely");
         await Carer.SayAsync("Supplies left", "Haemostatic gauze", "2");

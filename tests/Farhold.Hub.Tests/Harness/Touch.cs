@@ -7,6 +7,18 @@ namespace Farhold.Hub.Tests.Harness;
 /// <remarks>The clock runs only by taps and by <see cref="PassAsync"/>: what is shown does not depend on how fast the machine is.</remarks>
 internal sealed class Touch(IPage page)
 {
+    /// <summary>Answers of the first look, from the airway to the history, of a casualty with nothing else.</summary>
+    public static readonly string[] AllClear =
+    [
+        "Airway is free",
+        "Looked: nothing, breathing is easy",
+        "Strong; skin warm, dry and pink",
+        "Dry and warm",
+        "Awake and clear, nothing on the head",
+        "Looked: nothing, not pregnant",
+        "Asked: none of these",
+    ];
+
     /// <summary>Answers of the first look that ask further and log nothing.</summary>
     private static readonly string[] Asking =
     [
