@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Data.Common;
 using Farhold.Sync;
 using NodaTime;
 
@@ -22,6 +23,13 @@ internal sealed record Match(string? Certain, ImmutableArray<string> Candidates)
 /// <remarks>Safe for use by several threads. Every store passes <c>RecordStoreContract</c>.</remarks>
 internal interface IRecordStore : IAsyncDisposable
 {
+    /// <summary>The database that the records are in, for what else is kept there (numbered SQL files, from 2 on).</summary>
+    /// <remarks>
+    /// SQL that every store understands: parameters <c>@x</c>, <c>on conflict do nothing</c>, whole numbers as <see cref="long"/>.
+    /// The tables <c>casualty</c>, <c>root</c> and <c>line</c> are this interface's own.
+    /// </remarks>
+    DbDataSource Rows { get; }
+
     /// <summary>Keeps lines; each line of a casualty once, however often and in whatever order it comes.</summary>
     /// <returns>How many are new. By then they are on the disk.</returns>
     /// <exception cref="StoreFullException">There is no room; nothing of this arrival was kept. Later ones may succeed.</exception>

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Data.Common;
 using System.Security.Cryptography;
 using System.Threading.Channels;
 using Farhold.Sync;
@@ -31,6 +32,9 @@ internal sealed class SqliteStore : IRecordStore
     private SqliteStore(string file)
     {
         reading = new SqliteConnectionStringBuilder { DataSource = file, Mode = SqliteOpenMode.ReadOnly }.ToString();
+        Rows = SqliteFactory.Instance.CreateDataSource(
+            new SqliteConnectionStringBuilder { DataSource = file, ForeignKeys = true }.ToString()
+        );
         writing = new(new SqliteConnectionStringBuilder { DataSource = file, Pooling = false }.ToString());
         writing.Open();
         Run("pragma journal_mode = wal");
@@ -45,6 +49,8 @@ internal sealed class SqliteStore : IRecordStore
             insert.Parameters.Add(new SqliteParameter { ParameterName = name });
         writer = Task.Run(WriteAsync);
     }
+
+    public DbDataSource Rows { get; }
 
     /// <param name="folder">Made where it is missing.</param>
     /// <exception cref="StoreUnusableException">It can't be written, or is of a later version.</exception>
@@ -92,6 +98,7 @@ internal sealed class SqliteStore : IRecordStore
         await writer;
         await insert.DisposeAsync();
         await writing.DisposeAsync();
+        await Rows.DisposeAsync();
     }
 
     /// <summary>The value of a pragma of the connection that writes, for tests.</summary>
