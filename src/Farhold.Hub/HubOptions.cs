@@ -10,6 +10,7 @@ namespace Farhold.Hub;
 /// <param name="Hosts">Names under which it answers besides those of this machine itself and those in <paramref name="Listen"/>.</param>
 /// <param name="Local">A local protocol that cards are made by; null: none.</param>
 /// <param name="Sync">Whether records are kept here, and where; null: nothing is.</param>
+/// <param name="Demo">A folder with invented casualties that a hub without any is filled with; null: none.</param>
 /// <param name="Issuers">Files with the codes of those whose signature on it is trusted.</param>
 internal sealed record HubOptions(
     string AppFolder,
@@ -17,7 +18,8 @@ internal sealed record HubOptions(
     ImmutableArray<string> Hosts = default,
     string? Local = null,
     ImmutableArray<string> Issuers = default,
-    SyncOptions? Sync = null
+    SyncOptions? Sync = null,
+    string? Demo = null
 )
 {
     public const string Help = """
@@ -28,8 +30,8 @@ internal sealed record HubOptions(
           --host NAME    a name under which the app is opened, such as farhold.example; may be given several times
           --local FILE   a local protocol that cards are made by, its signature beside it
           --issuer FILE  the code of an issuer whose signature on it is trusted; may be given several times
-          --trusted-local-network FOLDER   keeps records of phones in FOLDER. FOR A TRUSTED LOCAL NETWORK ONLY: until phones can be
-                         enrolled, everybody who reaches this address may read and add to every record
+          --records FOLDER   keeps records of phones in FOLDER, and answers those that are enrolled
+          --demo FOLDER  fills a hub that holds no record with the invented casualties of FOLDER, and invites somebody to look at them
           --version      the version, and nothing else
           --static-host FOLDER TARGET   writes what another host of the app in FOLDER has to send into TARGET, and ends
         Without --port and --urls it serves this machine alone, at a port drawn on the first start and kept in
@@ -37,6 +39,7 @@ internal sealed record HubOptions(
         FARHOLD_LISTEN stands for --urls, FARHOLD_HOSTS for --host (several divided by ';').
         Requests under any other name are refused. The names of this machine (localhost, 127.0.0.1, [::1]) always work.
         Phones need https to keep the app offline; put a certificate in front and name it with --host.
+        invite FOLDER --help says how somebody is invited; the first owner is, at the console.
         """;
 
     /// <summary>Null, with the reason on standard error, if an argument is unknown, the folder has no app or the port is taken.</summary>
@@ -48,12 +51,13 @@ internal sealed record HubOptions(
             .Split(';', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries)
             .ToList();
         string? protocol = null,
-            records = null;
+            records = null,
+            demo = null;
         var issuers = new List<string>();
         for (var i = 0; i < args.Length; i += 2)
         {
             if (
-                args[i] is not ("--app" or "--urls" or "--port" or "--host" or "--local" or "--issuer" or "--trusted-local-network")
+                args[i] is not ("--app" or "--urls" or "--port" or "--host" or "--local" or "--issuer" or "--records" or "--demo")
                 || i + 1 == args.Length
             )
                 return Refuse($"'{args[i]}' is no option with a value here; --help lists them.");
@@ -72,8 +76,11 @@ internal sealed record HubOptions(
                 case "--local":
                     protocol = value;
                     break;
-                case "--trusted-local-network":
+                case "--records":
                     records = Path.GetFullPath(value);
+                    break;
+                case "--demo":
+                    demo = Path.GetFullPath(value);
                     break;
                 case "--issuer":
                     issuers.Add(value);
@@ -98,7 +105,15 @@ internal sealed record HubOptions(
             listen = LocalPort.Address(chosen);
         }
 
-        return new HubOptions(Path.GetFullPath(app), listen, [.. hosts], protocol, [.. issuers], records is null ? null : new(records));
+        return new HubOptions(
+            Path.GetFullPath(app),
+            listen,
+            [.. hosts],
+            protocol,
+            [.. issuers],
+            records is null ? null : new(records),
+            demo
+        );
     }
 
     private static HubOptions? Refuse(string reason)
