@@ -27,7 +27,9 @@ public static class KnownMissing
         return new(last.ToImmutable(), unnumbered.ToImmutable());
     }
 
-    /// <summary>By device, the number up to which lines exist that others told of and that are not all here: for <see cref="Head.Known"/>.</summary>
+    /// <summary>
+    /// By device, the number up to which lines exist that others told of and that are not all here: for <see cref="Head.Known"/>.
+    /// </summary>
     public static ImmutableSortedDictionary<string, int> ToTell(LineSet mine, IEnumerable<Head> others) =>
         Here(mine, others)
             .Last.Where(d => d.Value > mine.Vector[d.Key].Length)

@@ -3,7 +3,9 @@ using System.Collections.Immutable;
 namespace Farhold.App.Services;
 
 /// <summary>What is known to exist of each casualty's record and is not on this phone.</summary>
-/// <remarks>Kept, so that it holds an attempt back from the first judgement after a start on, and not only once the hub is heard again.</remarks>
+/// <remarks>
+/// Kept, so that it holds an attempt back from the first judgement after a start on, and not only once the hub is heard again.
+/// </remarks>
 public sealed class KeptElsewhere(IPhone phone)
 {
     private readonly Dictionary<string, KnownElsewhere> known = new(StringComparer.Ordinal);

@@ -1,6 +1,5 @@
 using System.Collections.Concurrent;
 using System.Collections.Immutable;
-using System.Runtime.CompilerServices;
 using System.Threading.Channels;
 using Farhold.Hub.Access;
 using Farhold.Hub.Sync;
@@ -47,19 +46,12 @@ internal sealed class WatchBoard(SyncDesk desk, AccessStore access, HubRules rul
     }
 
     /// <summary>What changes from now on, of whatever casualty; ends where the reader is too slow.</summary>
-    public async IAsyncEnumerable<Standing> ChangesAsync([EnumeratorCancellation] CancellationToken cancel)
+    public ChannelReader<Standing> Watch(CancellationToken until)
     {
         var channel = Channel.CreateBounded<Standing>(MostWaiting);
         watching[channel] = 0;
-        try
-        {
-            await foreach (var one in channel.Reader.ReadAllAsync(cancel))
-                yield return one;
-        }
-        finally
-        {
-            watching.TryRemove(channel, out _);
-        }
+        until.Register(() => watching.TryRemove(channel, out _));
+        return channel.Reader;
     }
 
     protected override async Task ExecuteAsync(CancellationToken stoppingToken)

@@ -38,29 +38,37 @@ internal static class WatchRoutes
         context.Features.Get<IHttpResponseBodyFeature>()?.DisableBuffering();
         if (context.Features.Get<Microsoft.AspNetCore.Server.Kestrel.Core.Features.IHttpMinResponseDataRateFeature>() is { } rate)
             rate.MinDataRate = null;
-        await using var changes = board.ChangesAsync(leaving).GetAsyncEnumerator(leaving);
-        var next = changes.MoveNextAsync().AsTask(); // listening before the first picture, so that nothing falls between
-        foreach (var one in await board.AllAsync(caller.Device, caller.Reach, leaving))
-            await SendAsync(context, "standing", one.Json);
-        await SendAsync(context, "all", Now(clock));
-        while (true)
+        using var gone = CancellationTokenSource.CreateLinkedTokenSource(leaving);
+        try
         {
-            var ended = await Task.WhenAny(next, Task.Delay(Alive, clock, leaving));
-            if (await access.DeviceAsync(caller.Device.Thumb, leaving) is not { Revoked: null })
-                return;
-            if (ended != next)
+            var changes = board.Watch(gone.Token); // before the first picture, so that nothing falls between
+            foreach (var one in await board.AllAsync(caller.Device, caller.Reach, leaving))
+                await SendAsync(context, "standing", one.Json);
+            await SendAsync(context, "all", Now(clock));
+            var more = changes.WaitToReadAsync(leaving).AsTask();
+            while (true)
             {
+                var first = await Task.WhenAny(more, Task.Delay(Alive, clock, leaving));
                 leaving.ThrowIfCancellationRequested();
-                await SendAsync(context, "alive", Now(clock));
-                continue;
-            }
+                if (await access.DeviceAsync(caller.Device.Thumb, leaving) is not { Revoked: null })
+                    return;
+                if (first != more)
+                {
+                    await SendAsync(context, "alive", Now(clock));
+                    continue;
+                }
 
-            if (!await next)
-                return;
-            var changed = changes.Current;
-            next = changes.MoveNextAsync().AsTask();
-            if (await access.MaySeeAsync(caller.Device, caller.Reach, changed.Id, leaving))
-                await SendAsync(context, "standing", changed.Json);
+                if (!await more)
+                    return;
+                while (changes.TryRead(out var changed))
+                    if (await access.MaySeeAsync(caller.Device, caller.Reach, changed.Id, leaving))
+                        await SendAsync(context, "standing", changed.Json);
+                more = changes.WaitToReadAsync(leaving).AsTask();
+            }
+        }
+        finally
+        {
+            await gone.CancelAsync();
         }
     }
 

@@ -8,7 +8,9 @@ using NodaTime;
 namespace Farhold.Hub.Fhir;
 
 /// <summary>FHIR R4, read and search, of the one casualty that a link is for: for a hospital's own program.</summary>
-/// <remarks>The base is <c>/hub/fhir/{link}</c>; the link's secret goes as <c>Authorization: Bearer</c>, its digits, if any, as <c>Farhold-Code</c>.</remarks>
+/// <remarks>
+/// The base is <c>/hub/fhir/{link}</c>; the link's secret goes as <c>Authorization: Bearer</c>, its digits, if any, as <c>Farhold-Code</c>.
+/// </remarks>
 internal static class FhirRoutes
 {
     public const string Json = "application/fhir+json";

@@ -97,7 +97,9 @@ internal sealed class HeldCasualty(string id, IRecordStore store, Vouched vouche
             return objection;
         }
 
-        /// <summary>An exchange with a device has ended, whole or broken off: what it said it holds is kept as far as it is lacking here.</summary>
+        /// <summary>
+        /// An exchange with a device has ended, whole or broken off: what it said it holds is kept as far as it is lacking here.
+        /// </summary>
         /// <remarks>A device's newest word stands in place of its older ones.</remarks>
         public async Task EndAsync(Device device, Head head, Instant now)
         {

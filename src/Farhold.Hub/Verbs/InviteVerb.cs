@@ -82,9 +82,10 @@ internal static class InviteVerb
         var until = now + Duration.FromDays(days);
         var code = await access.InviteAsync(new(role, team, name, until, Beforehand: true), "console", now);
         await audit.AddAsync("console", $"invitation.{Wire.Word(role)}", team, now);
+        var article = role is HubRole.Owner or HubRole.Adviser or HubRole.Instructor ? "an" : "a";
         return string.Create(
             CultureInfo.InvariantCulture,
-            $"Invitation for {(role is HubRole.Owner or HubRole.Adviser or HubRole.Instructor ? "an" : "a")} {Wire.Word(role)} of {team}, once, until {Say.Time(until)}: {Codes.Grouped(code)}"
+            $"Invitation for {article} {Wire.Word(role)} of {team}, once, until {Say.Time(until)}: {Codes.Grouped(code)}"
         );
     }
 }

@@ -7,8 +7,10 @@ public class DownloadTests
 {
     private static readonly string[] Light = ["Farhold.App", "Farhold.Core", "Farhold.WayOut", "Farhold.Exchange", "NodaTime", "QRCoder"];
 
-    /// <summary>Brought when somebody first rehearses, by no start (docs/decisions/rehearsing-apart.md).</summary>
-    private static readonly string[] Later = ["Farhold.Physiology", "Farhold.Rehearsal"];
+    /// <summary>
+    /// Brought by no start, but when somebody first rehearses (docs/decisions/rehearsing-apart.md), or once the phone belongs to a hub.
+    /// </summary>
+    private static readonly string[] Later = ["Farhold.Physiology", "Farhold.Rehearsal", "Farhold.Sync"];
 
     private static readonly string[] Framework =
     [

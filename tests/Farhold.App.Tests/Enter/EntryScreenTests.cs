@@ -8,6 +8,8 @@ public class EntryScreenTests : CareTest
     public async Task Every_kind_can_be_logged_from_its_form(Kind kind)
     {
         await TightAsync();
+        if (kind == Kind.QuestionTaken)
+            await LogAsync(1, new Payload.QuestionAsked("duty doctor", "May we try?"));
         var before = State.Of(kind).Length;
         var form = Show<EntryScreen>((nameof(EntryScreen.KindName), Kinds.Wire(kind)));
         foreach (
@@ -16,6 +18,8 @@ public class EntryScreenTests : CareTest
                 .Where(f => f.Wire is not ("region" or "note" or "earliest" or "latest" or "wound" or "tourniquet" or "answers"))
         )
             Fill(form, field);
+        if (kind == Kind.QuestionTaken)
+            Choose(form, Texts.FieldAnswers, "duty doctor: May we try?");
         Tap(form, "Log entry");
         if (form.FindAll("button").Any(b => Text(b) == Texts.AskBackYes))
             Tap(form, Texts.AskBackYes); // sevens are no likely age, mass or amount

@@ -106,6 +106,31 @@ public class AskScreenTests : CareTest
     }
 
     [Fact]
+    public async Task An_adviser_says_that_they_are_on_it_and_sends_an_answer_that_nobody_has_read_back_yet()
+    {
+        HubLine.Answer = new SmallHub { Role = "adviser" }.Answer;
+        await TightAsync(150);
+        var hub = Services.GetRequiredService<HubDesk>();
+        await hub.StartAsync();
+        Assert.Equal("", await hub.JoinAsync("abcd", "Ane"));
+        await LogAsync(1, new Payload.QuestionAsked("duty doctor", "May we try?"));
+        var ask = Show<AskScreen>();
+        Tap(ask, "I am on it");
+        Assert.Equal(State.Of(Kind.QuestionAsked)[^1].Id, Last<Payload.QuestionTaken>().Answers);
+        ask = Show<AskScreen>();
+        Assert.DoesNotContain(ask.FindAll("button"), b => Text(b) == "I am on it");
+        Tap(ask, "They answer");
+        Fill(ask, "No");
+        Tap(ask, "What their phone will say");
+        Assert.Empty(State.Of(Kind.AdviceReceived));
+        Tap(ask, "Send this answer");
+        var advice = Last<Payload.AdviceReceived>();
+        Assert.Null(advice.ReadBack);
+        Assert.Equal([], advice.Allows);
+        Assert.Equal(State.Of(Kind.QuestionAsked)[^1].Id, advice.Answers);
+    }
+
+    [Fact]
     public async Task What_they_correct_is_entered_again_with_what_was_said()
     {
         await TightAsync();

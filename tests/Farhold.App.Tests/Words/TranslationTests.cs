@@ -57,6 +57,7 @@ public partial class TranslationTests
         [
             "DayOfMonth",
             "DayOfYear",
+            "HubRoleInstructor",
             "No",
             "NoWord",
             "WordAbdomen",

@@ -22,9 +22,12 @@ public abstract class PhoneTest(Browser browser) : IAsyncLifetime
     /// <summary>The folder to serve.</summary>
     protected virtual string Folder => Published.Folder;
 
+    /// <summary>Where the hub keeps records of phones; null: it keeps none.</summary>
+    protected virtual string? Records => null;
+
     public virtual async ValueTask InitializeAsync()
     {
-        Server = await AppServer.StartAsync(Folder);
+        Server = await AppServer.StartAsync(Folder, records: Records);
         Phone = await browser.Chromium.NewContextAsync(Kind);
         await Phone.AddInitScriptAsync(
             "addEventListener('securitypolicyviolation', e => console.error('CSP: ' + e.violatedDirective + ' ' + e.blockedURI))"

@@ -47,7 +47,9 @@ public sealed class BoardTests
         Assert.False(row.GetProperty("question").TryGetProperty("taken", out _));
     }
 
-    /// <summary>The main point of safety: what a phone says it has and could not send holds an attempt back here, and on every other phone.</summary>
+    /// <summary>
+    /// The main point of safety: what a phone says it has and could not send holds an attempt back here, and on every other phone.
+    /// </summary>
     [Fact]
     public async Task Entries_that_a_phone_could_not_send_are_known_to_be_missing_at_the_hub_and_on_the_other_phone()
     {

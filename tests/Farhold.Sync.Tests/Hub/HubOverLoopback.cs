@@ -44,7 +44,9 @@ internal sealed class HubOverLoopback : IAsyncDisposable
     /// <summary>The services of the hub that runs in this process.</summary>
     public IServiceProvider Services => running!.Services;
 
-    /// <summary>A code that lets one device in, made at the console; the hub may run in this process, in another one, or not at all.</summary>
+    /// <summary>
+    /// A code that lets one device in, made at the console; the hub may run in this process, in another one, or not at all.
+    /// </summary>
     public async Task<string> InviteAsync(HubRole role = HubRole.Carer, string team = "watch", bool beforehand = true)
     {
         var now = SystemClock.Instance.GetCurrentInstant();

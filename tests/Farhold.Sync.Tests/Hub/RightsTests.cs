@@ -7,7 +7,9 @@ using Microsoft.AspNetCore.Routing;
 
 namespace Farhold.Sync.Tests.Hub;
 
-/// <summary>Every route of the hub, for every role, with a casualty of its own and a foreign one: made from the list of routes itself.</summary>
+/// <summary>
+/// Every route of the hub, for every role, with a casualty of its own and a foreign one: made from the list of routes itself.
+/// </summary>
 public sealed class RightsTests
 {
     [Fact]
