@@ -30,6 +30,8 @@ internal sealed record HubOptions(
           --issuer FILE  the code of an issuer whose signature on it is trusted; may be given several times
           --trusted-local-network FOLDER   keeps records of phones in FOLDER. FOR A TRUSTED LOCAL NETWORK ONLY: until phones can be
                          enrolled, everybody who reaches this address may read and add to every record
+          --hub-key FILE the key that records are sealed with; default: hub.key in FOLDER, made there at the first start. Keep a copy
+                         elsewhere: without it nobody can read the records
           --version      the version, and nothing else
           --static-host FOLDER TARGET   writes what another host of the app in FOLDER has to send into TARGET, and ends
         Without --port and --urls it serves this machine alone, at a port drawn on the first start and kept in
@@ -48,12 +50,23 @@ internal sealed record HubOptions(
             .Split(';', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries)
             .ToList();
         string? protocol = null,
-            records = null;
+            records = null,
+            key = null;
         var issuers = new List<string>();
         for (var i = 0; i < args.Length; i += 2)
         {
             if (
-                args[i] is not ("--app" or "--urls" or "--port" or "--host" or "--local" or "--issuer" or "--trusted-local-network")
+                args[i]
+                    is not (
+                        "--app"
+                        or "--urls"
+                        or "--port"
+                        or "--host"
+                        or "--local"
+                        or "--issuer"
+                        or "--trusted-local-network"
+                        or "--hub-key"
+                    )
                 || i + 1 == args.Length
             )
                 return Refuse($"'{args[i]}' is no option with a value here; --help lists them.");
@@ -74,6 +87,9 @@ internal sealed record HubOptions(
                     break;
                 case "--trusted-local-network":
                     records = Path.GetFullPath(value);
+                    break;
+                case "--hub-key":
+                    key = Path.GetFullPath(value);
                     break;
                 case "--issuer":
                     issuers.Add(value);
@@ -98,7 +114,14 @@ internal sealed record HubOptions(
             listen = LocalPort.Address(chosen);
         }
 
-        return new HubOptions(Path.GetFullPath(app), listen, [.. hosts], protocol, [.. issuers], records is null ? null : new(records));
+        return new HubOptions(
+            Path.GetFullPath(app),
+            listen,
+            [.. hosts],
+            protocol,
+            [.. issuers],
+            records is null ? null : new(records) { KeyFile = key }
+        );
     }
 
     private static HubOptions? Refuse(string reason)

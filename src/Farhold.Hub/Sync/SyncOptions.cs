@@ -8,4 +8,7 @@ internal sealed record SyncOptions(string Folder, int MostPerSecond = 2, int Mos
 {
     /// <summary>Longest wait for the next bytes of a request. Design: longer than a radio needs to come back.</summary>
     public TimeSpan Patience { get; init; } = TimeSpan.FromSeconds(60);
+
+    /// <summary>The hub key; null: beside the records.</summary>
+    public string? KeyFile { get; init; }
 }

@@ -30,7 +30,7 @@ internal static class SyncRoutes
 
     public static void AddSync(this IServiceCollection services, SyncOptions options)
     {
-        services.AddSingleton<IRecordStore>(_ => SqliteStore.Open(options.Folder));
+        services.AddSingleton<IRecordStore>(_ => SqliteStore.Open(options.Folder, options.KeyFile));
         services.AddSingleton<SyncDesk>();
         services.AddRateLimiter(limiter =>
         {
@@ -65,13 +65,49 @@ internal static class SyncRoutes
         app.UseRateLimiter();
         var casualties = app.MapGroup("/hub/casualties");
         casualties
-            .MapPost("/find", (HttpContext context, SyncDesk desk) => FindAsync(context, desk, Now(clock)))
+            .MapPost("/find", (HttpContext context, SyncDesk desk) => KeptAsync(() => FindAsync(context, desk, Now(clock))))
             .RequireRateLimiting(FindRate)
             .WithMetadata(new Takes(Json));
         casualties
-            .MapPost("/{id}/sync", (HttpContext context, SyncDesk desk, string id) => SyncAsync(context, desk, id, options, clock))
+            .MapPost(
+                "/{id}/sync",
+                (HttpContext context, SyncDesk desk, string id) => KeptAsync(() => SyncAsync(context, desk, id, options, clock))
+            )
             .RequireRateLimiting(SyncRate)
             .WithMetadata(new Takes(Lines));
+    }
+
+    private static IResult Gone =>
+        Problems.Of(
+            StatusCodes.Status410Gone,
+            "This record was erased at the hub. It may be deleted on the phone too, which never happens by itself."
+        );
+
+    /// <summary>Says what a store could not do.</summary>
+    private static async Task<IResult> KeptAsync(Func<Task<IResult>> act)
+    {
+        try
+        {
+            return await act();
+        }
+        catch (ErasedException)
+        {
+            return Gone;
+        }
+        catch (StoreFullException)
+        {
+            return Problems.Of(
+                StatusCodes.Status507InsufficientStorage,
+                "The hub has no room left. Lines that it did not acknowledge are not kept."
+            );
+        }
+        catch (StoreAwayException)
+        {
+            return Problems.Of(
+                StatusCodes.Status503ServiceUnavailable,
+                "The hub can't reach its database. Lines that it did not acknowledge may not be kept; ask again later."
+            );
+        }
     }
 
     private static async Task<IResult> SyncAsync(HttpContext context, SyncDesk desk, string id, SyncOptions options, TimeProvider clock)
@@ -102,13 +138,6 @@ internal static class SyncRoutes
         catch (InvalidDataException)
         {
             return Problems.Of(StatusCodes.Status400BadRequest, "The packing broke off; lines that came whole before it were kept.");
-        }
-        catch (StoreFullException)
-        {
-            return Problems.Of(
-                StatusCodes.Status507InsufficientStorage,
-                "The hub has no room left. Lines that it did not acknowledge are not kept."
-            );
         }
 
         if (reader.Head is not { } head)
@@ -175,17 +204,12 @@ internal static class SyncRoutes
             case Read<Roots>.Refused(var why):
                 return Problems.Of(StatusCodes.Status400BadRequest, "The roots of a casualty can't be read.", why);
             case Read<Roots>.Usable(var roots):
-                try
-                {
-                    var match = await desk.Store.FindAsync(roots, now, context.RequestAborted);
-                    return match.Certain is { } id
-                        ? Results.Json(new { id })
-                        : Results.Json(new { candidates = match.Candidates }, statusCode: StatusCodes.Status409Conflict);
-                }
-                catch (StoreFullException)
-                {
-                    return Problems.Of(StatusCodes.Status507InsufficientStorage, "The hub has no room left.");
-                }
+                var match = await desk.Store.FindAsync(roots, now, context.RequestAborted);
+                if (match.Erased is not null)
+                    return Gone;
+                return match.Certain is { } id
+                    ? Results.Json(new { id })
+                    : Results.Json(new { candidates = match.Candidates }, statusCode: StatusCodes.Status409Conflict);
             default:
                 throw new System.Diagnostics.UnreachableException();
         }

@@ -63,6 +63,33 @@ public sealed class SyncRouteTests
         }
     }
 
+    /// <summary>Whatever the phone asks: also what it only reads, and where the lines were in the hub's memory.</summary>
+    [Fact]
+    public async Task A_record_that_was_erased_is_gone_for_every_phone()
+    {
+        await using var hub = await HubOverLoopback.StartAsync();
+        var phone = Phone("a7k3", 5);
+        using var client = new PhoneClient(phone, hub.Port);
+        await client.FindAsync();
+        await client.SyncAsync();
+        await hub.Store.EraseAsync(
+            client.Casualty,
+            "owner",
+            "asked for",
+            Instant.FromUtc(2031, 5, 4, 12, 0),
+            TestContext.Current.CancellationToken
+        );
+        Assert.Equal(HttpStatusCode.Gone, await client.SyncAsync());
+        phone.Write("one more");
+        using var refused = await client.SendAsync(Link.Bytes(Outgoing.To(phone.Hint, phone.Lines, 10_000)));
+        Assert.Equal(HttpStatusCode.Gone, refused.StatusCode);
+        var title = JsonDocument.Parse(await refused.Content.ReadAsStringAsync(TestContext.Current.CancellationToken));
+        Assert.Contains("erased", title.RootElement.GetProperty("title").GetString(), StringComparison.Ordinal);
+        var roots = Roots.Of(phone.Lines.Lines);
+        var (status, _) = await client.FindAsync(JsonSerializer.Serialize(new { lines = roots.Lines, identities = roots.Identities }));
+        Assert.Equal(HttpStatusCode.Gone, status);
+    }
+
     [Fact]
     public async Task An_answer_that_is_lost_costs_bytes_and_no_line()
     {
