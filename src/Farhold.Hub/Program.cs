@@ -45,6 +45,8 @@ catch (IOException e)
 
 Console.WriteLine($"Farhold is at {string.Join(" and ", app.Urls)}. End with Ctrl+C.");
 if (options.Sync is { } sync)
-    Console.WriteLine($"Records are kept in {sync.Folder}. Everybody who reaches this address may read and add to them.");
+    Console.WriteLine(
+        $"Records are kept in {(sync.Postgres is null ? sync.Folder : "PostgreSQL")}. Everybody who reaches this address may read and add to them."
+    );
 await app.WaitForShutdownAsync();
 return 0;

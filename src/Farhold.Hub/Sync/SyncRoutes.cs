@@ -30,7 +30,7 @@ internal static class SyncRoutes
 
     public static void AddSync(this IServiceCollection services, SyncOptions options)
     {
-        services.AddSingleton<IRecordStore>(_ => SqliteStore.Open(options.Folder, options.KeyFile));
+        services.AddSingleton(_ => RecordStores.Open(options));
         services.AddSingleton<SyncDesk>();
         services.AddRateLimiter(limiter =>
         {
