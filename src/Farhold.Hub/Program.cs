@@ -1,9 +1,10 @@
 using Farhold.Hub;
 using Farhold.Hub.Storage;
+using Farhold.Hub.Verbs;
 
 if (args.Contains("--help"))
 {
-    Console.WriteLine(HubOptions.Help);
+    Console.WriteLine(HubOptions.Help + "\n" + Verb.Help);
     return 0;
 }
 if (args is ["--version"])
@@ -16,6 +17,8 @@ if (args is ["--static-host", var published, var target])
     StaticHost.Write(published, target);
     return 0;
 }
+if (await Verb.RunAsync(args, Console.Out) is { } ended)
+    return ended;
 if (HubOptions.From(args, Environment.GetEnvironmentVariable) is not { } options)
     return 2;
 

@@ -7,15 +7,16 @@ namespace Farhold.Hub.Storage;
 internal static class Migrations
 {
     /// <summary>From this form on lines are sealed.</summary>
-    private const int Sealed = 3;
+    public const int Sealed = 3;
 
     /// <summary>The form that this program writes.</summary>
     public static int Latest(Dialect dialect) => Numbers(dialect).Max();
 
     /// <param name="keyFile">Made where it is missing and nothing was sealed yet.</param>
+    /// <param name="upTo">The form to stop at; null: the latest.</param>
     /// <returns>The key that the lines in it are sealed with.</returns>
     /// <exception cref="StoreUnusableException">A later version of the program has made it, or the key is missing or another.</exception>
-    public static async Task<HubKey> ApplyAsync(DbConnection database, Dialect dialect, string keyFile)
+    public static async Task<HubKey> ApplyAsync(DbConnection database, Dialect dialect, string keyFile, int? upTo = null)
     {
         await database.RunAsync(dialect.Begin);
         try
@@ -29,8 +30,8 @@ internal static class Migrations
                         $"The records were written by a later version of the hub (form {current}; this one knows {Latest(dialect)}): "
                     ) + "use that one."
                 );
-            var key = await KeyAsync(database, current, keyFile);
-            foreach (var number in Numbers(dialect).Where(n => n > current).Order())
+            var key = current < Sealed ? HubKey.ReadOrMake(keyFile) : await KeyAsync(database, keyFile);
+            foreach (var number in Numbers(dialect).Where(n => n > current && n <= (upTo ?? n)).Order())
             {
                 await database.RunAsync(Text(dialect, number));
                 if (number == Sealed)
@@ -66,10 +67,10 @@ internal static class Migrations
     public static async Task<int> CurrentAsync(DbConnection database) =>
         Convert.ToInt32(await database.ScalarAsync("select coalesce(max(number), 0) from version"), CultureInfo.InvariantCulture);
 
-    private static async Task<HubKey> KeyAsync(DbConnection database, int current, string file)
+    /// <summary>The key that a database is sealed with.</summary>
+    /// <exception cref="StoreUnusableException">It is missing, or another.</exception>
+    public static async Task<HubKey> KeyAsync(DbConnection database, string file)
     {
-        if (current < Sealed)
-            return HubKey.ReadOrMake(file);
         var key = HubKey.Read(file);
         if (await database.ScalarAsync("select 1 from hub_key where print = @p", ("@p", key.Print)) is null)
             throw new StoreUnusableException($"The key in {file} is not the one that the records are sealed with.");

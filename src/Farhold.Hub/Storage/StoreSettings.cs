@@ -1,6 +1,7 @@
 namespace Farhold.Hub.Storage;
 
-/// <summary>Which database, as it was asked for. How to reach PostgreSQL is a secret: never on the command line, where all may see it.</summary>
+/// <summary>Which database, as it was asked for.</summary>
+/// <remarks>How to reach PostgreSQL is a secret: it never stands on the command line, where all may see it.</remarks>
 internal static class StoreSettings
 {
     public const string Variable = "FARHOLD_STORE";

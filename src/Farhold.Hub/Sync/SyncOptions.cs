@@ -12,6 +12,7 @@ internal sealed record SyncOptions(string Folder, int MostPerSecond = 2, int Mos
     /// <summary>The hub key; null: beside the records.</summary>
     public string? KeyFile { get; init; }
 
-    /// <summary>How PostgreSQL is reached; null: SQLite. Not public, so that it is not printed with the rest: it may hold a password.</summary>
+    /// <summary>How PostgreSQL is reached; null: SQLite.</summary>
+    /// <remarks>Not public, so that it is not printed with the rest: it may hold a password.</remarks>
     internal string? Postgres { get; init; }
 }

@@ -99,7 +99,7 @@ public sealed class PostgresStoreTests(PostgresServer server) : RecordStoreContr
         Assert.Equal(10L, await rows.ScalarAsync("select count(*) from casualty"));
     }
 
-    /// <summary>A hub keeps lines in memory: what came in at another one has to be seen, and must not be answered from memory alone.</summary>
+    /// <summary>A hub keeps lines in memory: what came in at another one has to be seen all the same.</summary>
     [Fact]
     public async Task What_came_in_at_one_hub_is_handed_out_by_the_other()
     {
