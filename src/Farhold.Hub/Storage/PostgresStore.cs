@@ -24,6 +24,14 @@ internal sealed class PostgresStore : IRecordStore
     /// <summary>Design: with pauses of up to 20 ms far more writers than there are hubs can have been first.</summary>
     private const int MostTries = 200;
 
+    /// <summary>What a server says that is about to end, or only just starting.</summary>
+    private static readonly ImmutableArray<string> Ending =
+    [
+        PostgresErrorCodes.AdminShutdown,
+        PostgresErrorCodes.CrashShutdown,
+        PostgresErrorCodes.CannotConnectNow,
+    ];
+
     private readonly NpgsqlDataSource source;
     private readonly HubKey hub;
     private readonly ConcurrentDictionary<string, DataKey> keys = new(StringComparer.Ordinal);
@@ -133,7 +141,7 @@ internal sealed class PostgresStore : IRecordStore
         {
             throw new StoreFullException(e);
         }
-        catch (NpgsqlException e) when (e is not PostgresException || e.IsTransient || e.SqlState is PostgresErrorCodes.AdminShutdown)
+        catch (NpgsqlException e) when (e is not PostgresException || e.IsTransient || e.SqlState is { } state && Ending.Contains(state))
         {
             throw new StoreAwayException(e);
         }

@@ -219,6 +219,29 @@ public sealed class PostgresStoreTests(PostgresServer server) : RecordStoreContr
         Assert.Equal(one.Order(), other.Order());
     }
 
+    [Fact]
+    public async Task A_phone_is_told_to_ask_again_while_the_server_is_away()
+    {
+        await using var own = new PostgresServer();
+        await own.InitializeAsync();
+        var database = await own.NewAsync();
+        await using var hub = await HubOverLoopback.StartAsync(s => s with { Postgres = database, KeyFile = Key });
+        var phone = new Side("here") { Hint = Head.Empty };
+        phone.Write("first");
+        using var client = new PhoneClient(phone, hub.Port);
+        await client.FindAsync();
+        Assert.Equal(HttpStatusCode.OK, await client.SyncAsync());
+        await own.KillAsync();
+        phone.Write("more");
+        Assert.Equal(HttpStatusCode.ServiceUnavailable, await client.SyncAsync());
+        await own.StartAsync();
+        HttpStatusCode again;
+        for (var tries = 0; (again = await client.SyncAsync()) == HttpStatusCode.ServiceUnavailable && tries < 20; tries++)
+            await Task.Delay(100, Stop); // connections of before end one by one
+        Assert.Equal(HttpStatusCode.OK, again);
+        Assert.Equal(phone.Lines.Vector, phone.Hint!.Have);
+    }
+
     /// <summary>The server is ended without a word while hubs append, and started again, several times over.</summary>
     [Fact]
     public async Task Nothing_acknowledged_is_lost_when_the_server_is_killed()
