@@ -17,7 +17,7 @@ if (args is ["--static-host", var published, var target])
     StaticHost.Write(published, target);
     return 0;
 }
-if (await Verb.RunAsync(args, Console.Out) is { } ended)
+if (await Verb.RunAsync(args, Console.Out, Console.Error) is { } ended)
     return ended;
 if (HubOptions.From(args, Environment.GetEnvironmentVariable) is not { } options)
     return 2;

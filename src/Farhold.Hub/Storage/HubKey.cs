@@ -79,11 +79,10 @@ internal sealed class HubKey
     /// <summary>Under another name first, so that no start ever finds half a key.</summary>
     private static void Make(string file)
     {
-        var part = string.Create(CultureInfo.InvariantCulture, $"{file}.{Environment.ProcessId}");
+        var part = $"{file}.{Path.GetRandomFileName()}";
         try
         {
             Directory.CreateDirectory(Path.GetDirectoryName(Path.GetFullPath(file))!);
-            File.Delete(part);
             var options = new FileStreamOptions { Mode = FileMode.CreateNew, Access = FileAccess.Write };
             if (!OperatingSystem.IsWindows())
                 options.UnixCreateMode = UnixFileMode.UserRead | UnixFileMode.UserWrite;

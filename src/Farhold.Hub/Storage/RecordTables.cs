@@ -93,6 +93,8 @@ internal static class RecordTables
     /// <summary>The tombstone under any of these names.</summary>
     public static async Task<Tombstone?> TombstoneAsync(DbConnection database, IReadOnlyCollection<byte[]> names)
     {
+        if (names.Count == 0)
+            return null;
         await using var command = database.Command("");
         command.CommandText =
             "select at, by, reason from tombstone where root_hmac in ("
@@ -111,6 +113,9 @@ internal static class RecordTables
     /// <summary>Those of the roots that are known, and whose they are.</summary>
     private static async Task<Dictionary<(string Kind, string Value), string>> KnownAsync(DbConnection database, Roots roots)
     {
+        var known = new Dictionary<(string, string), string>();
+        if (!Pairs(roots).Any())
+            return known;
         await using var command = database.Command("");
         command.CommandText =
             "select kind, value, casualty from root where "
@@ -119,7 +124,6 @@ internal static class RecordTables
                 Pairs(roots).Select((r, i) => $"kind = {Add(command, "@k", i, r.Kind)} and value = {Add(command, "@v", i, r.Value)}")
             );
         await using var rows = await command.ExecuteReaderAsync();
-        var known = new Dictionary<(string, string), string>();
         while (await rows.ReadAsync())
             known.Add((rows.GetString(0), rows.GetString(1)), rows.GetString(2));
         return known;

@@ -67,7 +67,7 @@ internal sealed class SqliteStore : IRecordStore
             await writing.OpenAsync();
             foreach (
                 var pragma in (string[])
-                    ["journal_mode = wal", "synchronous = full", "foreign_keys = on", "secure_delete = on", "busy_timeout = 2000"]
+                    ["journal_mode = wal", "synchronous = full", "foreign_keys = on", "secure_delete = on", "busy_timeout = 100"]
             )
                 await writing.ScalarAsync($"pragma {pragma}");
             var hub = await Migrations.ApplyAsync(writing, Dialect.Sqlite, keyFile ?? Path.Combine(folder, HubKey.FileName));

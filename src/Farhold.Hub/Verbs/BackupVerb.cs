@@ -25,6 +25,7 @@ internal static class BackupVerb
         if (before is not null && before.Key != key)
             throw new RefusedException($"{target} is a backup of records that are sealed with another hub key.");
         Directory.CreateDirectory(target);
+        await using var alone = Alone(target);
         var now = clock.GetUtcNow();
         var stamp = now.ToString("yyyyMMdd'T'HHmmssfff'Z'", CultureInfo.InvariantCulture);
         var known = before?.Casualties ?? ImmutableSortedDictionary<string, BackedUp>.Empty;
@@ -74,6 +75,20 @@ internal static class BackupVerb
         );
         await database.OpenAsync();
         return database;
+    }
+
+    /// <summary>Two that add to one backup at once would each write a manifest without the other's files.</summary>
+    private static FileStream Alone(string target)
+    {
+        try
+        {
+            var file = Path.Combine(target, "running.part");
+            return new(file, FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None, 1, FileOptions.DeleteOnClose);
+        }
+        catch (IOException e)
+        {
+            throw new RefusedException($"Another backup to {target} is running, or it can't be written: {e.Message}", e);
+        }
     }
 
     /// <summary>A folder that holds other things is not written to.</summary>

@@ -14,8 +14,9 @@ internal static class Verb
         They end with 0 where all is well, 1 where it is not, 2 where they could not begin.
         """;
 
+    /// <param name="errors">For why it could not begin.</param>
     /// <returns>What to end with; null where it is none of these.</returns>
-    public static async Task<int?> RunAsync(string[] args, TextWriter output)
+    public static async Task<int?> RunAsync(string[] args, TextWriter output, TextWriter errors)
     {
         try
         {
@@ -32,7 +33,7 @@ internal static class Verb
                 case ["verify", var folder, "--hub-key", var key]:
                     return await VerifyVerb.RunAsync(folder, key, output);
                 case ["backup" or "restore" or "verify", ..]:
-                    await output.WriteLineAsync(Help);
+                    await errors.WriteLineAsync(Help);
                     return 2;
                 default:
                     return null;
@@ -40,7 +41,7 @@ internal static class Verb
         }
         catch (Exception e) when (e is RefusedException or StoreUnusableException or UnauthorizedAccessException or IOException)
         {
-            await output.WriteLineAsync(e.Message);
+            await errors.WriteLineAsync(e.Message);
             return 2;
         }
     }

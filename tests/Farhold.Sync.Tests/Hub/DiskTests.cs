@@ -61,7 +61,7 @@ public sealed partial class DiskTests(ITestOutputHelper output)
         }
 
         using var said = new StringWriter(CultureInfo.InvariantCulture);
-        Assert.Equal(0, await Verb.RunAsync(["verify", folder], said));
+        Assert.Equal(0, await Verb.RunAsync(["verify", folder], said, said));
         SqliteConnection.ClearAllPools();
     }
 

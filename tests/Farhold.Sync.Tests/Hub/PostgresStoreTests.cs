@@ -82,6 +82,17 @@ public sealed class PostgresStoreTests(PostgresServer server) : RecordStoreContr
     }
 
     [Fact]
+    public async Task Hubs_that_start_at_once_on_an_empty_database_make_it_once()
+    {
+        var empty = await server.NewAsync();
+        var key = Path.Combine(folder, "new", HubKey.FileName);
+        var stores = await Task.WhenAll(Enumerable.Range(0, 4).Select(_ => Task.Run(() => PostgresStore.Open(empty, key), Stop)));
+        foreach (var store in stores)
+            await store.DisposeAsync();
+        Assert.Equal([HubKey.FileName], Directory.GetFiles(Path.GetDirectoryName(key)!).Select(f => Path.GetFileName(f)));
+    }
+
+    [Fact]
     public async Task Two_hubs_that_are_asked_for_a_new_casualty_at_once_open_one()
     {
         await using var one = PostgresStore.Open(connection, Key);

@@ -252,6 +252,18 @@ public sealed class VerbTests : IDisposable
     }
 
     [Fact]
+    public async Task Two_backups_at_once_are_not_made()
+    {
+        await using (var store = SqliteStore.Open(Folder))
+            await FilledAsync(store, "a", 1, 5);
+        Assert.Equal(0, await RunAsync("backup", Folder, Target));
+        await using (new FileStream(Path.Combine(Target, "running.part"), FileMode.Create, FileAccess.Write, FileShare.None))
+            Assert.Equal(2, await RunAsync("backup", Folder, Target));
+        Assert.Contains("Another backup", said.ToString(), StringComparison.Ordinal);
+        Assert.Equal(0, await RunAsync("backup", Folder, Target));
+    }
+
+    [Fact]
     public async Task A_backup_of_other_records_is_not_added_to()
     {
         await using (var store = SqliteStore.Open(Folder))
@@ -418,16 +430,17 @@ public sealed class VerbTests : IDisposable
 
     private static async Task<(int Ended, string Said)> ProgramAsync(string looked, params string[] args)
     {
-        var start = new ProcessStartInfo("dotnet") { RedirectStandardOutput = true };
+        var start = new ProcessStartInfo("dotnet") { RedirectStandardOutput = true, RedirectStandardError = true };
         foreach (var argument in args.Prepend(Path.Combine(AppContext.BaseDirectory, "Farhold.Hub.dll")))
             start.ArgumentList.Add(argument);
         using var hub = Process.Start(start)!;
-        var text = await hub.StandardOutput.ReadToEndAsync(Stop);
+        var (results, refusals) = (hub.StandardOutput.ReadToEndAsync(Stop), hub.StandardError.ReadToEndAsync(Stop));
         await hub.WaitForExitAsync(Stop);
+        var text = hub.ExitCode == 2 ? await refusals : await results;
         return (hub.ExitCode, text.Contains(looked, StringComparison.Ordinal) ? looked : text);
     }
 
-    private async Task<int> RunAsync(params string[] args) => (await Verb.RunAsync(args, said))!.Value;
+    private async Task<int> RunAsync(params string[] args) => (await Verb.RunAsync(args, said, said))!.Value;
 
     private static HeldLine Held(string device, int number) =>
         HeldLine.Of(
