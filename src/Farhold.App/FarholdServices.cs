@@ -7,7 +7,7 @@ public static class FarholdServices
 {
     /// <summary>
     /// The phone's own things have to be added beside it: <c>IPhone</c>, <c>ILogStore</c>, <c>IOfflineCopy</c>, <c>IAlerts</c>,
-    /// <c>IHandOverPhone</c>, <c>IXmlFiles</c>, <c>IPrinter</c>, <c>IBattery</c>, <c>IPositions</c>, <c>IPractice</c>,
+    /// <c>IHandOverPhone</c>, <c>IXmlFiles</c>, <c>IPrinter</c>, <c>IBattery</c>, <c>IPositions</c>, <c>IPractice</c>, <c>IHubLine</c>,
     /// <c>SignatureCheck</c> and a <c>TimeProvider</c>.
     /// </summary>
     public static IServiceCollection AddFarhold(this IServiceCollection services, Texts texts, PhoneClock clock)
@@ -25,6 +25,7 @@ public static class FarholdServices
         services.AddSingleton<NightHours>();
         services.AddSingleton<ShiftParty>();
         services.AddSingleton<RulesInForce>();
+        services.AddSingleton<KeptElsewhere>();
         services.AddSingleton<Judging>();
         services.AddSingleton<CareDesk>();
         services.AddSingleton<Logbook>();
@@ -44,6 +45,8 @@ public static class FarholdServices
         services.AddSingleton<PastRehearsals>();
         services.AddSingleton<Refresher>();
         services.AddSingleton<RehearsalDesk>();
+        services.AddSingleton<HubDesk>();
+        services.AddSingleton<BoardDesk>();
         return services;
     }
 }

@@ -31,12 +31,15 @@ builder.Services.AddSingleton<IXmlFiles>(await BrowserXml.StartAsync(builder.Hos
 builder.Services.AddSingleton<IPrinter, BrowserPrinter>();
 builder.Services.AddSingleton(await BrowserSignatures.StartAsync(builder.HostEnvironment.BaseAddress));
 builder.Services.AddSingleton<IBattery, BrowserBattery>();
+var hubLine = await BrowserHubLine.StartAsync(builder.HostEnvironment.BaseAddress);
+builder.Services.AddSingleton<IHubLine>(hubLine);
 builder.Services.AddSingleton<IPositions>(await BrowserPositions.StartAsync(builder.HostEnvironment.BaseAddress));
 var texts = Texts.In("en");
 builder.Services.AddFarhold(texts, new PhoneClock(RehearsalZone.Of(practice) ?? phone.TimeZone, texts));
 
 var host = builder.Build();
 practice.LoadBy(host.Services.GetRequiredService<LazyAssemblyLoader>());
+hubLine.LoadBy(host.Services.GetRequiredService<LazyAssemblyLoader>());
 await phone.QuietAsync();
 await host.Services.GetRequiredService<Language>().StartAsync();
 if (!practice.IsRehearsing)
@@ -51,6 +54,8 @@ await host.Services.GetRequiredService<LocalProtocolKeeper>().StartAsync();
 var session = host.Services.GetRequiredService<Session>();
 await session.StartAsync();
 await host.Services.GetRequiredService<RehearsalDesk>().StartAsync(phone.QuietAsync);
+if (!practice.IsRehearsing)
+    await host.Services.GetRequiredService<HubDesk>().StartAsync();
 var address = host.Services.GetRequiredService<NavigationManager>();
 if ((Places.CasualtyOf(address.ToBaseRelativePath(address.Uri)) ?? session.Interrupted) is { } casualty)
     await session.PrepareAsync(casualty);

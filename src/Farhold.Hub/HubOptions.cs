@@ -11,6 +11,7 @@ namespace Farhold.Hub;
 /// <param name="Hosts">Names under which it answers besides those of this machine itself and those in <paramref name="Listen"/>.</param>
 /// <param name="Local">A local protocol that cards are made by; null: none.</param>
 /// <param name="Sync">Whether records are kept here, and where; null: nothing is.</param>
+/// <param name="Demo">A folder with invented casualties that a hub without any is filled with; null: none.</param>
 /// <param name="Issuers">Files with the codes of those whose signature on it is trusted.</param>
 internal sealed record HubOptions(
     string AppFolder,
@@ -18,7 +19,8 @@ internal sealed record HubOptions(
     ImmutableArray<string> Hosts = default,
     string? Local = null,
     ImmutableArray<string> Issuers = default,
-    SyncOptions? Sync = null
+    SyncOptions? Sync = null,
+    string? Demo = null
 )
 {
     public const string Help = """
@@ -29,8 +31,8 @@ internal sealed record HubOptions(
           --host NAME    a name under which the app is opened, such as farhold.example; may be given several times
           --local FILE   a local protocol that cards are made by, its signature beside it
           --issuer FILE  the code of an issuer whose signature on it is trusted; may be given several times
-          --trusted-local-network FOLDER   keeps records of phones in FOLDER. FOR A TRUSTED LOCAL NETWORK ONLY: until phones can be
-                         enrolled, everybody who reaches this address may read and add to every record
+          --records FOLDER   keeps records of phones in FOLDER, and answers those that are enrolled
+          --demo FOLDER  fills a hub that holds no record with the invented casualties of FOLDER, and invites somebody to look at them
           --hub-key FILE the key that records are sealed with; default: hub.key in FOLDER, made there at the first start. Keep a copy
                          elsewhere: without it nobody can read the records
           --store KIND   sqlite (the default: a file in FOLDER) or postgres, which several hubs may share
@@ -43,6 +45,7 @@ internal sealed record HubOptions(
         FARHOLD_LISTEN stands for --urls, FARHOLD_HOSTS for --host (several divided by ';').
         Requests under any other name are refused. The names of this machine (localhost, 127.0.0.1, [::1]) always work.
         Phones need https to keep the app offline; put a certificate in front and name it with --host.
+        invite FOLDER --help says how somebody is invited; the first owner is, at the console.
         """;
 
     private static readonly ImmutableArray<string> Named =
@@ -53,7 +56,8 @@ internal sealed record HubOptions(
         "--host",
         "--local",
         "--issuer",
-        "--trusted-local-network",
+        "--records",
+        "--demo",
         "--hub-key",
         "--store",
         "--store-settings",
@@ -69,6 +73,7 @@ internal sealed record HubOptions(
             .ToList();
         string? protocol = null,
             records = null,
+            demo = null,
             key = null,
             store = null,
             settings = null;
@@ -92,8 +97,11 @@ internal sealed record HubOptions(
                 case "--local":
                     protocol = value;
                     break;
-                case "--trusted-local-network":
+                case "--records":
                     records = Path.GetFullPath(value);
+                    break;
+                case "--demo":
+                    demo = Path.GetFullPath(value);
                     break;
                 case "--hub-key":
                     key = Path.GetFullPath(value);
@@ -130,8 +138,15 @@ internal sealed record HubOptions(
             listen = LocalPort.Address(chosen);
         }
 
-        var sync = records is null ? null : new SyncOptions(records) { KeyFile = key, Postgres = postgres };
-        return new HubOptions(Path.GetFullPath(app), listen, [.. hosts], protocol, [.. issuers], sync);
+        return new HubOptions(
+            Path.GetFullPath(app),
+            listen,
+            [.. hosts],
+            protocol,
+            [.. issuers],
+            records is null ? null : new(records) { KeyFile = key, Postgres = postgres },
+            demo
+        );
     }
 
     private static HubOptions? Refuse(string reason)

@@ -1,4 +1,5 @@
 using Farhold.Hub;
+using Farhold.Hub.Access;
 using Farhold.Hub.Storage;
 using Farhold.Hub.Verbs;
 
@@ -19,6 +20,8 @@ if (args is ["--static-host", var published, var target])
 }
 if (await Verb.RunAsync(args, Console.Out, Console.Error) is { } ended)
     return ended;
+if (args is ["invite", .. var invited])
+    return await InviteVerb.RunAsync(invited, Console.Out, Console.Error, TimeProvider.System);
 if (HubOptions.From(args, Environment.GetEnvironmentVariable) is not { } options)
     return 2;
 
@@ -48,8 +51,19 @@ catch (IOException e)
 
 Console.WriteLine($"Farhold is at {string.Join(" and ", app.Urls)}. End with Ctrl+C.");
 if (options.Sync is { } sync)
-    Console.WriteLine(
-        $"Records are kept in {(sync.Postgres is null ? sync.Folder : "PostgreSQL")}. Everybody who reaches this address may read and add to them."
-    );
+{
+    Console.WriteLine($"Records are kept in {sync.Place}. Whoever is enrolled may ask for them.");
+    if (options.Demo is { } demo)
+    {
+        var services = app.Services;
+        var now = NodaTime.Instant.FromDateTimeOffset(TimeProvider.System.GetUtcNow());
+        var (access, audit) = (services.GetRequiredService<AccessStore>(), services.GetRequiredService<AuditTrail>());
+        if (await DemoRecords.PutAsync(demo, services.GetRequiredService<IRecordStore>(), access, now) is > 0 and var put)
+            Console.WriteLine($"{put} invented casualties were put into it.");
+        if ((await access.DevicesAsync(null)).All(d => d.Revoked is not null))
+            Console.WriteLine(await InviteVerb.MakeAsync(access, audit, HubRole.Coordinator, DemoRecords.Team, "", 1, TimeProvider.System));
+    }
+}
+
 await app.WaitForShutdownAsync();
 return 0;

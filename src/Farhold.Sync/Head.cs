@@ -19,11 +19,20 @@ public sealed record Head(Vector Have, ImmutableSortedDictionary<string, Immutab
         ImmutableArray<ulong>
     >(StringComparer.Ordinal);
 
+    private static readonly ImmutableSortedDictionary<string, int> NoNumbers = ImmutableSortedDictionary.Create<string, int>(
+        StringComparer.Ordinal
+    );
+
     /// <summary>Of a side that holds nothing.</summary>
     public static readonly Head Empty = new(Vector.Empty, NoHashes);
 
     /// <summary>The sender's clock; null where it has none to go by.</summary>
     public Instant? Now { get; init; }
+
+    /// <summary>
+    /// By device, the number up to which lines exist, as others have told the sender, where it does not hold all of them itself.
+    /// </summary>
+    public ImmutableSortedDictionary<string, int> Known { get; init; } = NoNumbers;
 
     /// <summary>One line of JSON, without the line's end.</summary>
     public byte[] Write()
@@ -53,6 +62,14 @@ public sealed record Head(Vector Have, ImmutableSortedDictionary<string, Immutab
                 w.WriteEndObject();
             }
 
+            if (!Known.IsEmpty)
+            {
+                w.WriteStartObject("known");
+                foreach (var (device, last) in Known)
+                    w.WriteNumber(device, last);
+                w.WriteEndObject();
+            }
+
             if (Now is { } now)
                 w.WriteString("now", WrittenInstant.Write(now));
             w.WriteEndObject();
@@ -72,7 +89,7 @@ public sealed record Head(Vector Have, ImmutableSortedDictionary<string, Immutab
             return null;
         if (file.Number(version, "sync", Version, Version, whole: true) is null)
             return null;
-        file.OnlyKnown(root, "sync", "have", "odd", "hashes", "now");
+        file.OnlyKnown(root, "sync", "have", "odd", "hashes", "known", "now");
         var have = ImmutableSortedDictionary.CreateBuilder<string, Prefix>(StringComparer.Ordinal);
         if (file.Required(root, "have", "an object") is { } all && file.IsObject(all, "have") && Fits(file, all, "have"))
             foreach (var member in all.Members)
@@ -85,12 +102,18 @@ public sealed record Head(Vector Have, ImmutableSortedDictionary<string, Immutab
                     hashes[member.Name] = HashesOf(file, member.Value, member.Name, SyncLimits.MaxHashes);
         if (hashes.Values.Sum(h => h.Length) > SyncLimits.MaxHashes)
             file.Refuse(root["hashes"]!.Offset, string.Create(CultureInfo.InvariantCulture, $"more than {SyncLimits.MaxHashes} hashes"));
+        var known = ImmutableSortedDictionary.CreateBuilder<string, int>(StringComparer.Ordinal);
+        if (root["known"] is { } others && file.IsObject(others, "known") && Fits(file, others, "known"))
+            foreach (var member in others.Members)
+                if (IsDevice(file, member) && file.Number(member.Value, member.Name, 1, int.MaxValue, whole: true) is { } last)
+                    known[member.Name] = (int)last;
         return new(
             new(have.ToImmutable(), [.. root["odd"] is { } odd ? HashesOf(file, odd, "odd", SyncLimits.MaxOdd) : []]),
             hashes.ToImmutable()
         )
         {
             Now = root["now"] is { } now ? file.InstantOf(now, "now") : null,
+            Known = known.ToImmutable(),
         };
     }
 

@@ -15,6 +15,8 @@ public static class KnownMissing
         {
             foreach (var (device, prefix) in other.Have.Have)
                 last[device] = Math.Max(last.GetValueOrDefault(device), prefix.Length);
+            foreach (var (device, number) in other.Known)
+                last[device] = Math.Max(last.GetValueOrDefault(device), number);
             foreach (var hash in other.Have.Odd.Concat(other.Hashes.Values.SelectMany(h => h)).Where(h => !mine.Holds(h)))
                 unnumbered.Add(Hex(hash));
             // Where all that it lists of a device is held here, its other prefix hides nothing.
@@ -24,6 +26,16 @@ public static class KnownMissing
 
         return new(last.ToImmutable(), unnumbered.ToImmutable());
     }
+
+    /// <summary>By device, the number up to which lines exist that others told of and that are not all here: for <see cref="Head.Known"/>.</summary>
+    public static ImmutableSortedDictionary<string, int> ToTell(LineSet mine, IEnumerable<Head> others) =>
+        Here(mine, others)
+            .Last.Where(d => d.Value > mine.Vector[d.Key].Length)
+            .ToImmutableSortedDictionary(d => d.Key, d => d.Value, StringComparer.Ordinal);
+
+    /// <summary>Whether anything that another side said it holds is not here.</summary>
+    public static bool IsAny(LineSet mine, Head other) =>
+        Here(mine, [other]) is var known && (!known.Unnumbered.IsEmpty || known.Last.Any(d => d.Value > mine.Vector[d.Key].Length));
 
     private static string Hex(ulong hash) => hash.ToString("x16", CultureInfo.InvariantCulture);
 }

@@ -19,6 +19,9 @@ public sealed class MessageReader(LineSet mine, string file)
     /// <summary>Null until its line has come.</summary>
     public Head? Head { get; private set; }
 
+    /// <summary>The line of the head as it came, without its end; empty until it has.</summary>
+    public ReadOnlyMemory<byte> HeadLine { get; private set; }
+
     /// <summary>Why the message is not read any further; empty as long as it is.</summary>
     public ImmutableArray<Refusal> Refusals { get; private set; } = [];
 
@@ -68,6 +71,7 @@ public sealed class MessageReader(LineSet mine, string file)
         number++;
         if (Head is null)
         {
+            HeadLine = line;
             switch (Head.Read(line, file))
             {
                 case Read<Head>.Usable(var head):

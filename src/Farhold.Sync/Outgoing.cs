@@ -14,9 +14,18 @@ public sealed record Outgoing(Head Head, ImmutableArray<ReadOnlyMemory<byte>> Li
     /// </param>
     /// <param name="most">Bytes of lines after which no more is added; at least one line goes.</param>
     /// <param name="now">Told to the other side.</param>
-    public static Outgoing To(Head? other, LineSet mine, int most = SyncLimits.MaxText / 2, Instant? now = null)
+    /// <param name="known">What third sides have said exists and is not here: see <see cref="Head.Known"/>.</param>
+    public static Outgoing To(
+        Head? other,
+        LineSet mine,
+        int most = SyncLimits.MaxText / 2,
+        Instant? now = null,
+        ImmutableSortedDictionary<string, int>? known = null
+    )
     {
         var head = new Head(mine.Vector, HashesFor(other ?? Head.Empty, mine)) { Now = now };
+        if (known is not null)
+            head = head with { Known = known };
         if (other is null)
             return new(head, [], mine.Count);
         var shortening = new WireLinks.Shortening(mine, other.Have);

@@ -23,6 +23,8 @@ public abstract class ScreenTest : BunitContext
         Services.AddSingleton<SignatureCheck>(Signing.FrameworkSignatures.CheckAsync);
         Services.AddSingleton<IBattery>(Battery);
         Services.AddSingleton<IPractice>(Practice);
+        HubLine = new(Store);
+        Services.AddSingleton<IHubLine>(HubLine);
         JSInterop.Mode = JSRuntimeMode.Loose;
     }
 
@@ -43,6 +45,8 @@ public abstract class ScreenTest : BunitContext
     internal FakeHandOver HandOver { get; } = new();
 
     internal FakePractice Practice { get; } = new();
+
+    internal FakeHubLine HubLine { get; }
 
     protected FakeTimeProvider Time { get; } = new(new DateTimeOffset(2031, 5, 4, 2, 0, 0, TimeSpan.Zero));
 

@@ -147,6 +147,7 @@ public static partial class Gens
         ),
         Gen.Select(Gen.Bool, Maybe(Words), Maybe(Words), (reached, who, how) => (Payload)new Payload.ContactTried(reached, who, how)),
         Gen.Select(Words, Words, (to, text) => (Payload)new Payload.QuestionAsked(to, text)),
+        Gen.Select(Id, Maybe(Words), (question, note) => (Payload)new Payload.QuestionTaken(question, note)),
         Gen.Select(
             Words,
             Words,

@@ -24,6 +24,9 @@ internal static partial class StoreScript
     [JSImport("lines", Module)]
     public static partial Task<string> LinesAsync(string casualty);
 
+    [JSImport("rawLines", Module)]
+    public static partial Task<string> RawLinesAsync(string casualty);
+
     [JSImport("append", Module)]
     public static partial Task<string> AppendAsync(string casualty, string device, string body, string? head);
 

@@ -39,6 +39,7 @@ public static class EntryForms
         Kind.HelpExpected,
         Kind.ContactTried,
         Kind.QuestionAsked,
+        Kind.QuestionTaken,
         Kind.AdviceReceived,
         Kind.WatchStated,
         Kind.SuppliesStated,

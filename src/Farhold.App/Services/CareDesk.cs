@@ -18,16 +18,26 @@ public sealed class CareDesk : IDisposable
     private readonly ShiftParty party;
     private readonly RulesInForce rules;
     private readonly Judging judging;
+    private readonly KeptElsewhere elsewhere;
     private string casualty = "";
     private ImmutableArray<StoredLine> taken = [];
 
-    public CareDesk(Session session, Preferences preferences, Ticker ticker, ShiftParty party, RulesInForce rules, Judging judging)
+    public CareDesk(
+        Session session,
+        Preferences preferences,
+        Ticker ticker,
+        ShiftParty party,
+        RulesInForce rules,
+        Judging judging,
+        KeptElsewhere elsewhere
+    )
     {
         (this.session, this.preferences, this.ticker) = (session, preferences, ticker);
-        (this.party, this.rules, this.judging) = (party, rules, judging);
+        (this.party, this.rules, this.judging, this.elsewhere) = (party, rules, judging, elsewhere);
         session.Changed += TakeIn;
         ticker.Ticked += Tick;
         party.Changed += Show;
+        elsewhere.Changed += LookElsewhere;
     }
 
     /// <summary>The picture has been made anew.</summary>
@@ -99,6 +109,13 @@ public sealed class CareDesk : IDisposable
         session.Changed -= TakeIn;
         ticker.Ticked -= Tick;
         party.Changed -= Show;
+        elsewhere.Changed -= LookElsewhere;
+    }
+
+    private void LookElsewhere()
+    {
+        if (Record is { } record && judging.LookElsewhere(record, casualty))
+            Show();
     }
 
     private void TakeIn()
@@ -116,11 +133,12 @@ public sealed class CareDesk : IDisposable
             return;
         var prepared = goesOn ? null : judging.Take(open.Id, lines);
         var from = goesOn ? taken.Length : prepared?.Lines.Length ?? 0;
-        Record = goesOn ? Record : prepared?.Record ?? judging.Empty();
+        Record = goesOn ? Record : prepared?.Record ?? judging.Empty(open.Id);
         for (var i = from; i < lines.Length; i++)
             judging.Add(Record!, lines[i], i + 1);
         (casualty, taken) = (open.Id, lines);
-        Show(from == lines.Length && ReferenceEquals(prepared?.Picture.Rules, Rules) ? prepared!.Picture : null);
+        var elsewhereNow = judging.LookElsewhere(Record!, casualty);
+        Show(!elsewhereNow && from == lines.Length && ReferenceEquals(prepared?.Picture.Rules, Rules) ? prepared!.Picture : null);
     }
 
     private void Tick()

@@ -5,7 +5,7 @@ using NodaTime;
 namespace Farhold.App.Services;
 
 /// <summary>Makes a record of stored lines, and a picture of the record.</summary>
-public sealed class Judging(ILogStore store, Ticker ticker, RulesInForce rules, ShiftParty party, IPhone phone)
+public sealed class Judging(ILogStore store, Ticker ticker, RulesInForce rules, ShiftParty party, IPhone phone, KeptElsewhere elsewhere)
 {
     /// <summary>Design: entries read between two breaths of a start.</summary>
     private const int Piece = 200;
@@ -28,11 +28,12 @@ public sealed class Judging(ILogStore store, Ticker ticker, RulesInForce rules, 
     public async Task PrepareAsync(string casualty, ImmutableArray<StoredLine> lines)
     {
         var before = ready is { } r && r.Casualty == casualty && GoOn(r.Lines, lines) ? r : null;
-        ready = await MakeAsync(casualty, lines, before?.Record ?? Empty(), before?.Lines.Length ?? 0);
+        ready = await MakeAsync(casualty, lines, before?.Record ?? Empty(casualty), before?.Lines.Length ?? 0);
     }
 
     /// <summary>The record and the picture of a casualty that is not opened, made in the same pieces.</summary>
-    public async Task<Prepared> LookAtAsync(string casualty) => await MakeAsync(casualty, await store.ReadAsync(casualty), Empty(), 0);
+    public async Task<Prepared> LookAtAsync(string casualty) =>
+        await MakeAsync(casualty, await store.ReadAsync(casualty), Empty(casualty), 0);
 
     private async Task<Prepared> MakeAsync(string casualty, ImmutableArray<StoredLine> lines, CareRecord record, int from)
     {
@@ -44,6 +45,7 @@ public sealed class Judging(ILogStore store, Ticker ticker, RulesInForce rules, 
         }
 
         await phone.QuietAsync();
+        LookElsewhere(record, casualty);
         var picture = Judge(record, casualty);
         await phone.QuietAsync();
         return new(casualty, lines, record, picture);
@@ -57,7 +59,18 @@ public sealed class Judging(ILogStore store, Ticker ticker, RulesInForce rules, 
         return taken;
     }
 
-    public CareRecord Empty() => new([], []) { Writer = store.Device };
+    /// <summary>A record of a casualty without a line yet, which knows what exists of it elsewhere.</summary>
+    public CareRecord Empty(string casualty) => new([], []) { Writer = store.Device, Elsewhere = elsewhere.Of(casualty) };
+
+    /// <summary>What exists of a casualty's record elsewhere may have changed.</summary>
+    /// <returns>Whether it has.</returns>
+    public bool LookElsewhere(CareRecord record, string casualty)
+    {
+        if (ReferenceEquals(record.Elsewhere, elsewhere.Of(casualty)))
+            return false;
+        record.Elsewhere = elsewhere.Of(casualty);
+        return true;
+    }
 
     /// <param name="number">Of the line, from 1.</param>
     public void Add(CareRecord record, StoredLine line, int number)

@@ -102,6 +102,7 @@ public static class TextChoices
                 Kind.RegionLooked => t.KindRegion,
                 Kind.ContactTried => t.KindContact,
                 Kind.QuestionAsked => t.KindQuestion,
+                Kind.QuestionTaken => t.KindQuestionTaken,
                 Kind.AdviceReceived => t.KindAdvice,
                 Kind.CasualtyMoved => t.KindMoved,
                 Kind.PositionNoted => t.KindPosition,

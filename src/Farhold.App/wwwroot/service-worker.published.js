@@ -14,9 +14,12 @@ self.addEventListener('install', event => event.waitUntil(install()));
 self.addEventListener('activate', event => event.waitUntil(activate()));
 self.addEventListener('message', event => { if (event.data === 'take-over') self.skipWaiting(); });
 self.addEventListener('fetch', event => {
-  if (event.request.method === 'GET' && event.request.url.startsWith(self.registration.scope))
+  if (event.request.method === 'GET' && event.request.url.startsWith(self.registration.scope) && !isOfHub(event.request.url))
     event.respondWith(serve(event));
 });
+
+// The hub's own addresses go past this worker: a stream that went through it would end with it.
+const isOfHub = url => url.slice(self.registration.scope.length).startsWith('hub/');
 
 const pointer = async name => (await (await caches.open(pointers)).match(name))?.text();
 const point = async (name, version) => (await caches.open(pointers)).put(name, new Response(version));

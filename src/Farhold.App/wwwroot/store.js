@@ -9,6 +9,7 @@ import { practice, prefix } from './area.js';
 import { broughtBack, everything, read, reopen, wipe, write } from './database.js';
 import { digest } from './digest.js';
 
+export const hubBatch = 'hub';
 const tail = [];                       // sorts after every string and number in a key
 const rescuePrefix = prefix + 'rescue-';
 const canaryKey = prefix + 'canary';
@@ -124,8 +125,20 @@ export async function lines(casualty) {
     tx.objectStore('batches').getAll(ofCasualty(casualty)).onsuccess = event => resolve(known.map(line => line + '\n').join('')
       + JSON.stringify({
         asides: asides.map(aside => ({ text: new TextDecoder().decode(aside.bytes), why: aside.why })),
-        early: event.target.result.flatMap(batch => batch.early.map(id => ({ id, at: batch.at }))),
+        early: event.target.result.flatMap(batch => batch.early.map(early => early.id ? early : { id: early, at: batch.at })),
       }));
+  });
+}
+
+/** Every line of a casualty as it came, those aside too: base64, one a line. */
+export async function rawLines(casualty) {
+  return read((tx, resolve) => {
+    const encoder = new TextEncoder();
+    const text = bytes => btoa(Array.from(bytes, b => String.fromCharCode(b)).join(''));
+    let known;
+    tx.objectStore('lines').getAll(ofCasualty(casualty)).onsuccess = event => { known = event.target.result; };
+    tx.objectStore('asides').getAll(ofCasualty(casualty)).onsuccess = event =>
+      resolve([...known.map(line => text(encoder.encode(line))), ...event.target.result.map(aside => text(aside.bytes))].join('\n'));
   });
 }
 
@@ -139,7 +152,8 @@ export async function merge(casualty, headJson, linesJson, source) {
   const incoming = JSON.parse(linesJson).map(l => ({ ...l, bytes: Uint8Array.from(atob(l.base64), c => c.charCodeAt(0)) }));
   for (const line of incoming) line.hash = await sha256(line.bytes);
   const answer = await write(['lines', 'asides', 'casualties', 'batches'], (tx, give) => {
-    const batch = { id: at.toISOString() + '-' + shortId(4), at: at.toISOString(), source, opens: false, lines: [], asides: [], early: [] };
+    // What a hub brings, bit by bit, is one batch that is not offered to be taken back: it would come again.
+    const batch = { id: source === hubBatch ? hubBatch : at.toISOString() + '-' + shortId(4), at: at.toISOString(), source, opens: false, lines: [], asides: [], early: [] };
     const count = { added: 0, same: 0, conflicting: 0, unreadable: 0, claimed: 0, batch: batch.id };
     give(count);
     const heads = tx.objectStore('casualties');
@@ -169,14 +183,17 @@ export async function merge(casualty, headJson, linesJson, source) {
             count.added++;
             if (line.device === own) return;
             batch.lines.push([line.device, line.number]);
-            if (!practice && recordedAt(text) > at.getTime() + tolerance) batch.early.push(`${line.device}-${line.number}`);
+            if (!practice && recordedAt(text) > at.getTime() + tolerance) batch.early.push({ id: `${line.device}-${line.number}`, at: batch.at });
           } else if (event.target.result === text) count.same++;
           else aside(line, 'conflicting');
         };
       }
       // Requests of one transaction are answered in order: by then every line has its answer.
-      heads.count(casualty).onsuccess = () => heads.count(casualty).onsuccess = () => {
-        if (batch.lines.length + batch.asides.length > 0 || batch.opens) tx.objectStore('batches').put(batch, [casualty, batch.id]);
+      const batches = tx.objectStore('batches');
+      heads.count(casualty).onsuccess = () => batches.get([casualty, batch.id]).onsuccess = event => {
+        const before = event.target.result;
+        for (const part of ['lines', 'asides', 'early']) batch[part] = [...before?.[part] ?? [], ...batch[part]];
+        if (batch.lines.length + batch.asides.length > 0 || batch.opens) batches.put(batch, [casualty, batch.id]);
         else count.batch = '';
       };
     });
@@ -189,6 +206,7 @@ export async function merge(casualty, headJson, linesJson, source) {
 export async function batches(casualty) {
   return JSON.stringify(await read((tx, resolve) => {
     tx.objectStore('batches').getAll(ofCasualty(casualty)).onsuccess = event => resolve(event.target.result.reverse()
+      .filter(batch => batch.id !== hubBatch)
       .map(({ id, at, source, lines, asides }) => ({ id, at, source, count: lines.length + asides.length })));
   }));
 }
@@ -229,7 +247,7 @@ export async function erase(casualty) {
 export async function eraseAll() {
   await write(everything, tx => { for (const name of everything) tx.objectStore(name).clear(); });
   for (const key of Object.keys(localStorage)) if (key.startsWith(prefix)) localStorage.removeItem(key);
-  if (!practice) await wipe('farhold-practice');
+  if (!practice) for (const other of ['farhold-practice', 'farhold-keys']) await wipe(other);
   news.postMessage('');
 }
 

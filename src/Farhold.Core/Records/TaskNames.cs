@@ -23,4 +23,9 @@ public static class TaskNames
 
     /// <summary>Says, done, that light, supplies or hands have improved since an attempt on the limb bled.</summary>
     public const string Improved = "improved";
+
+    /// <summary>Says, done, that an adviser's answer was read and repeated by whoever is beside the casualty; the advice follows.</summary>
+    public const string ReadBack = "read-back";
+
+    public static string ReadBackOf(EntryId advice) => $"{ReadBack}.{advice}";
 }

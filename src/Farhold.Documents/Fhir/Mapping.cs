@@ -45,6 +45,7 @@ internal static class Mapping
             Payload.RegionLooked p => [Looks.Region(entry, p, draft)],
             Payload.ContactTried p => [Looks.Contact(entry, p, draft)],
             Payload.QuestionAsked p => [Messages.Question(entry, p, draft)],
+            Payload.QuestionTaken p => [Messages.Taken(entry, p, draft)],
             Payload.StepLooked p => [Looks.Step(entry, p, draft)],
             Payload.InjuryStated p => [Looks.Injury(entry, p, draft)],
             Payload.CasualtyMoved p => [Looks.Moved(entry, p, draft)],

@@ -22,6 +22,23 @@ internal static class Messages
             Note = Mapping.Notes(Times.Vagueness(entry.When, "it was asked"), Mapping.Caution(entry)),
         };
 
+    /// <summary>A word back to whoever asked: somebody is on it.</summary>
+    public static Communication Taken(Counted entry, Payload.QuestionTaken p, Draft draft) =>
+        new()
+        {
+            Id = Draft.Id(entry, "taken"),
+            Text = Legible.Narrative([EntryText.Of(p)]),
+            Identifier = [Draft.Named(entry)],
+            Status = entry.Standing == Standing.Withdrawn ? EventStatus.EnteredInError : EventStatus.Completed,
+            Subject = draft.ToPatient,
+            Encounter = draft.ToEncounter,
+            Sender = draft.By(entry),
+            InResponseTo = draft.ToQuestion(p.Answers) is { } question ? [question] : [],
+            SentElement = entry.When.IsInstant ? Times.Of(entry.When.Latest) : null,
+            Payload = [new() { Content = new FhirString("Somebody is on the question; an answer is to come.") }],
+            Note = Mapping.Notes(p.Note, $"About entry {p.Answers}.", Times.Vagueness(entry.When, "it was taken"), Mapping.Caution(entry)),
+        };
+
     public static Communication Advice(Counted entry, Payload.AdviceReceived p, Draft draft) =>
         new()
         {

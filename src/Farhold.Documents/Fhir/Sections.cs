@@ -37,6 +37,7 @@ internal static class Sections
                 p
                     is Payload.ContactTried
                         or Payload.QuestionAsked
+                        or Payload.QuestionTaken
                         or Payload.AdviceReceived
                         or Payload.NoteWritten
                         or Payload.TaskDone

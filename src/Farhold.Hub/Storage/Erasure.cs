@@ -8,7 +8,18 @@ namespace Farhold.Hub.Storage;
 internal static class Erasure
 {
     /// <summary>Every table that refers to a casualty. A test holds this to the tables that there are.</summary>
-    public static readonly ImmutableArray<string> Tables = ["data_key", "line", "root", "seal", "share", "said", "allowed", "belongs"];
+    public static readonly ImmutableArray<string> Tables =
+    [
+        "data_key",
+        "line",
+        "root",
+        "seal",
+        "share",
+        "said",
+        "heard",
+        "allowed",
+        "belongs",
+    ];
 
     /// <summary>See <see cref="IRecordStore.EraseAsync"/>.</summary>
     public static async Task<int> EraseAsync(DbConnection database, HubKey hub, string casualty, string by, string reason, Instant at)

@@ -34,6 +34,9 @@ internal interface IRecordStore : IAsyncDisposable
     /// </remarks>
     DbDataSource Rows { get; }
 
+    /// <summary>Others may write to the same database.</summary>
+    bool IsShared { get; }
+
     /// <summary>Keeps lines; each line of a casualty once, however often and in whatever order it comes.</summary>
     /// <returns>How many are new. By then they are on the disk.</returns>
     /// <exception cref="StoreFullException">There is no room; nothing of this arrival was kept. Later ones may succeed.</exception>

@@ -24,14 +24,6 @@ internal sealed class PostgresStore : IRecordStore
     /// <summary>Design: with pauses of up to 20 ms far more writers than there are hubs can have been first.</summary>
     private const int MostTries = 200;
 
-    /// <summary>What a server says that is about to end, or only just starting.</summary>
-    private static readonly ImmutableArray<string> Ending =
-    [
-        PostgresErrorCodes.AdminShutdown,
-        PostgresErrorCodes.CrashShutdown,
-        PostgresErrorCodes.CannotConnectNow,
-    ];
-
     private readonly NpgsqlDataSource source;
     private readonly HubKey hub;
     private readonly ConcurrentDictionary<string, DataKey> keys = new(StringComparer.Ordinal);
@@ -39,6 +31,8 @@ internal sealed class PostgresStore : IRecordStore
     private PostgresStore(NpgsqlDataSource source, HubKey hub) => (this.source, this.hub) = (source, hub);
 
     public DbDataSource Rows => source;
+
+    public bool IsShared => true;
 
     /// <param name="connection">As Npgsql reads it. It may hold a password, so it never stands in a message.</param>
     /// <param name="keyFile">The hub key, the same for every hub on this database.</param>
@@ -141,7 +135,7 @@ internal sealed class PostgresStore : IRecordStore
         {
             throw new StoreFullException(e);
         }
-        catch (NpgsqlException e) when (e is not PostgresException || e.IsTransient || e.SqlState is { } state && Ending.Contains(state))
+        catch (NpgsqlException e) when (e is not PostgresException || Outage.IsOne(e))
         {
             throw new StoreAwayException(e);
         }

@@ -51,6 +51,8 @@ internal sealed class SqliteStore : IRecordStore
 
     public DbDataSource Rows { get; }
 
+    public bool IsShared => false;
+
     /// <param name="folder">Made where it is missing.</param>
     /// <param name="keyFile">The hub key; null: <see cref="HubKey.FileName"/> in the folder.</param>
     /// <exception cref="StoreUnusableException">It can't be written, its key is missing or wrong, or it is of a later version.</exception>

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Farhold.Hub.Access;
 using Farhold.Hub.Storage;
 using Farhold.Sync;
 using NodaTime;
@@ -7,12 +8,19 @@ namespace Farhold.Hub.Sync;
 
 /// <summary>One casualty's lines in memory, never more than are in the store; one request at a time looks at them.</summary>
 /// <remarks>What another hub has written, or erased, is seen at the next turn.</remarks>
-internal sealed class HeldCasualty(string id, IRecordStore store) : IDisposable
+internal sealed class HeldCasualty(string id, IRecordStore store, Vouched vouched) : IDisposable
 {
+    /// <summary>Design: so often at most it is written when a device was last heard.</summary>
+    private static readonly Duration HeardEvery = Duration.FromMinutes(1);
+
     private readonly SemaphoreSlim gate = new(1);
     private readonly IRecordStore store = store;
+    private readonly Vouched vouched = vouched;
+    private readonly Dictionary<string, int> sealedTo = [];
     private LineSet? lines;
     private long position;
+    private ImmutableDictionary<string, Head> said = ImmutableDictionary<string, Head>.Empty;
+    private ImmutableDictionary<string, Instant> heard = ImmutableDictionary<string, Instant>.Empty;
 
     public string Id => id;
 
@@ -29,6 +37,12 @@ internal sealed class HeldCasualty(string id, IRecordStore store) : IDisposable
             {
                 turn.Dispose();
                 return null;
+            }
+
+            if (lines is null || store.IsShared)
+            {
+                heard = await vouched.HeardAsync(id, cancel);
+                said = await vouched.SaidAsync(id, cancel);
             }
 
             lines ??= new();
@@ -53,6 +67,12 @@ internal sealed class HeldCasualty(string id, IRecordStore store) : IDisposable
     internal sealed class Turn(HeldCasualty of) : IDisposable
     {
         public LineSet Lines => of.lines!;
+
+        /// <summary>What devices have said they hold; of some of it not all is here.</summary>
+        public IEnumerable<Head> Said => of.said.Values;
+
+        /// <summary>When anybody last exchanged lines; null: nobody since it was named.</summary>
+        public Instant? Heard => of.heard.IsEmpty ? null : of.heard.Values.Max();
 
         /// <summary>Keeps what is new of some lines, first in the store.</summary>
         /// <returns>Why one of them could not be taken; null where all were. Those before it are kept.</returns>
@@ -84,7 +104,43 @@ internal sealed class HeldCasualty(string id, IRecordStore store) : IDisposable
             return objection;
         }
 
+        /// <summary>An exchange with a device has ended, whole or broken off: what it said it holds is kept as far as it is lacking here.</summary>
+        /// <remarks>A device's newest word stands in place of its older ones.</remarks>
+        public async Task EndAsync(Device device, Head head, Instant now)
+        {
+            var lacking = KnownMissing.IsAny(Lines, head);
+            if (lacking && of.said.GetValueOrDefault(device.Thumb)?.Have.Equals(head.Have) != true)
+                await SayAsync(device.Thumb, head, now);
+            foreach (var (thumb, old) in of.said)
+                if (!KnownMissing.IsAny(Lines, old) || (thumb == device.Thumb && !lacking))
+                    await SayAsync(thumb, null, now);
+            var last = of.heard.GetValueOrDefault(device.Thumb);
+            of.heard = of.heard.SetItem(device.Thumb, now);
+            if (now - last >= HeardEvery)
+                await of.vouched.HeardAsync(of.Id, device.Thumb, now, CancellationToken.None);
+        }
+
+        /// <summary>Keeps a device's signature over its own lines, where it reaches further than before.</summary>
+        public async Task SealAsync(Device device, Head head, ReadOnlyMemory<byte> line, Caller by, Instant now)
+        {
+            var number = Lines.Confirmed(device.Id, head.Have);
+            if (number == 0 || of.sealedTo.GetValueOrDefault(device.Thumb) >= number)
+                return;
+            await of.vouched.SealAsync(
+                of.Id,
+                new(device.Thumb, device.Id, number, line.ToArray(), by.Base, by.Signature.Value, now),
+                CancellationToken.None
+            );
+            of.sealedTo[device.Thumb] = number;
+        }
+
         public void Dispose() => of.gate.Release();
+
+        private async Task SayAsync(string thumb, Head? head, Instant now)
+        {
+            await of.vouched.SaidAsync(of.Id, thumb, head, now, CancellationToken.None);
+            of.said = head is null ? of.said.Remove(thumb) : of.said.SetItem(thumb, head);
+        }
     }
 
     /// <summary>What is in memory is not sure to be in the store: it is read anew.</summary>

@@ -1,10 +1,11 @@
 using System.Collections.Concurrent;
+using Farhold.Hub.Access;
 using Farhold.Hub.Storage;
 
 namespace Farhold.Hub.Sync;
 
 /// <summary>The casualties that were asked of lately, in memory.</summary>
-internal sealed class SyncDesk(IRecordStore store)
+internal sealed class SyncDesk(IRecordStore store, Vouched vouched)
 {
     /// <summary>Design: a region's worth; some hundred kilobytes for each.</summary>
     private const int MostHeld = 1_000;
@@ -18,7 +19,7 @@ internal sealed class SyncDesk(IRecordStore store)
     {
         if (held.Count >= MostHeld)
             held.TryRemove(held.Keys.First(), out _);
-        return held.GetOrAdd(id, i => new(i, store));
+        return held.GetOrAdd(id, i => new(i, store, vouched));
     }
 
     public void Forget(string id) => held.TryRemove(id, out _);

@@ -15,4 +15,7 @@ internal sealed record SyncOptions(string Folder, int MostPerSecond = 2, int Mos
     /// <summary>How PostgreSQL is reached; null: SQLite.</summary>
     /// <remarks>Not public, so that it is not printed with the rest: it may hold a password.</remarks>
     internal string? Postgres { get; init; }
+
+    /// <summary>Where records are kept, in words.</summary>
+    internal string Place => Postgres is null ? Folder : "PostgreSQL";
 }

@@ -2,6 +2,8 @@ using System.Collections.Immutable;
 using System.Globalization;
 using System.IO.Compression;
 using System.Threading.RateLimiting;
+using Farhold.Hub.Access;
+using Farhold.Hub.Board;
 using Farhold.Hub.Storage;
 using Farhold.Sync;
 using Microsoft.AspNetCore.Http.Features;
@@ -17,20 +19,17 @@ internal static class SyncRoutes
     public const string Lines = "application/jsonl",
         Json = "application/json";
 
-    private const string SyncRate = "sync",
+    /// <summary>How often a device, or before it is known an address, may ask.</summary>
+    public const string SyncRate = "sync",
         FindRate = "find";
 
     /// <summary>Bytes of lines in an answer; what is left comes with the next. Design: some four thousand entries.</summary>
     private const int MostInAnswer = 1 << 20;
 
-    /// <summary>Largest body of a question which casualty it is: a root for each of all devices, generously.</summary>
-    private const int MostOfFind = 64 * 1024;
-
     private const int BrotliQuality = 5;
 
     public static void AddSync(this IServiceCollection services, SyncOptions options)
     {
-        services.AddSingleton(_ => RecordStores.Open(options));
         services.AddSingleton<SyncDesk>();
         services.AddRateLimiter(limiter =>
         {
@@ -60,28 +59,26 @@ internal static class SyncRoutes
         });
     }
 
-    public static void MapSync(this WebApplication app, TimeProvider clock, SyncOptions options)
+    public static void MapSync(this RouteGroupBuilder hub, TimeProvider clock, SyncOptions options)
     {
-        app.UseRateLimiter();
-        var casualties = app.MapGroup("/hub/casualties");
+        var casualties = hub.MapGroup("/casualties");
         casualties
-            .MapPost("/find", (HttpContext context, SyncDesk desk) => KeptAsync(() => FindAsync(context, desk, Now(clock))))
+            .MapPost(
+                "/find",
+                (HttpContext context, SyncDesk desk, AccessStore access, AuditTrail audit) =>
+                    KeptAsync(() => FindAsync(context, desk, access, audit, Now(clock)))
+            )
             .RequireRateLimiting(FindRate)
-            .WithMetadata(new Takes(Json));
+            .WithMetadata(new Needs(Act.FindCasualty, MayRepeat: true), new Takes(Json));
         casualties
             .MapPost(
                 "/{id}/sync",
-                (HttpContext context, SyncDesk desk, string id) => KeptAsync(() => SyncAsync(context, desk, id, options, clock))
+                (HttpContext context, SyncDesk desk, WatchBoard board, string id) =>
+                    KeptAsync(() => SyncAsync(context, desk, board, id, options, clock))
             )
             .RequireRateLimiting(SyncRate)
-            .WithMetadata(new Takes(Lines));
+            .WithMetadata(new Needs(Act.Sync, MayRepeat: true), new Takes(Lines));
     }
-
-    private static IResult Gone =>
-        Problems.Of(
-            StatusCodes.Status410Gone,
-            "This record was erased at the hub. It may be deleted on the phone too, which never happens by itself."
-        );
 
     /// <summary>Says what a store could not do.</summary>
     private static async Task<IResult> KeptAsync(Func<Task<IResult>> act)
@@ -92,7 +89,7 @@ internal static class SyncRoutes
         }
         catch (ErasedException)
         {
-            return Gone;
+            return Problems.Erased;
         }
         catch (StoreFullException)
         {
@@ -101,17 +98,18 @@ internal static class SyncRoutes
                 "The hub has no room left. Lines that it did not acknowledge are not kept."
             );
         }
-        catch (StoreAwayException)
-        {
-            return Problems.Of(
-                StatusCodes.Status503ServiceUnavailable,
-                "The hub can't reach its database. Lines that it did not acknowledge may not be kept; ask again later."
-            );
-        }
     }
 
-    private static async Task<IResult> SyncAsync(HttpContext context, SyncDesk desk, string id, SyncOptions options, TimeProvider clock)
+    private static async Task<IResult> SyncAsync(
+        HttpContext context,
+        SyncDesk desk,
+        WatchBoard board,
+        string id,
+        SyncOptions options,
+        TimeProvider clock
+    )
     {
+        var caller = Gate.CallerOf(context);
         BeGenerous(context);
         if (BodyOf(context.Request) is not { } body)
             return Problems.Of(StatusCodes.Status415UnsupportedMediaType, "A message comes as it is or packed with gzip.");
@@ -139,12 +137,33 @@ internal static class SyncRoutes
         {
             return Problems.Of(StatusCodes.Status400BadRequest, "The packing broke off; lines that came whole before it were kept.");
         }
+        finally
+        {
+            // Also where it broke off: what the sender holds and has not sent is known to exist from now on.
+            if (reader.Head is { } said && IsSigned(context, reader))
+                await EndAsync(casualty, caller.Device, said, Now(clock));
+            board.Changed(id);
+        }
 
         if (reader.Head is not { } head)
             return Problems.Of(StatusCodes.Status400BadRequest, "The message has no head.");
+        if (!IsSigned(context, reader))
+            return Problems.Of(StatusCodes.Status401Unauthorized, "The head is not the one that was signed.", "signature");
         using var last = await casualty.TakeTurnAsync(context.RequestAborted);
-        return Answer(context, Outgoing.To(head, last!.Lines, MostInAnswer, Now(clock)));
+        await last!.SealAsync(caller.Device, head, reader.HeadLine, caller, Now(clock));
+        var known = KnownMissing.ToTell(last.Lines, last.Said);
+        return Answer(context, Outgoing.To(head, last.Lines, MostInAnswer, Now(clock), known));
     }
+
+    private static async Task EndAsync(HeldCasualty casualty, Device device, Head said, Instant now)
+    {
+        using var turn = await casualty.TakeTurnAsync(CancellationToken.None);
+        if (turn is not null)
+            await turn.EndAsync(device, said, now);
+    }
+
+    private static bool IsSigned(HttpContext context, MessageReader reader) =>
+        context.Request.Headers[RequestSignature.HeadHeader].ToString().Trim() == RequestSignature.Digest(reader.HeadLine.Span);
 
     /// <summary>Takes in some bytes: what of lines is whole by then is in the store when this returns.</summary>
     private static async Task<IResult?> TakeAsync(
@@ -157,7 +176,9 @@ internal static class SyncRoutes
     {
         using var turn = await casualty.TakeTurnAsync(context.RequestAborted);
         var goesOn = reader.Push(bytes.Span);
-        if (await turn!.AddAsync(reader.TakeLines(), Sender(context), now) is { } objection)
+        if (reader.Head is not null && !IsSigned(context, reader))
+            return Problems.Of(StatusCodes.Status401Unauthorized, "The head is not the one that was signed.", "signature");
+        if (await turn!.AddAsync(reader.TakeLines(), Gate.CallerOf(context).Device.Thumb, now) is { } objection)
             return Problems.Of(StatusCodes.Status413PayloadTooLarge, Explained(objection));
         return goesOn
             ? null
@@ -193,26 +214,38 @@ internal static class SyncRoutes
         return Results.Bytes(packed.ToArray(), Lines);
     }
 
-    private static async Task<IResult> FindAsync(HttpContext context, SyncDesk desk, Instant now)
+    private static async Task<IResult> FindAsync(HttpContext context, SyncDesk desk, AccessStore access, AuditTrail audit, Instant now)
     {
-        context.Response.Headers.CacheControl = "no-store";
-        context.Features.Get<IHttpMaxRequestBodySizeFeature>()!.MaxRequestBodySize = MostOfFind;
-        using var body = new MemoryStream();
-        await context.Request.Body.CopyToAsync(body, context.RequestAborted);
-        switch (RootsReader.Read(body.ToArray(), "body"))
+        switch (RootsReader.Read(Gate.BodyOf(context), "body"))
         {
             case Read<Roots>.Refused(var why):
                 return Problems.Of(StatusCodes.Status400BadRequest, "The roots of a casualty can't be read.", why);
             case Read<Roots>.Usable(var roots):
                 var match = await desk.Store.FindAsync(roots, now, context.RequestAborted);
                 if (match.Erased is not null)
-                    return Gone;
+                    return Problems.Erased;
                 return match.Certain is { } id
-                    ? Results.Json(new { id })
+                    ? await GiveAsync(context, access, audit, id, now)
                     : Results.Json(new { candidates = match.Candidates }, statusCode: StatusCodes.Status409Conflict);
             default:
                 throw new System.Diagnostics.UnreachableException();
         }
+    }
+
+    /// <summary>Whoever knows a root holds a copy already, so within its team it may see the rest.</summary>
+    private static async Task<IResult> GiveAsync(HttpContext context, AccessStore access, AuditTrail audit, string id, Instant now)
+    {
+        var device = Gate.CallerOf(context).Device;
+        var (team, isNew) = await access.BelongsAsync(id, device.Team, context.RequestAborted);
+        if (team != device.Team)
+            return Problems.Of(
+                StatusCodes.Status403Forbidden,
+                "This casualty is another team's; its coordinator may give it.",
+                "other-team"
+            );
+        if (await access.GiveAsync(id, device.Thumb, device.Thumb, now, context.RequestAborted))
+            await audit.AddAsync(device.Thumb, isNew ? "casualty.opened" : "casualty.joined", id, now, context.RequestAborted);
+        return Results.Json(new { id, opened = isNew });
     }
 
     /// <summary>A radio link may be slower than Kestrel's least rates, which are off here; waiting has its own end.</summary>
@@ -252,8 +285,11 @@ internal static class SyncRoutes
         );
     }
 
-    /// <summary>Until devices are enrolled there is nothing better to know a sender by.</summary>
-    private static string Sender(HttpContext context) => context.Connection.RemoteIpAddress?.ToString() ?? "";
+    /// <summary>A device by its key; before it is known, by its address.</summary>
+    private static string Sender(HttpContext context) =>
+        context.Items.TryGetValue(typeof(Caller), out var caller)
+            ? ((Caller)caller!).Device.Thumb
+            : context.Connection.RemoteIpAddress?.ToString() ?? "";
 
     private static string Explained(Addition objection) =>
         objection switch

@@ -61,6 +61,7 @@ internal static class Eyes
                 is Payload.ContactTried
                     or Payload.AdviceReceived
                     or Payload.QuestionAsked
+                    or Payload.QuestionTaken
                     or Payload.AttemptStarted
                     or Payload.AttemptEnded
                     or Payload.TaskDone

@@ -155,6 +155,17 @@ public class MappingTests
     }
 
     [Fact]
+    public void A_question_that_somebody_is_on_is_said_in_response_to_it()
+    {
+        var messages = All<Communication>(
+            Write(1, "02:10", new Payload.QuestionAsked("Dr Vann", "May we try?")),
+            Write(2, "02:14", new Payload.QuestionTaken(new EntryId("a7k3", 1)))
+        );
+        Assert.Equal("urn:uuid:" + messages[0].Id, Assert.Single(messages[1].InResponseTo).Reference);
+        Assert.Contains(messages[1].Note, n => n.Text == "About entry a7k3-1.");
+    }
+
+    [Fact]
     public void A_look_over_the_casualty_says_only_what_was_looked_at()
     {
         var looks = All<Observation>(Write(1, "02:10", new Payload.CasualtyLookedOver(BleedingElsewhere: true, VeryCold: false)));

@@ -53,7 +53,7 @@ public sealed class BytesAndSecondsTests(ITestOutputHelper output)
         await using var hub = await HubOverLoopback.StartAsync();
         var phone = Demo(2_000);
         Assert.Equal(2_000, phone.Lines.Count);
-        using var client = new PhoneClient(phone, hub.Port);
+        using var client = new PhoneClient(phone, hub);
         await client.FindAsync();
         Assert.Equal(HttpStatusCode.OK, await client.SyncAsync());
         Assert.Equal(phone.Lines.Vector, phone.Hint!.Have);
@@ -75,7 +75,7 @@ public sealed class BytesAndSecondsTests(ITestOutputHelper output)
         Assert.InRange(client.Sent, 1, 300);
 
         var anew = new Side("none") { Hint = null };
-        using var other = new PhoneClient(anew, hub.Port) { Casualty = client.Casualty };
+        using var other = new PhoneClient(anew, hub, signer: await client.SignerAsync()) { Casualty = client.Casualty };
         await other.SyncAsync();
         output.WriteLine($"2,001 entries down: {other.Received}");
         Assert.Equal(2_001, anew.Lines.Count);
@@ -87,16 +87,16 @@ public sealed class BytesAndSecondsTests(ITestOutputHelper output)
     {
         await using var hub = await HubOverLoopback.StartAsync();
         var phone = Demo(2_000);
-        using (var near = new PhoneClient(phone, hub.Port))
+        using (var near = new PhoneClient(phone, hub))
         {
             await near.FindAsync();
             await using var link = new BadLink(hub.Port) { Rate = Slow, Delay = TimeSpan.FromMilliseconds(300) };
-            using (var far = new PhoneClient(phone, link.Port) { Casualty = near.Casualty })
+            using (var far = new PhoneClient(phone, hub, link.Port) { Casualty = near.Casualty })
                 output.WriteLine($"2,000 entries: {await TimeAsync(far, 15):0.0} s, {link.Up} bytes up, {link.Down} down");
             phone.Device = "late";
             phone.Write("one more entry");
             var (up, down) = (link.Up, link.Down);
-            using (var far = new PhoneClient(phone, link.Port) { Casualty = near.Casualty })
+            using (var far = new PhoneClient(phone, hub, link.Port) { Casualty = near.Casualty })
                 output.WriteLine(
                     $"one entry, a new connection: {await TimeAsync(far, 3):0.0} s, {link.Up - up} bytes up, {link.Down - down} down"
                 );

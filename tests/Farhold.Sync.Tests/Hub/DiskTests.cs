@@ -81,7 +81,7 @@ public sealed partial class DiskTests(ITestOutputHelper output)
                 await KillTests.UpAsync(place.Port);
                 var phone = new Side("a7k3") { Hint = Head.Empty };
                 phone.Write("first");
-                using var client = new PhoneClient(phone, place.Port);
+                using var client = new PhoneClient(phone, place);
                 await client.FindAsync();
                 for (var i = 0; i < Syncs; i++)
                 {
@@ -183,7 +183,7 @@ public sealed partial class DiskTests(ITestOutputHelper output)
                 place.Options.AppFolder,
                 "--urls",
                 place.Options.Listen,
-                "--trusted-local-network",
+                "--records",
                 place.Options.Sync!.Folder,
             },
         };

@@ -1,6 +1,7 @@
 using System.Net;
 using System.Net.Sockets;
 using Farhold.Hub;
+using Farhold.Hub.Access;
 using Farhold.Hub.Storage;
 using Farhold.Hub.Sync;
 using Microsoft.AspNetCore.Builder;
@@ -42,6 +43,31 @@ internal sealed class HubOverLoopback : IAsyncDisposable
     {
         running = HubHost.Build(Options, new(ShippedRules.Book));
         await running.StartAsync();
+    }
+
+    /// <summary>The services of the hub that runs in this process.</summary>
+    public IServiceProvider Services => running!.Services;
+
+    /// <summary>A code that lets one device in, made at the console; the hub may run in this process, in another one, or not at all.</summary>
+    public async Task<string> InviteAsync(HubRole role = HubRole.Carer, string team = "watch", bool beforehand = true)
+    {
+        var now = SystemClock.Instance.GetCurrentInstant();
+        var invitation = new Invitation(role, team, "somebody", now + Duration.FromHours(1), beforehand);
+        if (running is not null)
+            return await ((AccessStore)Services.GetService(typeof(AccessStore))!).InviteAsync(invitation, "console", now);
+        await using var store = SqliteStore.Open(Options.Sync!.Folder);
+        return await new AccessStore(store.Rows).InviteAsync(invitation, "console", now);
+    }
+
+    /// <summary>A device that was let in.</summary>
+    public async Task<Signer> EnrolAsync(HubRole role = HubRole.Carer, string team = "watch", string? device = null, bool beforehand = true)
+    {
+        var signer = new Signer();
+        using var client = new HttpClient { BaseAddress = new Uri($"http://127.0.0.1:{Port}") };
+        device ??= $"d{signer.Thumb[..8]}";
+        using var answer = await signer.EnrolAsync(client, Port, await InviteAsync(role, team, beforehand), device);
+        Assert.True(answer.StatusCode == HttpStatusCode.Created, await answer.Content.ReadAsStringAsync());
+        return signer;
     }
 
     public async Task StopAsync()

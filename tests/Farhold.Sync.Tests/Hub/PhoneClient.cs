@@ -1,16 +1,21 @@
 using System.IO.Compression;
 using System.Net;
-using System.Net.Http.Headers;
+using System.Runtime.CompilerServices;
 using System.Text.Json;
 
 namespace Farhold.Sync.Tests.Hub;
 
-/// <summary>A phone's side of the route, as small as it can be.</summary>
-internal sealed class PhoneClient(Side phone, int port) : IDisposable
+/// <summary>A phone's side of the route, as small as it can be. A phone is enrolled when it first asks, once for each side.</summary>
+/// <param name="through">The port of a link to the hub; 0: the hub's own.</param>
+internal sealed class PhoneClient(Side phone, HubOverLoopback hub, int through = 0, Signer? signer = null) : IDisposable
 {
+    private static readonly ConditionalWeakTable<Side, Task<Signer>> Signers = [];
+
+    private readonly int port = through == 0 ? hub.Port : through;
+
     private readonly HttpClient client = new(new SocketsHttpHandler { AutomaticDecompression = DecompressionMethods.None })
     {
-        BaseAddress = new Uri($"http://127.0.0.1:{port}"),
+        BaseAddress = new Uri($"http://127.0.0.1:{(through == 0 ? hub.Port : through)}"),
         Timeout = TimeSpan.FromMinutes(3),
     };
 
@@ -32,8 +37,8 @@ internal sealed class PhoneClient(Side phone, int port) : IDisposable
 
     public async Task<(HttpStatusCode Status, string Body)> FindAsync(string json)
     {
-        using var content = new StringContent(json, new MediaTypeHeaderValue("application/json"));
-        using var answer = await client.PostAsync(new Uri("/hub/casualties/find", UriKind.Relative), content);
+        using var request = (await SignerAsync()).Request(HttpMethod.Post, "/hub/casualties/find", port, json);
+        using var answer = await client.SendAsync(request);
         return (answer.StatusCode, await answer.Content.ReadAsStringAsync());
     }
 
@@ -48,7 +53,13 @@ internal sealed class PhoneClient(Side phone, int port) : IDisposable
         return answer.StatusCode;
     }
 
-    public async Task<HttpResponseMessage> SendAsync(byte[] message, string encoding = "gzip", Action<HttpRequestMessage>? change = null)
+    /// <param name="plain">The message, where what is sent is packed already.</param>
+    public async Task<HttpResponseMessage> SendAsync(
+        byte[] message,
+        string encoding = "gzip",
+        Action<HttpRequestMessage>? change = null,
+        byte[]? plain = null
+    )
     {
         using var request = new HttpRequestMessage(HttpMethod.Post, $"/hub/casualties/{Casualty}/sync")
         {
@@ -59,9 +70,13 @@ internal sealed class PhoneClient(Side phone, int port) : IDisposable
         if (encoding.Length > 0)
             request.Content.Headers.ContentEncoding.Add(encoding);
         request.Headers.AcceptEncoding.ParseAdd("br, gzip");
+        (await SignerAsync()).Sign(request, port, Signer.HeadOf(plain ?? message));
         change?.Invoke(request);
         return await client.SendAsync(request);
     }
+
+    /// <summary>The key of this phone, enrolled as a carer of the usual team.</summary>
+    public Task<Signer> SignerAsync() => signer is not null ? Task.FromResult(signer) : Signers.GetValue(phone, _ => hub.EnrolAsync());
 
     public void Dispose() => client.Dispose();
 

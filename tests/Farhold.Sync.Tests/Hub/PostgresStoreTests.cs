@@ -119,9 +119,12 @@ public sealed class PostgresStoreTests(PostgresServer server) : RecordStoreContr
         var (here, there) = (new Side("here") { Hint = Head.Empty }, new Side("there") { Hint = Head.Empty });
         here.Write("first");
         there.Write("first");
-        using var atOne = new PhoneClient(here, one.Port);
+        using var atOne = new PhoneClient(here, one);
         await atOne.FindAsync();
-        using var atOther = new PhoneClient(there, other.Port) { Casualty = atOne.Casualty };
+        using var atOther = new PhoneClient(there, other);
+        there.Lines.Add(here.Lines.Lines.First().Bytes); // they met once
+        await atOther.FindAsync();
+        Assert.Equal(atOne.Casualty, atOther.Casualty);
         for (var round = 0; round < 3; round++)
         {
             here.Write("more");
@@ -239,7 +242,7 @@ public sealed class PostgresStoreTests(PostgresServer server) : RecordStoreContr
         await using var hub = await HubOverLoopback.StartAsync(s => s with { Postgres = database, KeyFile = Key });
         var phone = new Side("here") { Hint = Head.Empty };
         phone.Write("first");
-        using var client = new PhoneClient(phone, hub.Port);
+        using var client = new PhoneClient(phone, hub);
         await client.FindAsync();
         Assert.Equal(HttpStatusCode.OK, await client.SyncAsync());
         await own.KillAsync();

@@ -177,6 +177,7 @@ public abstract class RecordStoreContract : IAsyncLifetime
             {
                 await rows.RunAsync("insert into belongs (casualty, team) values (@c, 'north') on conflict do nothing", ("@c", casualty));
                 await rows.RunAsync("insert into allowed (casualty, thumb, since, by) values (@c, 't', 1, 'x')", ("@c", casualty));
+                await rows.RunAsync("insert into heard (casualty, thumb, at) values (@c, 't', 1)", ("@c", casualty));
                 await rows.RunAsync(
                     "insert into said (casualty, thumb, head, at) values (@c, 't', @h, 1)",
                     ("@c", casualty),

@@ -39,18 +39,7 @@ public sealed class StoreSettingsTests : IDisposable
     {
         File.WriteAllText(Path.Combine(folder, "index.html"), "<!DOCTYPE html>");
         var options = HubOptions.From(
-            [
-                "--app",
-                folder,
-                "--urls",
-                "http://127.0.0.1:1",
-                "--trusted-local-network",
-                folder,
-                "--hub-key",
-                "/run/key",
-                "--store",
-                "postgres",
-            ],
+            ["--app", folder, "--urls", "http://127.0.0.1:1", "--records", folder, "--hub-key", "/run/key", "--store", "postgres"],
             name => name == "FARHOLD_STORE" ? "Host=there;Password=owl" : null
         )!;
         Assert.Equal("Host=there;Password=owl", options.Sync!.Postgres);

@@ -22,8 +22,8 @@ public sealed class SyncRouteTests
     {
         await using var hub = await HubOverLoopback.StartAsync();
         var (one, other) = (Phone("a7k3", 30), Phone("n95q2x", 20));
-        using var first = new PhoneClient(one, hub.Port);
-        using var second = new PhoneClient(other, hub.Port);
+        using var first = new PhoneClient(one, hub);
+        using var second = new PhoneClient(other, hub);
         await first.FindAsync();
         Assert.Equal(HttpStatusCode.OK, await first.SyncAsync());
         Assert.Equal(one.Lines.Vector, one.Hint!.Have); // one exchange
@@ -46,11 +46,11 @@ public sealed class SyncRouteTests
     {
         await using var hub = await HubOverLoopback.StartAsync();
         var phone = Phone("a7k3", 2_000);
-        using (var sure = new PhoneClient(phone, hub.Port))
+        using (var sure = new PhoneClient(phone, hub))
         {
             await sure.FindAsync();
             await using var link = new BadLink(hub.Port) { Rate = (400_000, 0), CutUp = 12_000 };
-            using var cut = new PhoneClient(phone, link.Port) { Casualty = sure.Casualty };
+            using var cut = new PhoneClient(phone, hub, link.Port) { Casualty = sure.Casualty };
             await Assert.ThrowsAnyAsync<HttpRequestException>(() => cut.SyncAsync());
             Assert.Equal(Head.Empty, phone.Hint);
             var whole = cut.Sent;
@@ -69,7 +69,7 @@ public sealed class SyncRouteTests
     {
         await using var hub = await HubOverLoopback.StartAsync();
         var phone = Phone("a7k3", 5);
-        using var client = new PhoneClient(phone, hub.Port);
+        using var client = new PhoneClient(phone, hub);
         await client.FindAsync();
         await client.SyncAsync();
         await hub.Store.EraseAsync(
@@ -95,10 +95,10 @@ public sealed class SyncRouteTests
     {
         await using var hub = await HubOverLoopback.StartAsync();
         var phone = Phone("a7k3", 50);
-        using var sure = new PhoneClient(phone, hub.Port);
+        using var sure = new PhoneClient(phone, hub);
         await sure.FindAsync();
         await using var link = new BadLink(hub.Port) { CutDown = 10 };
-        using var deaf = new PhoneClient(phone, link.Port) { Casualty = sure.Casualty };
+        using var deaf = new PhoneClient(phone, hub, link.Port) { Casualty = sure.Casualty };
         await Assert.ThrowsAnyAsync<HttpRequestException>(() => deaf.SyncAsync());
         await sure.SyncAsync();
         Assert.Equal(phone.Lines.Vector, phone.Hint!.Have);
@@ -110,10 +110,10 @@ public sealed class SyncRouteTests
     {
         await using var hub = await HubOverLoopback.StartAsync();
         var phone = Phone("a7k3", 30);
-        using var sure = new PhoneClient(phone, hub.Port);
+        using var sure = new PhoneClient(phone, hub);
         await sure.FindAsync();
         await using var link = new BadLink(hub.Port) { Rate = (1_200, 0) }; // 150 bytes a second
-        using var slow = new PhoneClient(phone, link.Port) { Casualty = sure.Casualty };
+        using var slow = new PhoneClient(phone, hub, link.Port) { Casualty = sure.Casualty };
         var clock = System.Diagnostics.Stopwatch.StartNew();
         Assert.Equal(HttpStatusCode.OK, await slow.SyncAsync());
         Assert.InRange(clock.Elapsed.TotalSeconds, 6.5, 120);
@@ -125,12 +125,19 @@ public sealed class SyncRouteTests
     {
         await using var hub = await HubOverLoopback.StartAsync(o => o with { Patience = TimeSpan.FromSeconds(1) });
         var phone = Phone("a7k3", 3);
-        using var client = new PhoneClient(phone, hub.Port);
+        using var client = new PhoneClient(phone, hub);
         await client.FindAsync();
         var message = Link.Bytes(Outgoing.To(phone.Hint, phone.Lines));
         using var raw = new System.Net.Sockets.TcpClient("127.0.0.1", hub.Port);
+        var signed = (await client.SignerAsync()).Headers(
+            "POST",
+            $"127.0.0.1:{hub.Port}",
+            $"/hub/casualties/{client.Casualty}/sync",
+            [Signer.HeadOf(message)]
+        );
         var head =
             $"POST /hub/casualties/{client.Casualty}/sync HTTP/1.1\r\nHost: 127.0.0.1:{hub.Port}\r\nContent-Type: application/jsonl\r\n"
+            + string.Concat(signed.Select(h => $"{h.Name}: {h.Value}\r\n"))
             + $"Content-Length: {message.Length}\r\n\r\n";
         await raw.GetStream().WriteAsync(Encoding.ASCII.GetBytes(head), TestContext.Current.CancellationToken);
         await raw.GetStream().WriteAsync(message.AsMemory(0, message.Length - 5), TestContext.Current.CancellationToken);
@@ -153,7 +160,7 @@ public sealed class SyncRouteTests
     public async Task What_is_no_message_is_refused_with_its_place(string body, string encoding, HttpStatusCode status, string reason)
     {
         await using var hub = await HubOverLoopback.StartAsync();
-        using var client = new PhoneClient(Phone("a7k3", 1), hub.Port);
+        using var client = new PhoneClient(Phone("a7k3", 1), hub);
         await client.FindAsync();
         using var answer = await client.SendAsync(Encoding.UTF8.GetBytes(body), encoding);
         await ProblemAsync(answer, status, reason);
@@ -164,7 +171,7 @@ public sealed class SyncRouteTests
     {
         await using var hub = await HubOverLoopback.StartAsync();
         var phone = Phone("a7k3", 1);
-        using var client = new PhoneClient(phone, hub.Port);
+        using var client = new PhoneClient(phone, hub);
         await client.FindAsync();
         var lines = new StringBuilder("{\"sync\":1,\"have\":{}}\n")
             .Append(phone.Lines.Lines.Select(l => Encoding.UTF8.GetString(l.Bytes.Span)).Single())
@@ -182,14 +189,15 @@ public sealed class SyncRouteTests
     {
         await using var hub = await HubOverLoopback.StartAsync();
         var phone = Phone("a7k3", 2_000);
-        using var client = new PhoneClient(phone, hub.Port);
+        using var client = new PhoneClient(phone, hub);
         await client.FindAsync();
+        var plain = Link.Bytes(Outgoing.To(phone.Hint, phone.Lines));
         using var stream = new MemoryStream();
         using (var gzip = new System.IO.Compression.GZipStream(stream, System.IO.Compression.CompressionLevel.Fastest, leaveOpen: true))
-            gzip.Write(Link.Bytes(Outgoing.To(phone.Hint, phone.Lines)));
+            gzip.Write(plain);
         var packed = stream.ToArray();
         packed.AsSpan(packed.Length * 3 / 4, 40).Fill(0xFF);
-        using var answer = await client.SendAsync(packed, "", r => r.Content!.Headers.ContentEncoding.Add("gzip"));
+        using var answer = await client.SendAsync(packed, "", r => r.Content!.Headers.ContentEncoding.Add("gzip"), plain);
         await ProblemAsync(answer, HttpStatusCode.BadRequest, "packing");
         phone.Hint = null;
         await client.SyncAsync();
@@ -200,7 +208,7 @@ public sealed class SyncRouteTests
     public async Task A_casualty_that_nobody_named_is_not_found()
     {
         await using var hub = await HubOverLoopback.StartAsync();
-        using var client = new PhoneClient(Phone("a7k3", 1), hub.Port) { Casualty = "00000000000000000000000000000000" };
+        using var client = new PhoneClient(Phone("a7k3", 1), hub) { Casualty = "00000000000000000000000000000000" };
         using var answer = await client.SendAsync(Link.Bytes(Outgoing.To(null, new LineSet())));
         await ProblemAsync(answer, HttpStatusCode.NotFound, "no such casualty");
     }
@@ -210,8 +218,8 @@ public sealed class SyncRouteTests
     {
         await using var hub = await HubOverLoopback.StartAsync();
         var (one, other) = (Phone("a7k3", 1), Phone("n95q2x", 1));
-        using var first = new PhoneClient(one, hub.Port);
-        using var second = new PhoneClient(other, hub.Port);
+        using var first = new PhoneClient(one, hub);
+        using var second = new PhoneClient(other, hub);
         await first.FindAsync();
         await second.FindAsync();
         var both = Roots.Of(one.Lines.Lines.Concat(other.Lines.Lines));
@@ -228,7 +236,7 @@ public sealed class SyncRouteTests
     public async Task Who_asks_too_often_is_told_when_to_ask_again()
     {
         await using var hub = await HubOverLoopback.StartAsync(o => o with { MostPerSecond = 1 });
-        using var client = new PhoneClient(Phone("a7k3", 1), hub.Port);
+        using var client = new PhoneClient(Phone("a7k3", 1), hub);
         await client.FindAsync();
         var statuses = new List<HttpStatusCode>();
         for (var i = 0; i < 30; i++)
@@ -247,24 +255,28 @@ public sealed class SyncRouteTests
     public async Task Pages_of_elsewhere_may_not_ask()
     {
         await using var hub = await HubOverLoopback.StartAsync();
-        using var client = new PhoneClient(Phone("a7k3", 1), hub.Port) { Casualty = "x" };
+        using var client = new PhoneClient(Phone("a7k3", 1), hub) { Casualty = "x" };
         using var answer = await client.SendAsync([], "", r => r.Headers.Add("Origin", "https://evil.example"));
         Assert.Equal(HttpStatusCode.Forbidden, answer.StatusCode);
     }
 
     [Fact]
-    public async Task Without_the_word_that_the_network_is_trusted_there_is_no_such_route()
+    public async Task Without_a_folder_for_records_there_is_no_such_route()
     {
         await using var hub = new HubOverLoopback();
         hub.Options = hub.Options with { Sync = null };
         await hub.StartAgainAsync();
-        using var client = new PhoneClient(Phone("a7k3", 1), hub.Port) { Casualty = "x" };
-        using var answer = await client.SendAsync([]);
+        using var client = new HttpClient();
+        using var nothing = new ByteArrayContent([]);
+        using var answer = await client.PostAsync(
+            new Uri($"http://127.0.0.1:{hub.Port}/hub/casualties/x/sync"),
+            nothing,
+            TestContext.Current.CancellationToken
+        );
         Assert.Contains(answer.StatusCode, new[] { HttpStatusCode.NotFound, HttpStatusCode.MethodNotAllowed });
         var page = hub.Options.AppFolder;
         Assert.Null(HubOptions.From(["--app", page, "--port", "20001"], _ => null)!.Sync);
-        Assert.Equal("/r", HubOptions.From(["--app", page, "--port", "20001", "--trusted-local-network", "/r"], _ => null)!.Sync!.Folder);
-        Assert.Contains("TRUSTED LOCAL NETWORK ONLY", HubOptions.Help, StringComparison.Ordinal);
+        Assert.Equal("/r", HubOptions.From(["--app", page, "--port", "20001", "--records", "/r"], _ => null)!.Sync!.Folder);
     }
 
     private static async Task ProblemAsync(HttpResponseMessage answer, HttpStatusCode status, string reason)

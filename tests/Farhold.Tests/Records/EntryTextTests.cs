@@ -109,6 +109,10 @@ public class EntryTextTests
             { "Looked at the right arm: nothing found", new Payload.RegionLooked(Limb.RightArm, null, LookFound.Nothing) },
             { "Tried to reach advice (duty doctor) by radio: nobody reached", new Payload.ContactTried(false, "duty doctor", "radio") },
             { "Asked Dr Vann: may we try?", new Payload.QuestionAsked("Dr Vann", "may we try?") },
+            {
+                "On the question k1-7, an answer is to come (rounds first)",
+                new Payload.QuestionTaken(new EntryId("k1", 7), "rounds first")
+            },
             { "Advice from Dr Vann: wait [allows no attempt]", new Payload.AdviceReceived("Dr Vann", "wait", []) },
             {
                 "Advice from Dr Vann: try [allows attempt; until 2031-05-04 05:00 UTC; answers k1-7; read back]",

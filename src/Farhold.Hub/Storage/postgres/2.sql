@@ -59,6 +59,13 @@ create table said(
   primary key (casualty, thumb)
 );
 
+create table heard(
+  casualty text not null references casualty(id),
+  thumb text not null,
+  at bigint not null,
+  primary key (casualty, thumb)
+);
+
 create table seal(
   casualty text not null references casualty(id),
   thumb text not null,

@@ -64,6 +64,14 @@ create table said(
   primary key (casualty, thumb)
 ) strict, without rowid;
 
+-- When a device last exchanged lines of a casualty, to the minute.
+create table heard(
+  casualty text not null references casualty(id),
+  thumb text not null,
+  at integer not null,
+  primary key (casualty, thumb)
+) strict, without rowid;
+
 -- A sender's signature over what it holds of a casualty, its own lines among it: it vouches for them.
 create table seal(
   casualty text not null references casualty(id),
