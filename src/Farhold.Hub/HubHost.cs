@@ -50,7 +50,7 @@ internal static class HubHost
         services.AddSingleton(TimeProvider.System);
         services.AddSingleton(rules);
         services.AddSingleton(options);
-        services.AddSingleton<IRecordStore>(_ => SqliteStore.Open(options.Folder));
+        services.AddSingleton(_ => RecordStores.Open(options));
         services.AddSingleton(s => s.GetRequiredService<IRecordStore>().Rows);
         services.AddSingleton<AccessStore>();
         services.AddSingleton<Vouched>();

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using System.Net;
+using Farhold.Hub.Storage;
 using Farhold.Hub.Sync;
 
 namespace Farhold.Hub;
@@ -32,6 +33,11 @@ internal sealed record HubOptions(
           --issuer FILE  the code of an issuer whose signature on it is trusted; may be given several times
           --records FOLDER   keeps records of phones in FOLDER, and answers those that are enrolled
           --demo FOLDER  fills a hub that holds no record with the invented casualties of FOLDER, and invites somebody to look at them
+          --hub-key FILE the key that records are sealed with; default: hub.key in FOLDER, made there at the first start. Keep a copy
+                         elsewhere: without it nobody can read the records
+          --store KIND   sqlite (the default: a file in FOLDER) or postgres, which several hubs may share
+          --store-settings FILE   how PostgreSQL is reached, such as Host=db;Database=farhold;Username=farhold;Password=…;
+                         FARHOLD_STORE holds the same. Never an option by itself: everybody on a machine sees its command lines
           --version      the version, and nothing else
           --static-host FOLDER TARGET   writes what another host of the app in FOLDER has to send into TARGET, and ends
         Without --port and --urls it serves this machine alone, at a port drawn on the first start and kept in
@@ -41,6 +47,21 @@ internal sealed record HubOptions(
         Phones need https to keep the app offline; put a certificate in front and name it with --host.
         invite FOLDER --help says how somebody is invited; the first owner is, at the console.
         """;
+
+    private static readonly ImmutableArray<string> Named =
+    [
+        "--app",
+        "--urls",
+        "--port",
+        "--host",
+        "--local",
+        "--issuer",
+        "--records",
+        "--demo",
+        "--hub-key",
+        "--store",
+        "--store-settings",
+    ];
 
     /// <summary>Null, with the reason on standard error, if an argument is unknown, the folder has no app or the port is taken.</summary>
     public static HubOptions? From(string[] args, Func<string, string?> environment, LocalPort? local = null)
@@ -52,14 +73,14 @@ internal sealed record HubOptions(
             .ToList();
         string? protocol = null,
             records = null,
-            demo = null;
+            demo = null,
+            key = null,
+            store = null,
+            settings = null;
         var issuers = new List<string>();
         for (var i = 0; i < args.Length; i += 2)
         {
-            if (
-                args[i] is not ("--app" or "--urls" or "--port" or "--host" or "--local" or "--issuer" or "--records" or "--demo")
-                || i + 1 == args.Length
-            )
+            if (!Named.Contains(args[i]) || i + 1 == args.Length)
                 return Refuse($"'{args[i]}' is no option with a value here; --help lists them.");
             var value = args[i + 1];
             switch (args[i])
@@ -82,6 +103,15 @@ internal sealed record HubOptions(
                 case "--demo":
                     demo = Path.GetFullPath(value);
                     break;
+                case "--hub-key":
+                    key = Path.GetFullPath(value);
+                    break;
+                case "--store":
+                    store = value;
+                    break;
+                case "--store-settings":
+                    settings = value;
+                    break;
                 case "--issuer":
                     issuers.Add(value);
                     break;
@@ -97,6 +127,9 @@ internal sealed record HubOptions(
             return Refuse($"There is no app in {app}: index.html is missing. ./run publishes it.");
         if (hosts.Find(h => Uri.CheckHostName(h.Trim('[', ']')) is UriHostNameType.Unknown) is { } odd)
             return Refuse($"'{odd}' is no host name: give it without scheme, port and path.");
+        var (postgres, wrong) = StoreSettings.Of(store, settings, environment);
+        if (wrong is not null)
+            return Refuse(wrong);
         if (listen is null)
         {
             var (port, why) = (local ?? LocalPort.OfThisUser(environment)).Choose();
@@ -111,7 +144,7 @@ internal sealed record HubOptions(
             [.. hosts],
             protocol,
             [.. issuers],
-            records is null ? null : new(records),
+            records is null ? null : new(records) { KeyFile = key, Postgres = postgres },
             demo
         );
     }

@@ -5,7 +5,7 @@ using Farhold.Hub.Verbs;
 
 if (args.Contains("--help"))
 {
-    Console.WriteLine(HubOptions.Help);
+    Console.WriteLine(HubOptions.Help + "\n" + Verb.Help);
     return 0;
 }
 if (args is ["--version"])
@@ -18,6 +18,8 @@ if (args is ["--static-host", var published, var target])
     StaticHost.Write(published, target);
     return 0;
 }
+if (await Verb.RunAsync(args, Console.Out, Console.Error) is { } ended)
+    return ended;
 if (args is ["invite", .. var invited])
     return await InviteVerb.RunAsync(invited, Console.Out, Console.Error, TimeProvider.System);
 if (HubOptions.From(args, Environment.GetEnvironmentVariable) is not { } options)
@@ -50,7 +52,7 @@ catch (IOException e)
 Console.WriteLine($"Farhold is at {string.Join(" and ", app.Urls)}. End with Ctrl+C.");
 if (options.Sync is { } sync)
 {
-    Console.WriteLine($"Records are kept in {sync.Folder}. Whoever is enrolled may ask for them.");
+    Console.WriteLine($"Records are kept in {sync.Place}. Whoever is enrolled may ask for them.");
     if (options.Demo is { } demo)
     {
         var services = app.Services;

@@ -1,4 +1,5 @@
 using System.Diagnostics.CodeAnalysis;
+using Farhold.Hub.Storage;
 using Farhold.Hub.Sync;
 using NodaTime;
 
@@ -52,6 +53,18 @@ internal sealed class Gate(AccessStore store, Nonces nonces, TimeProvider clock)
             return;
         }
 
+        try
+        {
+            await LetInAsync(context, endpoint, next);
+        }
+        catch (Exception e) when (Outage.IsOne(e) && !context.Response.HasStarted)
+        {
+            await Problems.Away.ExecuteAsync(context);
+        }
+    }
+
+    private async Task LetInAsync(HttpContext context, Endpoint endpoint, RequestDelegate next)
+    {
         var refusal =
             endpoint.Metadata.GetMetadata<OpenTo>() is not null ? await ReadAsync(context)
             : endpoint.Metadata.GetMetadata<Needs>() is { } needs ? await RefusalAsync(context, needs)
@@ -95,7 +108,9 @@ internal sealed class Gate(AccessStore store, Nonces nonces, TimeProvider clock)
             && id is string casualty
             && !await store.MaySeeAsync(device, reach, casualty, context.RequestAborted)
         )
-            return Problems.Of(StatusCodes.Status404NotFound, "There is no such casualty here for this device.", "not-yours");
+            return await store.WasErasedAsync(casualty, context.RequestAborted)
+                ? Problems.Erased
+                : Problems.Of(StatusCodes.Status404NotFound, "There is no such casualty here for this device.", "not-yours");
         context.Items[typeof(Caller)] = new Caller(device, reach, signature, signed);
         return null;
     }

@@ -1,7 +1,9 @@
 using System.Collections.Concurrent;
 using System.Collections.Immutable;
+using System.Data.Common;
 using System.Threading.Channels;
 using Farhold.Hub.Access;
+using Farhold.Hub.Storage;
 using Farhold.Hub.Sync;
 using Farhold.Sync;
 using NodaTime;
@@ -56,7 +58,7 @@ internal sealed class WatchBoard(SyncDesk desk, AccessStore access, HubRules rul
 
     protected override async Task ExecuteAsync(CancellationToken stoppingToken)
     {
-        foreach (var (casualty, _, _) in await access.CasualtiesAsync(stoppingToken))
+        foreach (var casualty in await CasualtiesAsync(stoppingToken))
             await GuardAsync(casualty, stoppingToken);
         using var timer = new PeriodicTimer(Sweep, clock);
         var tick = timer.WaitForNextTickAsync(stoppingToken).AsTask();
@@ -76,7 +78,7 @@ internal sealed class WatchBoard(SyncDesk desk, AccessStore access, HubRules rul
 
             if (tick.IsCompletedSuccessfully)
             {
-                foreach (var id in standings.Keys)
+                foreach (var id in (await CasualtiesAsync(stoppingToken)).Union(standings.Keys)) // another hub may have opened some
                     await GuardAsync(id, stoppingToken);
                 tick = timer.WaitForNextTickAsync(stoppingToken).AsTask();
             }
@@ -96,10 +98,24 @@ internal sealed class WatchBoard(SyncDesk desk, AccessStore access, HubRules rul
         {
             await JudgeAsync(id, cancel);
         }
-        catch (IOException)
+        catch (Exception e) when (e is IOException || Outage.IsOne(e))
         {
             // The store can't be read now; the next sweep asks again.
         }
+    }
+
+    /// <summary>Those that there are, once the database can be asked.</summary>
+    private async Task<ImmutableArray<string>> CasualtiesAsync(CancellationToken cancel)
+    {
+        while (true)
+            try
+            {
+                return [.. (await access.CasualtiesAsync(cancel)).Select(c => c.Casualty)];
+            }
+            catch (DbException e) when (Outage.IsOne(e))
+            {
+                await Task.Delay(Sweep, clock, cancel);
+            }
     }
 
     private async Task<Standing?> JudgeAsync(string id, CancellationToken cancel)
@@ -108,6 +124,12 @@ internal sealed class WatchBoard(SyncDesk desk, AccessStore access, HubRules rul
         try
         {
             return await JudgeAloneAsync(id, cancel);
+        }
+        catch (ErasedException)
+        {
+            standings.TryRemove(id, out _);
+            records.TryRemove(id, out _);
+            return null;
         }
         finally
         {

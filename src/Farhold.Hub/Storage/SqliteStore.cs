@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Data.Common;
+using System.Globalization;
 using System.Security.Cryptography;
 using System.Threading.Channels;
 using Farhold.Sync;
@@ -8,7 +9,7 @@ using NodaTime;
 
 namespace Farhold.Hub.Storage;
 
-/// <summary>All records in one SQLite file, written by one task.</summary>
+/// <summary>All records in one SQLite file, written by one task, lines sealed.</summary>
 /// <remarks>
 /// Write-ahead log with <c>synchronous=FULL</c>: a commit returns once it is on the disk. Whatever waits is committed together, so many
 /// phones cost few flushes.
@@ -20,27 +21,25 @@ internal sealed class SqliteStore : IRecordStore
     /// <summary>Design: enough to share one flush, few enough that nobody waits long.</summary>
     private const int MostTogether = 256;
 
+    /// <summary>Casualties whose last position and key are remembered. Design: all that are written to on one day.</summary>
+    private const int MostPlaces = 1_000;
+
     private const int Full = 13; // SQLITE_FULL, sqlite.org/rescode.html
 
-    private readonly string reading;
+    private readonly DbDataSource reading;
     private readonly SqliteConnection writing;
     private readonly SqliteCommand insert;
-    private readonly Dictionary<string, long> positions = [];
+    private readonly HubKey hub;
+    private readonly Dictionary<string, Place> places = [];
     private readonly Channel<Job> queue = Channel.CreateBounded<Job>(new BoundedChannelOptions(4096) { SingleReader = true });
     private readonly Task writer;
 
-    private SqliteStore(string file)
+    /// <summary>The log may still hold what was erased.</summary>
+    private bool logHoldsErased;
+
+    private SqliteStore(DbDataSource rows, DbDataSource reading, SqliteConnection writing, HubKey hub)
     {
-        reading = new SqliteConnectionStringBuilder { DataSource = file, Mode = SqliteOpenMode.ReadOnly }.ToString();
-        Rows = SqliteFactory.Instance.CreateDataSource(
-            new SqliteConnectionStringBuilder { DataSource = file, ForeignKeys = true }.ToString()
-        );
-        writing = new(new SqliteConnectionStringBuilder { DataSource = file, Pooling = false }.ToString());
-        writing.Open();
-        Run("pragma journal_mode = wal");
-        Run("pragma synchronous = full");
-        Run("pragma foreign_keys = on");
-        SqliteMigrations.Apply(writing);
+        (Rows, this.reading, this.writing, this.hub) = (rows, reading, writing, hub);
         insert = writing.CreateCommand();
         insert.CommandText =
             "insert into line (casualty, position, device, number, hash, bytes, arrived, via) values ($c, $p, $d, $n, $h, $b, $a, $v) "
@@ -52,43 +51,62 @@ internal sealed class SqliteStore : IRecordStore
 
     public DbDataSource Rows { get; }
 
+    public bool IsShared => false;
+
     /// <param name="folder">Made where it is missing.</param>
-    /// <exception cref="StoreUnusableException">It can't be written, or is of a later version.</exception>
-    public static SqliteStore Open(string folder)
+    /// <param name="keyFile">The hub key; null: <see cref="HubKey.FileName"/> in the folder.</param>
+    /// <exception cref="StoreUnusableException">It can't be written, its key is missing or wrong, or it is of a later version.</exception>
+    public static SqliteStore Open(string folder, string? keyFile = null) => OpenAsync(folder, keyFile).GetAwaiter().GetResult();
+
+    private static async Task<SqliteStore> OpenAsync(string folder, string? keyFile)
     {
+        SqliteConnection? writing = null;
         try
         {
             Directory.CreateDirectory(folder);
-            return new(Path.Combine(folder, FileName));
+            var file = Path.Combine(folder, FileName);
+            writing = new(new SqliteConnectionStringBuilder { DataSource = file, Pooling = false }.ToString());
+            await writing.OpenAsync();
+            foreach (
+                var pragma in (string[])
+                    ["journal_mode = wal", "synchronous = full", "foreign_keys = on", "secure_delete = on", "busy_timeout = 100"]
+            )
+                await writing.ScalarAsync($"pragma {pragma}");
+            var hub = await Migrations.ApplyAsync(writing, Dialect.Sqlite, keyFile ?? Path.Combine(folder, HubKey.FileName));
+            await RewriteAsync(writing);
+            return new(Source(file, SqliteOpenMode.ReadWrite), Source(file, SqliteOpenMode.ReadOnly), writing, hub);
         }
-        catch (Exception e) when (e is SqliteException or UnauthorizedAccessException or IOException and not StoreUnusableException)
+        catch (Exception e)
         {
-            throw new StoreUnusableException($"Records can't be kept in {folder}: {e.Message}", e);
+            if (writing is not null)
+                await writing.DisposeAsync();
+            if (e is SqliteException or UnauthorizedAccessException or IOException and not StoreUnusableException)
+                throw new StoreUnusableException($"Records can't be kept in {folder}: {e.Message}", e);
+            throw;
         }
     }
 
-    public Task<int> AppendAsync(Arrival arrival, CancellationToken cancel = default) => DoAsync(() => Append(arrival), cancel);
+    public Task<int> AppendAsync(Arrival arrival, CancellationToken cancel = default) => DoAsync(() => AppendAsync(arrival), cancel);
 
-    public Task<Match> FindAsync(Roots roots, Instant at, CancellationToken cancel = default) => DoAsync(() => Find(roots, at), cancel);
+    public Task<Match> FindAsync(Roots roots, Instant at, CancellationToken cancel = default) =>
+        DoAsync(() => RecordTables.FindAsync(writing, hub, roots, at), cancel);
+
+    public Task<int> EraseAsync(string casualty, string by, string reason, Instant at, CancellationToken cancel = default) =>
+        DoAsync(
+            async () =>
+            {
+                var lines = await Erasure.EraseAsync(writing, hub, casualty, by, reason, at);
+                places.Remove(casualty);
+                logHoldsErased = true;
+                return lines;
+            },
+            cancel
+        );
 
     public async Task<ImmutableArray<StoredLine>?> SinceAsync(string casualty, long position, CancellationToken cancel = default)
     {
-        await using var connection = new SqliteConnection(reading);
-        await connection.OpenAsync(cancel);
-        using var known = Command(connection, "select 1 from casualty where id = $c", ("$c", casualty));
-        if (known.ExecuteScalar() is null)
-            return null;
-        var lines = ImmutableArray.CreateBuilder<StoredLine>();
-        using var select = Command(
-            connection,
-            "select position, bytes from line where casualty = $c and position > $p order by position",
-            ("$c", casualty),
-            ("$p", position)
-        );
-        using var rows = select.ExecuteReader();
-        while (rows.Read())
-            lines.Add(new(rows.GetInt64(0), rows.GetFieldValue<byte[]>(1)));
-        return lines.ToImmutable();
+        await using var connection = await reading.OpenConnectionAsync(cancel);
+        return await RecordTables.SinceAsync(connection, hub, casualty, position);
     }
 
     public async ValueTask DisposeAsync()
@@ -98,16 +116,38 @@ internal sealed class SqliteStore : IRecordStore
         await writer;
         await insert.DisposeAsync();
         await writing.DisposeAsync();
+        await reading.DisposeAsync();
         await Rows.DisposeAsync();
     }
 
     /// <summary>The value of a pragma of the connection that writes, for tests.</summary>
-    internal Task<string> PragmaAsync(string pragma) => DoAsync(() => Scalar($"pragma {pragma}")?.ToString() ?? "", default);
+    internal Task<string> PragmaAsync(string pragma) =>
+        DoAsync(async () => Convert.ToString(await writing.ScalarAsync($"pragma {pragma}"), CultureInfo.InvariantCulture) ?? "", default);
 
-    private async Task<T> DoAsync<T>(Func<T> act, CancellationToken cancel)
+    private static DbDataSource Source(string file, SqliteOpenMode mode) =>
+        SqliteFactory.Instance.CreateDataSource(
+            new SqliteConnectionStringBuilder
+            {
+                DataSource = file,
+                Mode = mode,
+                ForeignKeys = true,
+            }.ToString()
+        );
+
+    /// <summary>Writes the file anew where sqlite/3.sql has asked for it, also at the next start where this one was cut short.</summary>
+    private static async Task RewriteAsync(SqliteConnection database)
+    {
+        if (await database.ScalarAsync("pragma user_version") is 0L)
+            return;
+        await database.RunAsync("vacuum");
+        await database.ScalarAsync("pragma wal_checkpoint(truncate)");
+        await database.RunAsync("pragma user_version = 0");
+    }
+
+    private async Task<T> DoAsync<T>(Func<Task<T>> act, CancellationToken cancel)
     {
         var done = new TaskCompletionSource<object?>(TaskCreationOptions.RunContinuationsAsynchronously);
-        await queue.Writer.WriteAsync(new(() => act(), done), cancel);
+        await queue.Writer.WriteAsync(new(async () => await act(), done), cancel);
         return (T)(await done.Task)!;
     }
 
@@ -119,54 +159,56 @@ internal sealed class SqliteStore : IRecordStore
             batch.Clear();
             while (batch.Count < MostTogether && queue.Reader.TryRead(out var job))
                 batch.Add(job);
-            Commit(batch);
+            await CommitAsync(batch);
         }
     }
 
     /// <summary>All in one transaction. Where it can't be committed, none is acknowledged: asking again is safe.</summary>
-    private void Commit(List<Job> batch)
+    private async Task CommitAsync(List<Job> batch)
     {
         var results = new object?[batch.Count];
         try
         {
-            Run("begin immediate");
+            await writing.RunAsync("begin immediate");
             for (var i = 0; i < batch.Count; i++)
-                results[i] = Attempt(batch[i]);
-            Run("commit");
+                results[i] = await AttemptAsync(batch[i]);
+            await writing.RunAsync("commit");
+            if (logHoldsErased)
+                logHoldsErased = await writing.ScalarAsync("pragma wal_checkpoint(truncate)") is not 0L; // a reader may be in its way
         }
         catch (Exception e) // whatever it is, whoever waits has to know, and the next batch may succeed
         {
-            positions.Clear();
-            RollBack();
+            places.Clear();
+            await RollBackAsync();
             foreach (var job in batch)
                 job.Done.SetException(e is SqliteException { SqliteErrorCode: Full } ? new StoreFullException(e) : e);
             return;
         }
 
         for (var i = 0; i < batch.Count; i++)
-            if (results[i] is KeyNotFoundException unknown)
-                batch[i].Done.SetException(unknown);
+            if (results[i] is Exception refused)
+                batch[i].Done.SetException(refused);
             else
                 batch[i].Done.SetResult(results[i]);
     }
 
-    private static object? Attempt(Job job)
+    private static async Task<object?> AttemptAsync(Job job)
     {
         try
         {
-            return job.Act();
+            return await job.Act();
         }
-        catch (KeyNotFoundException e)
+        catch (Exception e) when (e is KeyNotFoundException or ErasedException or StoreDamagedException)
         {
             return e; // found before anything of it was written
         }
     }
 
-    private void RollBack()
+    private async Task RollBackAsync()
     {
         try
         {
-            Run("rollback");
+            await writing.RunAsync("rollback");
         }
         catch (SqliteException)
         {
@@ -174,37 +216,43 @@ internal sealed class SqliteStore : IRecordStore
         }
     }
 
-    private int Append(Arrival arrival)
+    private async Task<int> AppendAsync(Arrival arrival)
     {
-        if (!positions.TryGetValue(arrival.Casualty, out var position))
-        {
-            if (Scalar("select 1 from casualty where id = $c", ("$c", arrival.Casualty)) is null)
-                throw new KeyNotFoundException(arrival.Casualty);
-            position = (long)Scalar("select coalesce(max(position), 0) from line where casualty = $c", ("$c", arrival.Casualty))!;
-        }
-
-        var before = position;
+        var place = await PlaceAsync(arrival.Casualty);
+        var position = place.Position;
         foreach (var line in arrival.Lines)
-            if (Insert(arrival, line, position + 1))
+            if (Insert(arrival, line, position + 1, place.Key))
                 position++;
-        positions[arrival.Casualty] = position;
-        if (position > before)
-            Keep(Roots.Of(arrival.Lines), arrival.Casualty);
-        return (int)(position - before);
+        places[arrival.Casualty] = place with { Position = position };
+        if (position > place.Position)
+            await RecordTables.KeepAsync(writing, Roots.Of(arrival.Lines), arrival.Casualty);
+        return (int)(position - place.Position);
     }
 
-    private bool Insert(Arrival arrival, HeldLine line, long position)
+    private async Task<Place> PlaceAsync(string casualty)
+    {
+        if (places.TryGetValue(casualty, out var known))
+            return known;
+        if (places.Count >= MostPlaces)
+            places.Clear();
+        var key = await RecordTables.KeyAsync(writing, hub, casualty);
+        var last = await writing.ScalarAsync("select coalesce(max(position), 0) from line where casualty = @c", ("@c", casualty));
+        return new((long)last!, key);
+    }
+
+    private bool Insert(Arrival arrival, HeldLine line, long position, DataKey key)
     {
         var hash = new byte[SHA256.HashSizeInBytes];
         line.Hash.CopyTo(hash);
+        var (device, number) = (line.Id?.Device ?? "", line.Id?.Number ?? 0);
         object[] values =
         [
             arrival.Casualty,
             position,
-            line.Id?.Device ?? "",
-            line.Id?.Number ?? 0,
+            device,
+            number,
             hash,
-            line.Bytes.ToArray(),
+            key.Seal(device, number, hash, line.Bytes.Span),
             arrival.At.ToUnixTimeMilliseconds(),
             arrival.Via,
         ];
@@ -213,68 +261,7 @@ internal sealed class SqliteStore : IRecordStore
         return insert.ExecuteNonQuery() > 0;
     }
 
-    private Match Find(Roots roots, Instant at)
-    {
-        var byIdentity = roots.Identities.Select(i => CasualtyOf("identity", i)).OfType<string>().ToHashSet();
-        var found = roots
-            .Lines.Select(l => CasualtyOf("line", l))
-            .OfType<string>()
-            .Concat(byIdentity)
-            .Distinct()
-            .Order()
-            .ToImmutableArray();
-        if (found.Length > 1 || found is [var one] && !roots.Identities.IsEmpty && BringsAnother(one, roots.Identities))
-            return new(null, found);
-        var id = found is [var only] ? only : Convert.ToHexStringLower(RandomNumberGenerator.GetBytes(16));
-        if (found.IsEmpty)
-            Run("insert into casualty (id, opened) values ($c, $o)", ("$c", id), ("$o", at.ToUnixTimeMilliseconds()));
-        Keep(roots, id);
-        return new(id, []);
-    }
+    private sealed record Job(Func<Task<object?>> Act, TaskCompletionSource<object?> Done);
 
-    private string? CasualtyOf(string kind, string value) =>
-        (string?)Scalar("select casualty from root where kind = $k and value = $v", ("$k", kind), ("$v", value));
-
-    /// <summary>It is known by identities, and not by all of these: then it may hold two people.</summary>
-    private bool BringsAnother(string casualty, ImmutableSortedSet<string> identities) =>
-        Scalar("select 1 from root where kind = 'identity' and casualty = $c", ("$c", casualty)) is not null
-        && identities.Any(i => CasualtyOf("identity", i) != casualty);
-
-    private void Keep(Roots roots, string casualty)
-    {
-        foreach (
-            var (kind, values) in (ReadOnlySpan<(string, ImmutableSortedSet<string>)>)
-                [("line", roots.Lines), ("identity", roots.Identities)]
-        )
-        foreach (var value in values)
-            Run(
-                "insert into root (kind, value, casualty) values ($k, $v, $c) on conflict do nothing",
-                ("$k", kind),
-                ("$v", value),
-                ("$c", casualty)
-            );
-    }
-
-    private void Run(string sql, params ReadOnlySpan<(string Name, object Value)> values)
-    {
-        using var command = Command(writing, sql, values);
-        command.ExecuteNonQuery();
-    }
-
-    private object? Scalar(string sql, params ReadOnlySpan<(string Name, object Value)> values)
-    {
-        using var command = Command(writing, sql, values);
-        return command.ExecuteScalar();
-    }
-
-    private static SqliteCommand Command(SqliteConnection on, string sql, params ReadOnlySpan<(string Name, object Value)> values)
-    {
-        var command = on.CreateCommand();
-        command.CommandText = sql;
-        foreach (var (name, value) in values)
-            command.Parameters.AddWithValue(name, value);
-        return command;
-    }
-
-    private sealed record Job(Func<object?> Act, TaskCompletionSource<object?> Done);
+    private sealed record Place(long Position, DataKey Key);
 }

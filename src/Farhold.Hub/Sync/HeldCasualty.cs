@@ -7,6 +7,7 @@ using NodaTime;
 namespace Farhold.Hub.Sync;
 
 /// <summary>One casualty's lines in memory, never more than are in the store; one request at a time looks at them.</summary>
+/// <remarks>What another hub has written, or erased, is seen at the next turn.</remarks>
 internal sealed class HeldCasualty(string id, IRecordStore store, Vouched vouched) : IDisposable
 {
     /// <summary>Design: so often at most it is written when a device was last heard.</summary>
@@ -17,6 +18,7 @@ internal sealed class HeldCasualty(string id, IRecordStore store, Vouched vouche
     private readonly Vouched vouched = vouched;
     private readonly Dictionary<string, int> sealedTo = [];
     private LineSet? lines;
+    private long position;
     private ImmutableDictionary<string, Head> said = ImmutableDictionary<string, Head>.Empty;
     private ImmutableDictionary<string, Instant> heard = ImmutableDictionary<string, Instant>.Empty;
 
@@ -24,30 +26,35 @@ internal sealed class HeldCasualty(string id, IRecordStore store, Vouched vouche
 
     /// <summary>Waits for the lines; they are given back when the result is disposed.</summary>
     /// <returns>Null where the store knows no such casualty.</returns>
+    /// <exception cref="ErasedException">It was erased.</exception>
     public async Task<Turn?> TakeTurnAsync(CancellationToken cancel)
     {
         await gate.WaitAsync(cancel);
         var turn = new Turn(this);
         try
         {
-            if (lines is null)
+            if (await store.SinceAsync(id, position, cancel) is not { } stored)
             {
-                if (await store.SinceAsync(id, 0, cancel) is not { } stored)
-                {
-                    turn.Dispose();
-                    return null;
-                }
+                turn.Dispose();
+                return null;
+            }
 
+            if (lines is null || store.IsShared)
+            {
                 heard = await vouched.HeardAsync(id, cancel);
                 said = await vouched.SaidAsync(id, cancel);
-                var read = new LineSet();
-                foreach (var line in stored)
-                    read.Add(line.Bytes);
-                lines = read;
+            }
+
+            lines ??= new();
+            foreach (var line in stored)
+            {
+                lines.Add(line.Bytes);
+                position = line.Position;
             }
         }
         catch
         {
+            Forget();
             turn.Dispose();
             throw;
         }
@@ -139,5 +146,5 @@ internal sealed class HeldCasualty(string id, IRecordStore store, Vouched vouche
     }
 
     /// <summary>What is in memory is not sure to be in the store: it is read anew.</summary>
-    private void Forget() => lines = null;
+    private void Forget() => (lines, position) = (null, 0);
 }

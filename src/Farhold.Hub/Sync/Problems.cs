@@ -6,6 +6,20 @@ namespace Farhold.Hub.Sync;
 /// <summary>Refusals as problem details (RFC 9457), for programs that ask.</summary>
 internal static class Problems
 {
+    /// <summary>Of a record that was here and is no more.</summary>
+    public static IResult Erased =>
+        Of(
+            StatusCodes.Status410Gone,
+            "This record was erased at the hub. It may be deleted on the phone too, which never happens by itself."
+        );
+
+    /// <summary>While the database can't be reached.</summary>
+    public static IResult Away =>
+        Of(
+            StatusCodes.Status503ServiceUnavailable,
+            "The hub can't reach its database. Lines that it did not acknowledge may not be kept; ask again later."
+        );
+
     public static IResult Of(int status, string title, params ImmutableArray<Refusal> why) =>
         Results.Problem(
             title: title,

@@ -66,17 +66,38 @@ internal static class SyncRoutes
             .MapPost(
                 "/find",
                 (HttpContext context, SyncDesk desk, AccessStore access, AuditTrail audit) =>
-                    FindAsync(context, desk, access, audit, Now(clock))
+                    KeptAsync(() => FindAsync(context, desk, access, audit, Now(clock)))
             )
             .RequireRateLimiting(FindRate)
             .WithMetadata(new Needs(Act.FindCasualty, MayRepeat: true), new Takes(Json));
         casualties
             .MapPost(
                 "/{id}/sync",
-                (HttpContext context, SyncDesk desk, WatchBoard board, string id) => SyncAsync(context, desk, board, id, options, clock)
+                (HttpContext context, SyncDesk desk, WatchBoard board, string id) =>
+                    KeptAsync(() => SyncAsync(context, desk, board, id, options, clock))
             )
             .RequireRateLimiting(SyncRate)
             .WithMetadata(new Needs(Act.Sync, MayRepeat: true), new Takes(Lines));
+    }
+
+    /// <summary>Says what a store could not do.</summary>
+    private static async Task<IResult> KeptAsync(Func<Task<IResult>> act)
+    {
+        try
+        {
+            return await act();
+        }
+        catch (ErasedException)
+        {
+            return Problems.Erased;
+        }
+        catch (StoreFullException)
+        {
+            return Problems.Of(
+                StatusCodes.Status507InsufficientStorage,
+                "The hub has no room left. Lines that it did not acknowledge are not kept."
+            );
+        }
     }
 
     private static async Task<IResult> SyncAsync(
@@ -115,13 +136,6 @@ internal static class SyncRoutes
         catch (InvalidDataException)
         {
             return Problems.Of(StatusCodes.Status400BadRequest, "The packing broke off; lines that came whole before it were kept.");
-        }
-        catch (StoreFullException)
-        {
-            return Problems.Of(
-                StatusCodes.Status507InsufficientStorage,
-                "The hub has no room left. Lines that it did not acknowledge are not kept."
-            );
         }
         finally
         {
@@ -207,17 +221,12 @@ internal static class SyncRoutes
             case Read<Roots>.Refused(var why):
                 return Problems.Of(StatusCodes.Status400BadRequest, "The roots of a casualty can't be read.", why);
             case Read<Roots>.Usable(var roots):
-                try
-                {
-                    var match = await desk.Store.FindAsync(roots, now, context.RequestAborted);
-                    return match.Certain is { } id
-                        ? await GiveAsync(context, access, audit, id, now)
-                        : Results.Json(new { candidates = match.Candidates }, statusCode: StatusCodes.Status409Conflict);
-                }
-                catch (StoreFullException)
-                {
-                    return Problems.Of(StatusCodes.Status507InsufficientStorage, "The hub has no room left.");
-                }
+                var match = await desk.Store.FindAsync(roots, now, context.RequestAborted);
+                if (match.Erased is not null)
+                    return Problems.Erased;
+                return match.Certain is { } id
+                    ? await GiveAsync(context, access, audit, id, now)
+                    : Results.Json(new { candidates = match.Candidates }, statusCode: StatusCodes.Status409Conflict);
             default:
                 throw new System.Diagnostics.UnreachableException();
         }

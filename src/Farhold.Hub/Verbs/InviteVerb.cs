@@ -10,8 +10,9 @@ internal static class InviteVerb
 {
     public const string Help = """
         invite FOLDER [--role ROLE] [--team NAME] [--for NAME] [--days N]
+                        [--hub-key FILE] [--store KIND] [--store-settings FILE]
           makes an invitation for the hub that keeps its records in FOLDER, and prints its code, which can't be read again.
-          ROLE: carer, coordinator, adviser, instructor or owner (default); N: 1 to 14 days, default 1.
+          How its records are kept is said as at its start. ROLE: carer, coordinator, adviser, instructor or owner (default); N: 1 to 14 days, default 1.
         """;
 
     private const int MostDays = 14;
@@ -26,9 +27,21 @@ internal static class InviteVerb
         }
 
         var (role, team, name, days) = ((HubRole?)HubRole.Owner, "first team", "", (int?)1);
+        string? key = null,
+            kind = null,
+            settings = null;
         for (var i = 0; i < rest.Length; i += 2)
             switch (rest[i])
             {
+                case "--hub-key":
+                    key = rest[i + 1];
+                    break;
+                case "--store":
+                    kind = rest[i + 1];
+                    break;
+                case "--store-settings":
+                    settings = rest[i + 1];
+                    break;
                 case "--role":
                     role = Wire.Parse<HubRole>(rest[i + 1]);
                     break;
@@ -52,9 +65,16 @@ internal static class InviteVerb
             return 2;
         }
 
+        var (postgres, wrong) = StoreSettings.Of(kind, settings, Environment.GetEnvironmentVariable);
+        if (wrong is not null)
+        {
+            await errors.WriteLineAsync(wrong);
+            return 2;
+        }
+
         try
         {
-            await using var store = SqliteStore.Open(folder);
+            await using var store = RecordStores.Open(new(folder) { KeyFile = key, Postgres = postgres });
             await output.WriteLineAsync(
                 await MakeAsync(new AccessStore(store.Rows), new AuditTrail(store.Rows), invited, team, name, days.Value, clock)
             );

@@ -5,6 +5,7 @@ using Farhold.Hub.Access;
 using Farhold.Hub.Storage;
 using Farhold.Hub.Sync;
 using Microsoft.AspNetCore.Builder;
+using Microsoft.Extensions.DependencyInjection;
 
 namespace Farhold.Sync.Tests.Hub;
 
@@ -27,6 +28,9 @@ internal sealed class HubOverLoopback : IAsyncDisposable
     public int Port { get; }
 
     public HubOptions Options { get; set; }
+
+    /// <summary>Of the hub that runs now.</summary>
+    public IRecordStore Store => running!.Services.GetRequiredService<IRecordStore>();
 
     public static async Task<HubOverLoopback> StartAsync(Func<SyncOptions, SyncOptions>? change = null)
     {

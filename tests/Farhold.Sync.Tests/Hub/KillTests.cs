@@ -105,7 +105,7 @@ public sealed class KillTests
         return Process.Start(start)!;
     }
 
-    private static async Task UpAsync(int port)
+    internal static async Task UpAsync(int port)
     {
         using var client = new HttpClient();
         for (var tries = 0; ; tries++)

@@ -14,7 +14,7 @@ public abstract class RecordStoreContract : IAsyncLifetime
     /// <summary>Opens the one store of this test, or opens it again.</summary>
     private protected abstract IRecordStore Open();
 
-    public ValueTask InitializeAsync()
+    public virtual ValueTask InitializeAsync()
     {
         store = Open();
         return default;
@@ -139,6 +139,71 @@ public abstract class RecordStoreContract : IAsyncLifetime
             TestContext.Current.CancellationToken
         );
         Assert.Equal(first.Certain, same.Certain);
+    }
+
+    [Fact]
+    public async Task An_erased_casualty_is_gone_and_does_not_come_back_by_any_door()
+    {
+        var (id, other) = (await NewAsync("a"), await NewAsync("b"));
+        await AppendAsync(id, Line("a", 1), Line("a", 2), Line("c", 1));
+        await AppendAsync(other, Line("b", 1));
+        Assert.Equal(3, await store.EraseAsync(id, "owner", "asked for", Noon, TestContext.Current.CancellationToken));
+        Assert.Equal(0, await store.EraseAsync(id, "another", "again", Noon, TestContext.Current.CancellationToken));
+        var told = new Tombstone(Noon, "owner", "asked for");
+        Assert.Equal(told, (await Assert.ThrowsAsync<ErasedException>(() => AppendAsync(id, Line("a", 3)))).Tombstone);
+        Assert.Equal(told, (await Assert.ThrowsAsync<ErasedException>(() => AllAsync(id))).Tombstone);
+        foreach (var device in (string[])["a", "c"])
+        {
+            var match = await store.FindAsync(Roots.Of([Held(Line(device, 1))]), Noon, TestContext.Current.CancellationToken);
+            Assert.Equal(told, match.Erased);
+            Assert.Null(match.Certain);
+        }
+
+        var merged = Roots.Of([Held(Line("a", 1)), Held(Line("b", 1))]);
+        Assert.Equal(told, (await store.FindAsync(merged, Noon, TestContext.Current.CancellationToken)).Erased);
+        Assert.Equal([(1, Line("b", 1))], await AllAsync(other));
+        await store.DisposeAsync();
+        store = Open();
+        await Assert.ThrowsAsync<ErasedException>(() => AppendAsync(id, Line("a", 3)));
+        Assert.Equal(1, await AppendAsync(other, Line("b", 2)));
+    }
+
+    [Fact]
+    public async Task Everything_that_refers_to_a_casualty_goes_with_it_and_nothing_of_another()
+    {
+        var (id, other) = (await NewAsync("a"), await NewAsync("b"));
+        await using (var rows = await store.Rows.OpenConnectionAsync(TestContext.Current.CancellationToken))
+            foreach (var casualty in (string[])[id, other])
+            {
+                await rows.RunAsync("insert into belongs (casualty, team) values (@c, 'north') on conflict do nothing", ("@c", casualty));
+                await rows.RunAsync("insert into allowed (casualty, thumb, since, by) values (@c, 't', 1, 'x')", ("@c", casualty));
+                await rows.RunAsync("insert into heard (casualty, thumb, at) values (@c, 't', 1)", ("@c", casualty));
+                await rows.RunAsync(
+                    "insert into said (casualty, thumb, head, at) values (@c, 't', @h, 1)",
+                    ("@c", casualty),
+                    ("@h", new byte[] { 1 })
+                );
+                await rows.RunAsync(
+                    "insert into seal (casualty, thumb, device, number, head, base, signature, at) "
+                        + "values (@c, 't', 'a', 1, @h, 'b', @h, 1)",
+                    ("@c", casualty),
+                    ("@h", new byte[] { 1 })
+                );
+                await rows.RunAsync(
+                    "insert into share (id, casualty, secret, wrong, made, made_by, until, opened) values (@i, @c, @h, 0, 1, 'x', 2, 0)",
+                    ("@i", "s" + casualty),
+                    ("@c", casualty),
+                    ("@h", new byte[] { 1 })
+                );
+            }
+
+        await store.EraseAsync(id, "owner", "asked for", Noon, TestContext.Current.CancellationToken);
+        await using var left = await store.Rows.OpenConnectionAsync(TestContext.Current.CancellationToken);
+        foreach (var table in Erasure.Tables.Where(t => t != "line"))
+            Assert.Equal([other], await left.AllAsync($"select distinct casualty from {table}", row => row.GetString(0)));
+        await Assert.ThrowsAsync<KeyNotFoundException>(() =>
+            store.EraseAsync("nobody", "owner", "", Noon, TestContext.Current.CancellationToken)
+        );
     }
 
     private protected async Task<string> NewAsync(string device) =>

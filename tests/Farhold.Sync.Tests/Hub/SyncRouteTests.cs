@@ -2,6 +2,8 @@ using System.Net;
 using System.Text;
 using System.Text.Json;
 using Farhold.Hub;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Hosting;
 
 namespace Farhold.Sync.Tests.Hub;
 
@@ -61,6 +63,58 @@ public sealed class SyncRouteTests
             Assert.InRange(sure.Sent, 1, whole * 9 / 10);
             Assert.Equal(phone.Lines.Vector, phone.Hint.Have);
         }
+    }
+
+    /// <summary>Whatever the phone asks: also what it only reads, and where the lines were in the hub's memory.</summary>
+    [Fact]
+    public async Task A_record_that_was_erased_is_gone_for_every_phone()
+    {
+        await using var hub = await HubOverLoopback.StartAsync();
+        var phone = Phone("a7k3", 5);
+        using var client = new PhoneClient(phone, hub);
+        await client.FindAsync();
+        await client.SyncAsync();
+        await hub.Store.EraseAsync(
+            client.Casualty,
+            "owner",
+            "asked for",
+            Instant.FromUtc(2031, 5, 4, 12, 0),
+            TestContext.Current.CancellationToken
+        );
+        Assert.Equal(HttpStatusCode.Gone, await client.SyncAsync());
+        phone.Write("one more");
+        using var refused = await client.SendAsync(Link.Bytes(Outgoing.To(phone.Hint, phone.Lines, 10_000)));
+        Assert.Equal(HttpStatusCode.Gone, refused.StatusCode);
+        var title = JsonDocument.Parse(await refused.Content.ReadAsStringAsync(TestContext.Current.CancellationToken));
+        Assert.Contains("erased", title.RootElement.GetProperty("title").GetString(), StringComparison.Ordinal);
+        var roots = Roots.Of(phone.Lines.Lines);
+        var (status, _) = await client.FindAsync(JsonSerializer.Serialize(new { lines = roots.Lines, identities = roots.Identities }));
+        Assert.Equal(HttpStatusCode.Gone, status);
+    }
+
+    /// <summary>The board judges all again and again: one that is gone must not end that, nor the hub with it.</summary>
+    [Fact]
+    public async Task The_hub_goes_on_after_a_record_that_its_board_showed_was_erased()
+    {
+        await using var hub = await HubOverLoopback.StartAsync();
+        var (phone, other) = (Phone("a7k3", 5), Phone("n95q2x", 5));
+        using var client = new PhoneClient(phone, hub);
+        await client.FindAsync();
+        Assert.Equal(HttpStatusCode.OK, await client.SyncAsync());
+        await hub.Store.EraseAsync(
+            client.Casualty,
+            "owner",
+            "asked for",
+            Instant.FromUtc(2031, 5, 4, 12, 0),
+            TestContext.Current.CancellationToken
+        );
+        await Task.Delay(Farhold.Hub.Board.WatchBoard.Sweep + TimeSpan.FromSeconds(2), TestContext.Current.CancellationToken);
+        var life = hub.Services.GetRequiredService<IHostApplicationLifetime>();
+        Assert.False(life.ApplicationStopping.IsCancellationRequested); // a board that fails takes the hub down
+        using var stays = new PhoneClient(other, hub);
+        await stays.FindAsync();
+        Assert.Equal(HttpStatusCode.OK, await stays.SyncAsync());
+        Assert.Equal(HttpStatusCode.Gone, await client.SyncAsync());
     }
 
     [Fact]
