@@ -60,6 +60,7 @@ internal static class HubHost
         services.AddSingleton<ShareStore>();
         services.AddSingleton<Opener>();
         services.AddSingleton<FhirRecords>();
+        services.AddSingleton<Erasures>();
         services.AddSync(options);
         services.AddSingleton<WatchBoard>();
         services.AddHostedService(s => s.GetRequiredService<WatchBoard>());
@@ -78,5 +79,7 @@ internal static class HubHost
         hub.MapWatch(TimeProvider.System);
         hub.MapShares(TimeProvider.System);
         hub.MapFhir(TimeProvider.System);
+        hub.MapErasure(TimeProvider.System);
+        hub.MapHealth(options);
     }
 }

@@ -203,6 +203,13 @@ internal static class Screens
         await page.EvaluateAsync("() => Blazor.navigateTo('/how-far')");
         await page.Heading("How far can this be trusted?").WaitForAsync();
         yield return "how-far";
+        foreach (var (address, title) in new[] { ("join", "Join a hub"), ("board", "Board"), ("devices", "Phones and desks") })
+        {
+            await page.EvaluateAsync($"() => Blazor.navigateTo('/{address}')");
+            await page.Heading(title).WaitForAsync();
+            yield return address;
+        }
+
         await page.EvaluateAsync("() => Blazor.navigateTo('/no-such-place')");
         await page.GetByRole(AriaRole.Heading).First.WaitForAsync();
         yield return "not-found";
