@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.ComponentModel;
 using System.Globalization;
 using System.Text;
@@ -20,7 +21,7 @@ internal sealed class DebriefCommand(TimeProvider clock) : Command<DebriefComman
     public sealed class Settings : ProtocolSettings
     {
         [CommandArgument(0, "<RECORD>")]
-        [Description("The practice record of a rehearsal.")]
+        [Description("The practice record of a rehearsal; of one that somebody led, the trainee's own.")]
         public string Record { get; init; } = "";
 
         [CommandOption("--truth <FILE>")]
@@ -78,7 +79,9 @@ internal sealed class DebriefCommand(TimeProvider clock) : Command<DebriefComman
             return ErrorOutput.Unusable;
         if (truth.Again(scenario, settings.Truth) is not Read<Rerun>.Usable(var rerun))
             return ErrorOutput.Of(((Read<Rerun>.Refused)truth.Again(scenario, settings.Truth)).Refusals);
-        var debrief = Debrief.Of(rerun, file.Entries, rules);
+        var read = Debriefed(rerun, file.Entries, settings.Record, rules);
+        if (read is not Read<Debrief>.Usable(var debrief))
+            return ErrorOutput.Of(((Read<Debrief>.Refused)read).Refusals);
         DebriefText.Write(debrief, Console.Out);
         if (change is not null)
             DebriefText.Write(debrief, change, settings.Redraws, Console.Out);
@@ -94,6 +97,17 @@ internal sealed class DebriefCommand(TimeProvider clock) : Command<DebriefComman
             ? ErrorOutput.Plainly(why)
             : 0;
     }
+
+    /// <summary>With the run's own record, or, where somebody led, with the one that the trainee kept.</summary>
+    private static Read<Debrief> Debriefed(Rerun rerun, ImmutableArray<Entry> record, string name, Rulebook rules) =>
+        RunClock.Of(rerun.Session.Truth) is null || TraineeRecord.IsSealed(rerun.Session, record)
+            ? new Read<Debrief>.Usable(Debrief.Of(rerun, record, rules))
+            : TraineeRecord.On(rerun.Session, record, name) switch
+            {
+                Read<TraineeRecord>.Usable(var joined) => new Read<Debrief>.Usable(Debrief.Of(rerun, joined, rules)),
+                Read<TraineeRecord>.Refused(var why) => new Read<Debrief>.Refused(why),
+                _ => throw new System.Diagnostics.UnreachableException(),
+            };
 
     private static string CalendarOf(LocalDate first, Instant today) =>
         CalendarFile.Write(

@@ -6,6 +6,7 @@ using Farhold.Rehearsal.Pictures;
 using Farhold.Rehearsal.Runs;
 using Farhold.Rehearsal.Scenarios;
 using NodaTime;
+using Debrief = Farhold.Rehearsal.Debriefs.Debrief;
 using WhatIf = Farhold.Rehearsal.Debriefs.WhatIf;
 
 namespace Farhold.App.Rehearse;
@@ -81,9 +82,32 @@ internal sealed class RunningRehearsal : IRun
 
     public double NextAt(Rulebook rules) => Pace.Next(Session, rules).At;
 
-    public Debriefing Debrief(Rulebook rules, double width)
+    public Debriefing Debrief(Rulebook rules, double width) =>
+        Shown(Farhold.Rehearsal.Debriefs.Debrief.Of(new(Session, null), [.. Session.Record], rules), width);
+
+    public (Debriefing? Shown, ImmutableArray<Refusal> Refusals) Debrief(
+        ReadOnlyMemory<byte> record,
+        string name,
+        Rulebook rules,
+        double width
+    )
     {
-        var debrief = Farhold.Rehearsal.Debriefs.Debrief.Of(new(Session, null), [.. Session.Record], rules);
+        var read = RecordReader.Read(record, name);
+        if (read is not Read<RecordFile>.Usable(var file))
+            return (null, ((Read<RecordFile>.Refused)read).Refusals);
+        return TraineeRecord.On(Session, file.Entries, name) switch
+        {
+            Read<TraineeRecord>.Usable(var joined) => (
+                Shown(Farhold.Rehearsal.Debriefs.Debrief.Of(new(Session, null), joined, rules), width),
+                []
+            ),
+            Read<TraineeRecord>.Refused(var why) => (null, why),
+            _ => throw new System.Diagnostics.UnreachableException(),
+        };
+    }
+
+    internal static Debriefing Shown(Debrief debrief, double width)
+    {
         return new(
             [.. DebriefText.Intro(debrief)],
             [.. DebriefText.Parts(debrief).Select(p => (p.Title, p.Lines.Select(l => l.Trim()).ToImmutableArray()))],
@@ -93,7 +117,7 @@ internal sealed class RunningRehearsal : IRun
                     .Select(p => new PictureShown(p.Title, p.Svg, p.Key, p.Table.Heads, p.Table.Rows)),
             ],
             [.. WhatIf.Offered.Select(w => (w, Labels.Sentence(WhatIf.Parse(w)!.Title)))],
-            debrief.Remarks.IsEmpty && Session.IsOver
+            debrief.Remarks.IsEmpty && debrief.Session.IsOver
         );
     }
 

@@ -92,7 +92,9 @@ public static class DebriefText
             yield return DebriefTexts.Changed(Say.Number(differs.Line));
         if (proof.ChangedEntries > 0)
             yield return DebriefTexts.RecordChanged(Say.Number(proof.ChangedEntries));
-        if (!proof.Sealed)
+        if (proof.Trainee is { } count)
+            yield return DebriefTexts.Trainee(Say.Number(count));
+        else if (!proof.Sealed)
             yield return DebriefTexts.SealBroken;
         if (!debrief.Session.IsOver)
             yield return DebriefTexts.CutOff;

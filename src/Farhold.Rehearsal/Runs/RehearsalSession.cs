@@ -203,6 +203,16 @@ public sealed class RehearsalSession
         return null;
     }
 
+    /// <summary>Writes down that from a moment of the wall's clock on time passes so fast; moves nothing.</summary>
+    /// <returns>Why nothing comes of it, or null.</returns>
+    public string? Pace(Instant wall, double rate)
+    {
+        if (IsOver)
+            return RunTexts.Over(EndWords.Say(EndedBy!.Value));
+        truth.Add(new TruthLine.Paced(Time, wall, rate));
+        return null;
+    }
+
     /// <summary>Logs an entry, as on a real phone; where the tap is the act, that is set about.</summary>
     /// <param name="happened">Null: now.</param>
     /// <param name="acts">False where somebody else confirms what was done, and an entry moves nothing.</param>
