@@ -43,6 +43,7 @@ public static class FarholdServices
         services.AddSingleton<BatteryMonitor>();
         services.AddSingleton<PastRehearsals>();
         services.AddSingleton<Refresher>();
+        services.AddSingleton<OwnScenarios>();
         services.AddSingleton<RehearsalDesk>();
         return services;
     }

@@ -100,6 +100,7 @@ public class TraineeRecordTests
         Assert.Contains("not marked as practice", Refusal(session, real), StringComparison.Ordinal);
         var old = Logged().Select((l, i) => Entry(l with { Wall = l.Wall - Duration.FromDays(3) }, i)).ToImmutableArray();
         Assert.Contains("from 2033-02-01T09:00:00Z", Refusal(session, old), StringComparison.Ordinal);
+        Assert.Contains("the phone that led", Refusal(session, [.. session.Record]), StringComparison.Ordinal);
         Assert.Contains(
             "nobody led",
             Refusal(Shipped.Run("needless"), [.. Logged().Select((l, i) => Entry(l, i))]),

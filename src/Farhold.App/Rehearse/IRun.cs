@@ -57,6 +57,12 @@ public interface IRun
     /// <param name="breathe">Lets touches through; where it throws, the rest is left.</param>
     Task WhatIfAsync(string change, int count, Action<WhatIfShown> show, Func<Task> breathe);
 
+    /// <summary>The run in few words, of which another phone that has the scenario makes the same.</summary>
+    string Share();
+
+    /// <summary>Whether somebody led it, so that the record is on a phone of its own.</summary>
+    bool IsLed { get; }
+
     /// <summary>For who leads; a trainee's screens ask nothing of it.</summary>
     ILedRun Led { get; }
 

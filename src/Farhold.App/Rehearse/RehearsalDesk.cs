@@ -187,6 +187,9 @@ public sealed class RehearsalDesk : IDisposable
         : Trainee is var (bytes, name) ? running?.Debrief(bytes, name, care.Rules, phone.Room).Shown
         : null;
 
+    /// <summary>The run so far in few words, for another phone; empty where none runs.</summary>
+    public string Share() => running?.Share() ?? "";
+
     /// <summary>The record that a trainee kept while this phone's carer led, as it came; null before it was taken.</summary>
     public (ReadOnlyMemory<byte> Bytes, string Name)? Trainee { get; private set; }
 

@@ -20,7 +20,10 @@ internal sealed class RunningRehearsal : IRun
     /// <summary>Who leads confirms what is done, and a tap moves nothing.</summary>
     private readonly bool isLed;
 
-    private RunningRehearsal(Scenario scenario, ulong seed, bool isLed) => (Session, this.isLed) = (new(scenario, seed), isLed);
+    private RunningRehearsal(Scenario scenario, ulong seed, bool isLed)
+        : this(new(scenario, seed), isLed) { }
+
+    private RunningRehearsal(RehearsalSession session, bool isLed) => (Session, this.isLed) = (session, isLed);
 
     public RehearsalSession Session { get; }
 
@@ -48,6 +51,10 @@ internal sealed class RunningRehearsal : IRun
         }
     }
 
+    public string Share() => SharedRun.Write(Session);
+
+    public bool IsLed => RunClock.Of(Session.Truth) is not null;
+
     public ILedRun Led => new LedRun(Session);
 
     public static IRun Begin(KeptRun kept) => New(kept);
@@ -74,6 +81,30 @@ internal sealed class RunningRehearsal : IRun
 
         await run.PassAsync(kept.At, breathe);
         return run;
+    }
+
+    /// <summary>As another phone had it; see <see cref="RunFactory.TakenAsync"/>.</summary>
+    public static async Task<TakenRun> TakenAsync(
+        ReadOnlyMemory<byte> text,
+        string name,
+        IReadOnlyDictionary<string, string> own,
+        Func<Task> breathe
+    )
+    {
+        var read = SharedRun.Read(text, name);
+        if (read is not Read<SharedRun>.Usable(var shared))
+            return new(null, false, ((Read<SharedRun>.Refused)read).Refusals);
+        var scenario = Shelf.Find(shared.Of.Scenario, shared.Of.ScenarioHash, own);
+        if (shared.Objection(scenario, name) is { } objection)
+            return new(null, false, [objection]);
+        RehearsalSession? session = null;
+        foreach (var so in shared.InPieces(scenario!, Piece))
+        {
+            session = so;
+            await breathe();
+        }
+
+        return new(new RunningRehearsal(session!, isLed: false), SharedRun.HashOf(session!) == shared.Of.Truth, []);
     }
 
     public double SecondsAt(Instant instant) => Session.SecondsAt(instant);

@@ -60,6 +60,20 @@ internal static class Shelf
             ? ShippedScenarios.All.First(s => s.Id == id)
             : ((Read<Scenario>.Usable)ScenarioReader.Read(Encoding.UTF8.GetBytes(file), id)).Value;
 
+    /// <summary>The one of that very text, shipped or this phone's own; else one of that name; null where there is none.</summary>
+    /// <param name="own">Files by their ids.</param>
+    public static Scenario? Find(string id, string hash, IReadOnlyDictionary<string, string> own)
+    {
+        Scenario[] named =
+        [
+            .. ShippedScenarios.All.Where(s => s.Id == id),
+            .. own.TryGetValue(id, out var file) && ScenarioReader.Read(Encoding.UTF8.GetBytes(file), id) is Read<Scenario>.Usable(var mine)
+                ? [mine]
+                : (Scenario[])[],
+        ];
+        return Array.Find(named, s => s.Hash == hash) ?? named.FirstOrDefault();
+    }
+
     private static ScenarioOffer Offer(Scenario s, string? file) =>
         new(s.Id, s.Title, s.Briefing, s.Limbs, s.Casualty.AgeYears, s.Surroundings.AirC, s.Surroundings.Dark, s.Seed, s.Zone?.Id, file);
 }

@@ -32,6 +32,8 @@ public sealed record TraineeRecord(ImmutableArray<Entry> Entries, RunClock Clock
             return Refused(file, 1, "nobody led this rehearsal, so there is no record beside its own");
         if (record.IsEmpty)
             return Refused(file, 1, "there is no entry in this record");
+        if (IsSealed(session, record))
+            return Refused(file, 1, "this is the record of the phone that led, and not of whoever treated");
         foreach (var (i, entry) in record.Index())
             if (!IsPractice(entry))
                 return Refused(file, i + 1, "this entry is not marked as practice: a real casualty's record is compared with no rehearsal");

@@ -116,6 +116,12 @@ public sealed class RehearsalSession
     /// <summary>When wounds bled, for the debrief.</summary>
     public IReadOnlyList<BleedingSpell> Spells => scene.Spells;
 
+    /// <summary>How many entries the record began with, before the trainee logged any.</summary>
+    internal int Opened { get; private set; }
+
+    /// <summary>Of the model, in seconds.</summary>
+    internal double StepS => run.Step;
+
     /// <summary>Whether somebody's hands are at work, or asked for.</summary>
     public bool IsBusy => carer.Count > 0 || Time < carerFree;
 
@@ -580,6 +586,7 @@ public sealed class RehearsalSession
                 ByScenario
             );
         Write(new Payload.WeatherStated(Scenario.Surroundings.AirC, Scenario.Surroundings.WindKmh), start, ByScenario);
+        Opened = record.Count;
     }
 
     private static Payload? Reported(EarlierAct earlier) =>
