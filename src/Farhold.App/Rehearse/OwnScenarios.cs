@@ -3,7 +3,7 @@ using System.Text.Json;
 
 namespace Farhold.App.Rehearse;
 
-/// <summary>Scenarios that this phone's carer wrote or took over from others, each as the text of its file. They ship with no app.</summary>
+/// <summary>Scenarios that this phone's carer wrote or took over from others, each as the text of its file.</summary>
 public sealed class OwnScenarios(IPhone phone)
 {
     private const string Key = "own-scenarios";
