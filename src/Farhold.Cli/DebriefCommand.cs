@@ -47,6 +47,10 @@ internal sealed class DebriefCommand(TimeProvider clock) : Command<DebriefComman
         [Description("Write blood lost and delays as a picture (SVG), and their tables below the text.")]
         public string? Svg { get; init; }
 
+        [CommandOption("--pdf <FILE>")]
+        [Description("Write the debrief on paper (PDF), with what its pictures show as tables.")]
+        public string? Pdf { get; init; }
+
         [CommandOption("--calendar <FILE>")]
         [Description("Write when to practise again as calendar items (iCalendar).")]
         public string? Calendar { get; init; }
@@ -92,6 +96,11 @@ internal sealed class DebriefCommand(TimeProvider clock) : Command<DebriefComman
                 return ErrorOutput.Plainly(unwritten);
         }
 
+        if (
+            settings.Pdf is { } pdf
+            && Files.Write(pdf, DebriefPaper.Write(debrief, new CareRecord(file.Entries, []), today)) is { } unprinted
+        )
+            return ErrorOutput.Plainly(unprinted);
         var first = settings.Practised is { } given ? TimeText.TryDate(given)!.Value : today.InUtc().Date;
         return settings.Calendar is { } path && Files.Write(path, Encoding.UTF8.GetBytes(CalendarOf(first, today))) is { } why
             ? ErrorOutput.Plainly(why)

@@ -43,6 +43,8 @@ public class RehearseTests
             "3",
             "--svg",
             scratch.At("debrief.svg"),
+            "--pdf",
+            scratch.At("debrief.pdf"),
             "--calendar",
             scratch.At("next.ics"),
             "--practised",
@@ -59,8 +61,10 @@ public class RehearseTests
             StringComparison.Ordinal
         );
         var picture = System.Xml.Linq.XElement.Parse(File.ReadAllText(scratch.At("debrief.svg")));
-        Assert.Equal(2, picture.Descendants().Count(e => (string?)e.Attribute("role") == "img"));
+        Assert.Equal(4, picture.Descendants().Count(e => (string?)e.Attribute("role") == "img"));
         Assert.Contains(Practice, picture.Value, StringComparison.Ordinal);
+        Assert.StartsWith("%PDF-", File.ReadAllText(scratch.At("debrief.pdf"), System.Text.Encoding.Latin1), StringComparison.Ordinal);
+        Assert.InRange(new FileInfo(scratch.At("debrief.pdf")).Length, 10_000, 2_000_000);
         var calendar = File.ReadAllText(scratch.At("next.ics"));
         foreach (var day in new[] { "20310506", "20310513", "20310603" })
             Assert.Contains($"DTSTART:{day}", calendar, StringComparison.Ordinal);

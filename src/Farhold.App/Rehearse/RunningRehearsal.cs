@@ -27,9 +27,9 @@ internal sealed class RunningRehearsal : IRun
 
     public RehearsalSession Session { get; }
 
-    public string Title => Session.Scenario.Title;
+    public string Title => Session.Scenario.ShownTitle;
 
-    public string Briefing => Session.Scenario.Briefing;
+    public string Briefing => Session.Scenario.ShownBriefing;
 
     public ImmutableArray<string> Wounds => [.. Session.Scenario.Wounds.Select(w => w.Name)];
 
@@ -142,15 +142,13 @@ internal sealed class RunningRehearsal : IRun
         return new(
             [.. DebriefText.Intro(debrief)],
             [.. DebriefText.Parts(debrief).Select(p => (p.Title, p.Lines.Select(l => l.Trim()).ToImmutableArray()))],
-            [
-                .. DebriefPictures
-                    .Draw(debrief, Math.Floor(width))
-                    .Select(p => new PictureShown(p.Title, p.Svg, p.Key, p.Table.Heads, p.Table.Rows)),
-            ],
+            [.. DebriefPictures.Draw(debrief, Math.Floor(width)).Select(Shown)],
             [.. WhatIf.Offered.Select(w => (w, Labels.Sentence(WhatIf.Parse(w)!.Title)))],
             debrief.Remarks.IsEmpty && debrief.Session.IsOver
         );
     }
+
+    private static PictureShown Shown(DebriefPicture p) => new(p.Title, p.Svg, p.Key, p.Table.Heads, p.Table.Rows);
 
     public async Task WhatIfAsync(string change, int count, Action<WhatIfShown> show, Func<Task> breathe)
     {
@@ -164,7 +162,12 @@ internal sealed class RunningRehearsal : IRun
         {
             same.Add(await CourseAsync(null, n, breathe));
             others.Add(await CourseAsync(with, n, breathe));
-            show(new(with.Title, courses, [.. DebriefText.Counts(same, others)], n, count));
+            show(
+                new(with.Title, courses, [.. DebriefText.Counts(same, others)], n, count)
+                {
+                    Dots = Shown(DotsPicture.Of(same, others).Draw()),
+                }
+            );
         }
     }
 

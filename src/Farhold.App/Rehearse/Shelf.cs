@@ -164,5 +164,16 @@ internal static class Shelf
     }
 
     private static ScenarioOffer Offer(Scenario s, string? file) =>
-        new(s.Id, s.Title, s.Briefing, s.Limbs, s.Casualty.AgeYears, s.Surroundings.AirC, s.Surroundings.Dark, s.Seed, s.Zone?.Id, file);
+        new(
+            s.Id,
+            s.ShownTitle,
+            s.ShownBriefing,
+            s.Limbs,
+            s.Casualty.AgeYears,
+            s.Surroundings.AirC,
+            s.Surroundings.Dark,
+            s.Seed,
+            s.Zone?.Id,
+            file
+        );
 }

@@ -22,7 +22,7 @@ public static class DebriefText
     {
         var scenario = debrief.Session.Scenario;
         yield return DebriefTexts.Caution;
-        yield return RunTexts.Scenario(scenario.Title, scenario.Id, Say.Number(debrief.Session.Seed), Say.Number(scenario.Model));
+        yield return RunTexts.Scenario(scenario.ShownTitle, scenario.Id, Say.Number(debrief.Session.Seed), Say.Number(scenario.Model));
         foreach (var line in Proof(debrief))
             yield return line;
         if (!scenario.KnownLimits.IsEmpty)

@@ -330,7 +330,7 @@ public sealed class RehearsalSession
         scene.Override = scene.Override.With(inject.Show);
         foreach (var act in inject.Acts)
             Begin(act);
-        if (inject.Say is { } say)
+        if (inject.ShownSay is { } say)
             Tell(HappeningKind.Said, RunTexts.Said(say));
     }
 
