@@ -44,6 +44,7 @@ public static class FarholdServices
         services.AddSingleton<BatteryMonitor>();
         services.AddSingleton<PastRehearsals>();
         services.AddSingleton<Refresher>();
+        services.AddSingleton<OwnScenarios>();
         services.AddSingleton<RehearsalDesk>();
         services.AddSingleton<HubDesk>();
         services.AddSingleton<BoardDesk>();

@@ -15,8 +15,8 @@ internal sealed class CheckCommand(TimeProvider clock) : Command<CheckCommand.Se
         [CommandArgument(0, "<FILE>")]
         [Description(
             "A record, a protocol, a local protocol, its signature, an issuer's code, a trip, a kit list, a formulary, rules of warning "
-                + "signs, a plan, a route, a study, a track (GPX), a FHIR document, a scenario, its acts or its truth: its content shows which. "
-                + "A dash reads standard input."
+                + "signs, a plan, a route, a study, a track (GPX), a FHIR document, a scenario, its acts, its truth or a run of it: its content shows "
+                + "which. A dash reads standard input."
         )]
         public string File { get; init; } = "";
 
@@ -58,6 +58,7 @@ internal sealed class CheckCommand(TimeProvider clock) : Command<CheckCommand.Se
                     Content.Scenario => Whole(ScenarioReader.Read(bytes, file), file, Lines),
                     Content.Acts => Whole(Script.Read(bytes, file), file, Lines),
                     Content.Truth => Whole(TruthFile.Read(bytes, file), file, Lines),
+                    Content.Run => Whole(SharedRun.Read(bytes, file), file, Lines),
                     Content.Study => Whole(StudyReader.Read(bytes, file), file, Lines),
                     Content.Signature => Whole(LocalSignature.Read(bytes.Span, file), file, Lines),
                     _ => Record(RecordReader.Read(bytes, file), file),
@@ -176,6 +177,12 @@ internal sealed class CheckCommand(TimeProvider clock) : Command<CheckCommand.Se
         [
             $"The truth of a rehearsal: {Counted(truth.Lines.Length, "line")}, model {truth.Header.Model}, seed {truth.Header.Seed}",
             "Whether it was changed: farhold debrief, with its scenario",
+        ];
+
+    private static IEnumerable<string> Lines(SharedRun run) =>
+        [
+            $"A run of the scenario {run.Of.Scenario}: {Counted(run.Lines.Length, "line")}, model {run.Of.Model}, seed {run.Of.Seed}",
+            "What came of it: farhold rehearse, with its scenario",
         ];
 
     private static IEnumerable<string> Lines(LocalSignature signature) =>

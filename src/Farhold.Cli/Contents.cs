@@ -22,6 +22,7 @@ internal enum Content
     Scenario,
     Acts,
     Truth,
+    Run,
     Study,
 }
 
@@ -45,6 +46,8 @@ internal static class Contents
                     break;
                 if (reader.CurrentDepth != 1 || reader.TokenType != JsonTokenType.PropertyName)
                     continue;
+                if (reader.ValueTextEquals("run"u8))
+                    return Content.Run;
                 if (reader.ValueTextEquals("scenario"u8))
                     return Content.Scenario;
                 if (reader.ValueTextEquals("truth"u8))

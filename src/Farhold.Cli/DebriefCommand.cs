@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.ComponentModel;
 using System.Globalization;
 using System.Text;
@@ -20,7 +21,7 @@ internal sealed class DebriefCommand(TimeProvider clock) : Command<DebriefComman
     public sealed class Settings : ProtocolSettings
     {
         [CommandArgument(0, "<RECORD>")]
-        [Description("The practice record of a rehearsal.")]
+        [Description("The practice record of a rehearsal; of one that somebody led, the trainee's own.")]
         public string Record { get; init; } = "";
 
         [CommandOption("--truth <FILE>")]
@@ -45,6 +46,10 @@ internal sealed class DebriefCommand(TimeProvider clock) : Command<DebriefComman
         [CommandOption("--svg <FILE>")]
         [Description("Write blood lost and delays as a picture (SVG), and their tables below the text.")]
         public string? Svg { get; init; }
+
+        [CommandOption("--pdf <FILE>")]
+        [Description("Write the debrief on paper (PDF), with what its pictures show as tables.")]
+        public string? Pdf { get; init; }
 
         [CommandOption("--calendar <FILE>")]
         [Description("Write when to practise again as calendar items (iCalendar).")]
@@ -78,7 +83,9 @@ internal sealed class DebriefCommand(TimeProvider clock) : Command<DebriefComman
             return ErrorOutput.Unusable;
         if (truth.Again(scenario, settings.Truth) is not Read<Rerun>.Usable(var rerun))
             return ErrorOutput.Of(((Read<Rerun>.Refused)truth.Again(scenario, settings.Truth)).Refusals);
-        var debrief = Debrief.Of(rerun, file.Entries, rules);
+        var read = Debriefed(rerun, file.Entries, settings.Record, rules);
+        if (read is not Read<Debrief>.Usable(var debrief))
+            return ErrorOutput.Of(((Read<Debrief>.Refused)read).Refusals);
         DebriefText.Write(debrief, Console.Out);
         if (change is not null)
             DebriefText.Write(debrief, change, settings.Redraws, Console.Out);
@@ -89,11 +96,27 @@ internal sealed class DebriefCommand(TimeProvider clock) : Command<DebriefComman
                 return ErrorOutput.Plainly(unwritten);
         }
 
+        if (
+            settings.Pdf is { } pdf
+            && Files.Write(pdf, DebriefPaper.Write(debrief, new CareRecord(file.Entries, []), today)) is { } unprinted
+        )
+            return ErrorOutput.Plainly(unprinted);
         var first = settings.Practised is { } given ? TimeText.TryDate(given)!.Value : today.InUtc().Date;
         return settings.Calendar is { } path && Files.Write(path, Encoding.UTF8.GetBytes(CalendarOf(first, today))) is { } why
             ? ErrorOutput.Plainly(why)
             : 0;
     }
+
+    /// <summary>With the run's own record, or, where somebody led, with the one that the trainee kept.</summary>
+    private static Read<Debrief> Debriefed(Rerun rerun, ImmutableArray<Entry> record, string name, Rulebook rules) =>
+        RunClock.Of(rerun.Session.Truth) is null || TraineeRecord.IsSealed(rerun.Session, record)
+            ? new Read<Debrief>.Usable(Debrief.Of(rerun, record, rules))
+            : TraineeRecord.On(rerun.Session, record, name) switch
+            {
+                Read<TraineeRecord>.Usable(var joined) => new Read<Debrief>.Usable(Debrief.Of(rerun, joined, rules)),
+                Read<TraineeRecord>.Refused(var why) => new Read<Debrief>.Refused(why),
+                _ => throw new System.Diagnostics.UnreachableException(),
+            };
 
     private static string CalendarOf(LocalDate first, Instant today) =>
         CalendarFile.Write(

@@ -43,6 +43,8 @@ public class RehearseTests
             "3",
             "--svg",
             scratch.At("debrief.svg"),
+            "--pdf",
+            scratch.At("debrief.pdf"),
             "--calendar",
             scratch.At("next.ics"),
             "--practised",
@@ -59,11 +61,62 @@ public class RehearseTests
             StringComparison.Ordinal
         );
         var picture = System.Xml.Linq.XElement.Parse(File.ReadAllText(scratch.At("debrief.svg")));
-        Assert.Equal(2, picture.Descendants().Count(e => (string?)e.Attribute("role") == "img"));
+        Assert.Equal(4, picture.Descendants().Count(e => (string?)e.Attribute("role") == "img"));
         Assert.Contains(Practice, picture.Value, StringComparison.Ordinal);
+        Assert.StartsWith("%PDF-", File.ReadAllText(scratch.At("debrief.pdf"), System.Text.Encoding.Latin1), StringComparison.Ordinal);
+        Assert.InRange(new FileInfo(scratch.At("debrief.pdf")).Length, 10_000, 2_000_000);
         var calendar = File.ReadAllText(scratch.At("next.ics"));
         foreach (var day in new[] { "20310506", "20310513", "20310603" })
             Assert.Contains($"DTSTART:{day}", calendar, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_run_in_few_words_gives_the_same_truth_and_record_elsewhere()
+    {
+        using var scratch = new Scratch();
+        var scenario = Scenario("bled-at-slackening.scenario.json");
+        (string Record, string Truth) here = (scratch.At("r.jsonl"), scratch.At("t.jsonl")),
+            there = (scratch.At("r2.jsonl"), scratch.At("t2.jsonl"));
+        var (acts, run) = (Scenario("bled-at-slackening.acts.jsonl"), scratch.At("run.jsonl"));
+        string[] first = ["rehearse", scenario, "--acts", acts, "--seed", "77", "--record", here.Record, "--truth", here.Truth];
+        Assert.Equal(0, Run.Farhold([.. first, "--share", run]).ExitCode);
+        Assert.Contains("A run of the scenario bled-at-slackening", Run.Farhold("check", run).Output, StringComparison.Ordinal);
+        var again = Run.Farhold("rehearse", scenario, "--run", run, "--record", there.Record, "--truth", there.Truth);
+        Assert.Equal((0, ""), (again.ExitCode, again.Errors));
+        Assert.EndsWith("The truth is the same to the last bit as where it was run.\n", again.Output, StringComparison.Ordinal);
+        Assert.Equal(File.ReadAllBytes(here.Truth), File.ReadAllBytes(there.Truth));
+        Assert.Equal(File.ReadAllBytes(here.Record), File.ReadAllBytes(there.Record));
+        Assert.Equal(2, Run.Farhold("rehearse", Scenario("needless.scenario.json"), "--run", run).ExitCode);
+        Assert.Equal(2, Run.Farhold("rehearse", scenario, "--run", run, "--acts", acts).ExitCode);
+    }
+
+    /// <summary>The truth of a lesson has the wall's time in it, and the record is one that another phone wrote by that.</summary>
+    [Fact]
+    public void A_led_run_is_debriefed_with_the_record_of_whoever_treated()
+    {
+        using var scratch = new Scratch();
+        var scenario = Scenario("needless.scenario.json");
+        var (acts, truth, led) = (Scenario("needless.acts.jsonl"), scratch.At("t.jsonl"), scratch.At("led.jsonl"));
+        Assert.Equal(0, Run.Farhold("rehearse", scenario, "--acts", acts, "--truth", truth).ExitCode);
+        var lines = File.ReadAllLines(truth).ToList();
+        var first = lines.FindIndex(l => l.Contains("\"asked\"", StringComparison.Ordinal));
+        var at = lines[first][..lines[first].IndexOf(',', StringComparison.Ordinal)];
+        lines.Insert(first, at + ",\"asked\":{\"wall\":\"2033-02-01T09:00:00Z\",\"rate\":1}}");
+        File.WriteAllText(led, string.Join('\n', lines) + "\n");
+        var theirs = scratch.Write(
+            "theirs.jsonl",
+            """
+            {"id":"tr-1","happened":"2033-02-01T09:01:00Z","recorded":"2033-02-01T09:01:00Z","by":"Bo","practice":true,"kind":"note","text":"so"}
+
+            """
+        );
+        var debrief = Run.Farhold("debrief", theirs, "--truth", led, "--scenario", scenario);
+        Assert.Equal((0, ""), (debrief.ExitCode, debrief.Errors));
+        Assert.Contains("the record is the trainee's own (entries: 1)", debrief.Output, StringComparison.Ordinal);
+        Assert.Contains("let out, and not logged", debrief.Output, StringComparison.Ordinal);
+        var real = scratch.Write("real.jsonl", File.ReadAllText(theirs).Replace("\"practice\":true,", "", StringComparison.Ordinal));
+        var refused = Run.Farhold("debrief", real, "--truth", led, "--scenario", scenario);
+        Assert.Contains("real.jsonl:1:1: this entry is not marked", refused.Errors, StringComparison.Ordinal);
     }
 
     [Fact]

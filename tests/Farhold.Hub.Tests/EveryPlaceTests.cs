@@ -64,6 +64,8 @@ public class EveryPlaceTests(Browser browser) : PhoneTest(browser)
         "prepare/plan",
         "protocol",
         "how-far",
+        "take-run",
+        "own-scenario",
     ];
 
     [Theory]

@@ -29,4 +29,8 @@ public sealed record PictureShown(
 /// <summary>What one change would have come to, so far.</summary>
 /// <param name="Courses">As it was and with the change, with the same luck.</param>
 /// <param name="Counts">The same of <paramref name="Done"/> casualties alike; empty before the first.</param>
-public sealed record WhatIfShown(string Title, ImmutableArray<string> Courses, ImmutableArray<string> Counts, int Done, int Count);
+public sealed record WhatIfShown(string Title, ImmutableArray<string> Courses, ImmutableArray<string> Counts, int Done, int Count)
+{
+    /// <summary>A dot for each casualty alike; null before the first.</summary>
+    public PictureShown? Dots { get; init; }
+}

@@ -44,12 +44,24 @@ public interface IRun
     /// <param name="width">Of its pictures, px.</param>
     Debriefing Debrief(Rulebook rules, double width);
 
+    /// <summary>Reads what a trainee logged on their own phone while somebody led this run, and debriefs by it.</summary>
+    /// <param name="record">The file, as it came.</param>
+    /// <param name="name">Of the file, for what is refused.</param>
+    /// <returns>A debrief, or why there is none.</returns>
+    (Debriefing? Shown, ImmutableArray<Refusal> Refusals) Debrief(ReadOnlyMemory<byte> record, string name, Rulebook rules, double width);
+
     /// <summary>The run once more with one change and the same luck, then with casualties alike and all luck drawn anew.</summary>
     /// <param name="change">A word of <see cref="Debriefing.Changes"/>.</param>
     /// <param name="count">Of casualties alike.</param>
     /// <param name="show">Called whenever another one is done.</param>
     /// <param name="breathe">Lets touches through; where it throws, the rest is left.</param>
     Task WhatIfAsync(string change, int count, Action<WhatIfShown> show, Func<Task> breathe);
+
+    /// <summary>The run in few words, of which another phone that has the scenario makes the same.</summary>
+    string Share();
+
+    /// <summary>Whether somebody led it, so that the record is on a phone of its own.</summary>
+    bool IsLed { get; }
 
     /// <summary>For who leads; a trainee's screens ask nothing of it.</summary>
     ILedRun Led { get; }

@@ -44,7 +44,7 @@ internal sealed class LedRun(RehearsalSession session) : ILedRun
             .. session.Coming.Select(c => new ComingEvent(
                 c.Inject.Id,
                 c.At is { } at ? session.At(at) : null,
-                c.Inject.Say ?? c.Inject.Id.Replace('-', ' ')
+                c.Inject.ShownSay ?? c.Inject.Id.Replace('-', ' ')
             )),
         ];
 
@@ -109,7 +109,7 @@ internal sealed class LedRun(RehearsalSession session) : ILedRun
             TruthLine.Injected(_, var id) => new(
                 session.At(line.At),
                 LessonKind.Happened,
-                session.Scenario.Injects.FirstOrDefault(i => i.Id == id)?.Say ?? id.Replace('-', ' '),
+                session.Scenario.Injects.FirstOrDefault(i => i.Id == id)?.ShownSay ?? id.Replace('-', ' '),
                 null,
                 null,
                 null

@@ -117,6 +117,7 @@ public sealed class RehearsalDesk : IDisposable
         ticker.Ticked += Tick;
         phone.Hidden += Leave;
         clock.Run(1);
+        MarkPace();
     }
 
     /// <summary>From now on time passes so fast; 0 stands still.</summary>
@@ -124,6 +125,7 @@ public sealed class RehearsalDesk : IDisposable
     {
         Pass();
         clock?.Run(IsOver ? 0 : rate);
+        MarkPace();
         Keep();
         Changed?.Invoke();
     }
@@ -136,6 +138,7 @@ public sealed class RehearsalDesk : IDisposable
         Pass();
         skipping = true;
         clock!.Run(0);
+        MarkPace();
         Changed?.Invoke();
         try
         {
@@ -153,6 +156,7 @@ public sealed class RehearsalDesk : IDisposable
             skipping = false;
             clock.Run(IsOver ? 0 : 1);
             Notice();
+            MarkPace();
             Keep();
             care.JudgeAgain();
             Changed?.Invoke();
@@ -177,7 +181,30 @@ public sealed class RehearsalDesk : IDisposable
     }
 
     /// <summary>What there is to learn from the rehearsal so far; null where none runs.</summary>
-    public Debriefing? Debrief() => running?.Debrief(care.Rules, phone.Room);
+    /// <remarks>Where somebody led, by the trainee's record, and null before it is taken.</remarks>
+    public Debriefing? Debrief() =>
+        Lesson is null ? running?.Debrief(care.Rules, phone.Room)
+        : Trainee is var (bytes, name) ? running?.Debrief(bytes, name, care.Rules, phone.Room).Shown
+        : null;
+
+    /// <summary>The run so far in few words, for another phone; empty where none runs.</summary>
+    public string Share() => running?.Share() ?? "";
+
+    /// <summary>The record that a trainee kept while this phone's carer led, as it came; null before it was taken.</summary>
+    public (ReadOnlyMemory<byte> Bytes, string Name)? Trainee { get; private set; }
+
+    /// <summary>Takes a trainee's record for the debrief. It is held as long as this page is open, and kept nowhere.</summary>
+    /// <returns>Why it is of no use here; empty where it is taken.</returns>
+    public ImmutableArray<Refusal> TakeTrainee(ReadOnlyMemory<byte> record, string name)
+    {
+        if (running is null)
+            return [];
+        var (shown, refusals) = running.Debrief(record, name, care.Rules, phone.Room);
+        if (shown is not null)
+            Trainee = (record, name);
+        Changed?.Invoke();
+        return refusals;
+    }
 
     /// <summary>Design: so many casualties alike are counted by a what-if.</summary>
     internal int Alike { get; set; } = 200;
@@ -268,8 +295,30 @@ public sealed class RehearsalDesk : IDisposable
     {
         var all = running!.Noticed;
         if (all.Skip(noticed).Any(n => n.IsPressing))
+        {
             clock!.Run(IsOver ? 0 : Math.Min(clock.Rate, 1));
+            MarkPace();
+        }
+
         noticed = all.Count;
+    }
+
+    /// <summary>Those who treat while somebody leads log by the wall's clock: what the run's was then is written down.</summary>
+    private void MarkPace()
+    {
+        if (Lesson is null || running is not { IsOver: false } run || clock is null)
+            return;
+        var deed = new KeptDeed(
+            run.Time,
+            Json.Text(w =>
+            {
+                w.WriteString("wall", WrittenInstant.Write(clock.Wall));
+                w.WriteNumber("rate", clock.Rate);
+            }),
+            null
+        );
+        run.Do(deed);
+        kept = kept! with { Deeds = kept.Deeds.Add(deed) };
     }
 
     private void TakeIn()

@@ -6,6 +6,7 @@ using Farhold.Rehearsal.Pictures;
 using Farhold.Rehearsal.Runs;
 using Farhold.Rehearsal.Scenarios;
 using NodaTime;
+using Debrief = Farhold.Rehearsal.Debriefs.Debrief;
 using WhatIf = Farhold.Rehearsal.Debriefs.WhatIf;
 
 namespace Farhold.App.Rehearse;
@@ -19,13 +20,16 @@ internal sealed class RunningRehearsal : IRun
     /// <summary>Who leads confirms what is done, and a tap moves nothing.</summary>
     private readonly bool isLed;
 
-    private RunningRehearsal(Scenario scenario, ulong seed, bool isLed) => (Session, this.isLed) = (new(scenario, seed), isLed);
+    private RunningRehearsal(Scenario scenario, ulong seed, bool isLed)
+        : this(new(scenario, seed), isLed) { }
+
+    private RunningRehearsal(RehearsalSession session, bool isLed) => (Session, this.isLed) = (session, isLed);
 
     public RehearsalSession Session { get; }
 
-    public string Title => Session.Scenario.Title;
+    public string Title => Session.Scenario.ShownTitle;
 
-    public string Briefing => Session.Scenario.Briefing;
+    public string Briefing => Session.Scenario.ShownBriefing;
 
     public ImmutableArray<string> Wounds => [.. Session.Scenario.Wounds.Select(w => w.Name)];
 
@@ -46,6 +50,10 @@ internal sealed class RunningRehearsal : IRun
             return noticed;
         }
     }
+
+    public string Share() => SharedRun.Write(Session);
+
+    public bool IsLed => RunClock.Of(Session.Truth) is not null;
 
     public ILedRun Led => new LedRun(Session);
 
@@ -75,27 +83,72 @@ internal sealed class RunningRehearsal : IRun
         return run;
     }
 
+    /// <summary>As another phone had it; see <see cref="RunFactory.TakenAsync"/>.</summary>
+    public static async Task<TakenRun> TakenAsync(
+        ReadOnlyMemory<byte> text,
+        string name,
+        IReadOnlyDictionary<string, string> own,
+        Func<Task> breathe
+    )
+    {
+        var read = SharedRun.Read(text, name);
+        if (read is not Read<SharedRun>.Usable(var shared))
+            return new(null, false, ((Read<SharedRun>.Refused)read).Refusals);
+        var scenario = Shelf.Find(shared.Of.Scenario, shared.Of.ScenarioHash, own);
+        if (shared.Objection(scenario, name) is { } objection)
+            return new(null, false, [objection]);
+        RehearsalSession? session = null;
+        foreach (var so in shared.InPieces(scenario!, Piece))
+        {
+            session = so;
+            await breathe();
+        }
+
+        return new(new RunningRehearsal(session!, isLed: false), SharedRun.HashOf(session!) == shared.Of.Truth, []);
+    }
+
     public double SecondsAt(Instant instant) => Session.SecondsAt(instant);
 
     public void AdvanceTo(double seconds, bool stop = false) => Session.AdvanceTo(seconds, stop);
 
     public double NextAt(Rulebook rules) => Pace.Next(Session, rules).At;
 
-    public Debriefing Debrief(Rulebook rules, double width)
+    public Debriefing Debrief(Rulebook rules, double width) =>
+        Shown(Farhold.Rehearsal.Debriefs.Debrief.Of(new(Session, null), [.. Session.Record], rules), width);
+
+    public (Debriefing? Shown, ImmutableArray<Refusal> Refusals) Debrief(
+        ReadOnlyMemory<byte> record,
+        string name,
+        Rulebook rules,
+        double width
+    )
     {
-        var debrief = Farhold.Rehearsal.Debriefs.Debrief.Of(new(Session, null), [.. Session.Record], rules);
+        var read = RecordReader.Read(record, name);
+        if (read is not Read<RecordFile>.Usable(var file))
+            return (null, ((Read<RecordFile>.Refused)read).Refusals);
+        return TraineeRecord.On(Session, file.Entries, name) switch
+        {
+            Read<TraineeRecord>.Usable(var joined) => (
+                Shown(Farhold.Rehearsal.Debriefs.Debrief.Of(new(Session, null), joined, rules), width),
+                []
+            ),
+            Read<TraineeRecord>.Refused(var why) => (null, why),
+            _ => throw new System.Diagnostics.UnreachableException(),
+        };
+    }
+
+    internal static Debriefing Shown(Debrief debrief, double width)
+    {
         return new(
             [.. DebriefText.Intro(debrief)],
             [.. DebriefText.Parts(debrief).Select(p => (p.Title, p.Lines.Select(l => l.Trim()).ToImmutableArray()))],
-            [
-                .. DebriefPictures
-                    .Draw(debrief, Math.Floor(width))
-                    .Select(p => new PictureShown(p.Title, p.Svg, p.Key, p.Table.Heads, p.Table.Rows)),
-            ],
+            [.. DebriefPictures.Draw(debrief, Math.Floor(width)).Select(Shown)],
             [.. WhatIf.Offered.Select(w => (w, Labels.Sentence(WhatIf.Parse(w)!.Title)))],
-            debrief.Remarks.IsEmpty && Session.IsOver
+            debrief.Remarks.IsEmpty && debrief.Session.IsOver
         );
     }
+
+    private static PictureShown Shown(DebriefPicture p) => new(p.Title, p.Svg, p.Key, p.Table.Heads, p.Table.Rows);
 
     public async Task WhatIfAsync(string change, int count, Action<WhatIfShown> show, Func<Task> breathe)
     {
@@ -109,7 +162,12 @@ internal sealed class RunningRehearsal : IRun
         {
             same.Add(await CourseAsync(null, n, breathe));
             others.Add(await CourseAsync(with, n, breathe));
-            show(new(with.Title, courses, [.. DebriefText.Counts(same, others)], n, count));
+            show(
+                new(with.Title, courses, [.. DebriefText.Counts(same, others)], n, count)
+                {
+                    Dots = Shown(DotsPicture.Of(same, others).Draw()),
+                }
+            );
         }
     }
 

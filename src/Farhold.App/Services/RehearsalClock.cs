@@ -12,6 +12,9 @@ public sealed class RehearsalClock(TimeProvider wall) : TimeProvider
     /// <summary>How many times as fast as the wall's; 0 while it stands.</summary>
     public double Rate { get; private set; }
 
+    /// <summary>What the phone's own clock shows.</summary>
+    public Instant Wall => Instant.FromDateTimeOffset(wall.GetUtcNow());
+
     public override long TimestampFrequency => wall.TimestampFrequency;
 
     public override DateTimeOffset GetUtcNow() => anchor + ((wall.GetUtcNow() - anchored) * Rate);

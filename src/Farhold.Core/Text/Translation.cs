@@ -22,6 +22,9 @@ public static class Translation
     /// <summary>Where sentences of the suggested times and figures stand, each by the English one.</summary>
     private const string Priors = "priors";
 
+    /// <summary>Where sentences of the scenarios that ship stand, each by the English one.</summary>
+    private const string Scenarios = "scenarios";
+
     private static ImmutableDictionary<string, ImmutableDictionary<string, ImmutableDictionary<string, string>>> known =
         ImmutableDictionary<string, ImmutableDictionary<string, ImmutableDictionary<string, string>>>.Empty;
 
@@ -77,6 +80,11 @@ public static class Translation
     /// <summary>What a suggested time or figure of the way out is of.</summary>
     /// <returns>Null where it is said in English.</returns>
     internal static string? Prior(string english) => Texts(CultureInfo.CurrentUICulture.Name, Priors)?.GetValueOrDefault(english);
+
+    /// <summary>A title, a briefing or what somebody says in a scenario that ships.</summary>
+    /// <returns>Itself where it is said in English, or is none of them.</returns>
+    public static string Scenario(string english) =>
+        None ? english : Texts(CultureInfo.CurrentUICulture.Name, Scenarios)?.GetValueOrDefault(english) ?? english;
 
     /// <returns>Null where nothing of that class was handed over in that language.</returns>
     internal static ImmutableDictionary<string, string>? Texts(string culture, string of) =>

@@ -129,7 +129,8 @@ internal sealed class Blocks(PaperLook look, double width, XGraphics measure)
     /// <summary>Rows that stay together where a column can hold them.</summary>
     private IEnumerable<Block> Table(CardPart.Table p)
     {
-        double[] shares = [0.22, 0.18, 0.28, 0.32];
+        // The card's own tables have four columns, of these widths; any other shares the width evenly.
+        double[] shares = p.Heads.Length == 4 ? [0.22, 0.18, 0.28, 0.32] : [.. Enumerable.Repeat(1.0 / p.Heads.Length, p.Heads.Length)];
         var lefts = shares.Select((_, i) => width * shares.Take(i).Sum()).ToArray();
         yield return Row(p.Heads.ToArray(), bold, PdfBlockLevelElementTag.TableHeaderCell, true);
         for (var i = 0; i < p.Rows.Length; i++)

@@ -28,6 +28,17 @@ public static class Pack
         return [.. SHA256.HashData(body), .. body];
     }
 
+    /// <summary>A text that is no record, such as a scenario.</summary>
+    public static byte[] OfText(ReadOnlySpan<byte> utf8)
+    {
+        using var packed = new MemoryStream();
+        packed.WriteByte(Plain);
+        using (var deflate = new DeflateStream(packed, CompressionLevel.SmallestSize, leaveOpen: true))
+            deflate.Write(utf8);
+        var body = packed.ToArray();
+        return [.. SHA256.HashData(body), .. body];
+    }
+
     /// <summary>The record file's bytes, or null where the pack is damaged in any way.</summary>
     public static byte[]? Unpack(ReadOnlySpan<byte> pack)
     {

@@ -30,18 +30,35 @@ public sealed record Debrief
 
     /// <param name="rerun">Of the truth file, or of the session as it has just been.</param>
     /// <param name="record">As it came; not necessarily as it was sealed.</param>
-    public static Debrief Of(Rerun rerun, ImmutableArray<Entry> record, Rulebook rules)
+    public static Debrief Of(Rerun rerun, ImmutableArray<Entry> record, Rulebook rules) =>
+        Of(new(rerun.Session, record, rules), Proof.Of(rerun, record), record);
+
+    /// <summary>Of a rehearsal that somebody led, with what the trainee logged on their own phone.</summary>
+    public static Debrief Of(Rerun rerun, TraineeRecord record, Rulebook rules) =>
+        Of(
+            new(rerun.Session, record.Entries, rules)
+            {
+                Own = [.. record.Entries.OrderBy(e => e.Recorded)],
+                Wall = record.Clock,
+                WoundsElsewhere = record.WoundsElsewhere,
+            },
+            Proof.OfTrainee(rerun, record),
+            // What the casualty, the kit and the help were is the run's to say.
+            [.. rerun.Session.Record.Where(e => Eyes.IsOfScene(e.Payload)), .. record.Entries.Where(e => !Eyes.IsOfScene(e.Payload))]
+        );
+
+    /// <param name="all">What the all-seeing eye takes from the record.</param>
+    private static Debrief Of(DebriefScene scene, Proof proof, ImmutableArray<Entry> all)
     {
-        var session = rerun.Session;
-        var scene = new DebriefScene(session, record, rules);
-        var (known, seeing) = (Eyes.Known(session, record, rules), Eyes.AllSeeing(session, record, rules));
+        var (session, record, rules) = (scene.Session, scene.Record, scene.Rules);
+        var (known, seeing) = (Eyes.Known(session, record, rules), Eyes.AllSeeing(session, all, rules));
         var catches = Catch.All(scene);
         var log = LogTruth.Of(scene);
         var delays = session.Scenario.Limbs.Select(l => Debriefs.Delays.Of(scene, known, seeing, l)).ToImmutableArray();
         return new()
         {
             Session = session,
-            Proof = Proof.Of(rerun, record),
+            Proof = proof,
             Known = known,
             Hindsight = Eyes.Hindsight(session, record, rules),
             AllSeeing = seeing,
@@ -72,8 +89,12 @@ public sealed record Debrief
 /// <param name="Truth">Where the truth file differs from its re-run; null: nowhere.</param>
 /// <param name="ChangedEntries">Lines of the record that are not those that the truth has the hashes of, and such that are missing.</param>
 /// <param name="Sealed">Whether the first entry names scenario and seed.</param>
-public sealed record Proof(TruthDifference? Truth, int ChangedEntries, bool Sealed)
+/// <param name="Trainee">How many entries of the trainee's own the truth was laid beside; null where the record is the run's.</param>
+public sealed record Proof(TruthDifference? Truth, int ChangedEntries, bool Sealed, int? Trainee = null)
 {
+    /// <summary>A trainee's own record has no seal of the run, so nothing in it is proven.</summary>
+    internal static Proof OfTrainee(Rerun rerun, TraineeRecord record) => new(rerun.Differs, 0, false, record.Entries.Length);
+
     public bool Holds => Truth is null && ChangedEntries == 0 && Sealed;
 
     public static Proof Of(Rerun rerun, ImmutableArray<Entry> record)
@@ -92,8 +113,27 @@ public sealed record Proof(TruthDifference? Truth, int ChangedEntries, bool Seal
 /// <summary>What the parts of a debrief share.</summary>
 internal sealed record DebriefScene(RehearsalSession Session, ImmutableArray<Entry> Record, Rulebook Rules)
 {
+    /// <summary>Design, in seconds: the clocks of two phones agree no better.</summary>
+    private const double TwoClocks = 60;
+
+    /// <summary>How time passed on the wall's clock, by which a trainee's own phone wrote; null where one clock is all.</summary>
+    public RunClock? Wall { get; init; }
+
+    /// <summary>Wounds of a trainee's record that the casualty has not.</summary>
+    public ImmutableArray<string> WoundsElsewhere { get; init; } = [];
+
+    /// <summary>In seconds: an entry may seem to be so much earlier than what it is about.</summary>
+    public double Slack => Wall is null ? 0 : TwoClocks;
+
+    /// <summary>From one time to another, in seconds: nobody is blamed for a run that was put on, or for one that stood.</summary>
+    public double After(double from, double to) =>
+        Wall is { } wall && to > from ? Math.Min(to - from, Math.Max(0, (wall.WallAt(to) - wall.WallAt(from)).TotalSeconds)) : to - from;
+
+    /// <summary>As <see cref="After"/>, whichever is first.</summary>
+    public double Apart(double one, double other) => After(Math.Min(one, other), Math.Max(one, other));
+
     /// <summary>What the trainee logged, in order of writing.</summary>
-    public ImmutableArray<Entry> Own { get; } =
+    public ImmutableArray<Entry> Own { get; init; } =
     [.. Record.Where(e => e.Recorded > Session.Scenario.Start || IsOwn(e, Session)).OrderBy(e => e.Recorded)];
 
     /// <summary>What the trainee's hands did, in order.</summary>

@@ -22,7 +22,7 @@ public static class DebriefText
     {
         var scenario = debrief.Session.Scenario;
         yield return DebriefTexts.Caution;
-        yield return RunTexts.Scenario(scenario.Title, scenario.Id, Say.Number(debrief.Session.Seed), Say.Number(scenario.Model));
+        yield return RunTexts.Scenario(scenario.ShownTitle, scenario.Id, Say.Number(debrief.Session.Seed), Say.Number(scenario.Model));
         foreach (var line in Proof(debrief))
             yield return line;
         if (!scenario.KnownLimits.IsEmpty)
@@ -92,7 +92,9 @@ public static class DebriefText
             yield return DebriefTexts.Changed(Say.Number(differs.Line));
         if (proof.ChangedEntries > 0)
             yield return DebriefTexts.RecordChanged(Say.Number(proof.ChangedEntries));
-        if (!proof.Sealed)
+        if (proof.Trainee is { } count)
+            yield return DebriefTexts.Trainee(Say.Number(count));
+        else if (!proof.Sealed)
             yield return DebriefTexts.SealBroken;
         if (!debrief.Session.IsOver)
             yield return DebriefTexts.CutOff;

@@ -54,7 +54,7 @@ internal static class Eyes
         var lines = new List<(double At, Payload What)>();
         // What is no matter of truth (kit, help, advice, who watches, an attempt begun) is taken from the record as it is.
         foreach (var entry in entries)
-            if (entry.Payload is Payload.CasualtyOpened or Payload.WoundFound or Payload.SuppliesStated or Payload.HelpExpected)
+            if (IsOfScene(entry.Payload))
                 lines.Add((from, entry.Payload));
             else if (
                 entry.Payload
@@ -87,6 +87,10 @@ internal static class Eyes
             from
         );
     }
+
+    /// <summary>What was so before anybody looked: who, which wounds, which kit and help.</summary>
+    internal static bool IsOfScene(Payload payload) =>
+        payload is Payload.CasualtyOpened or Payload.WoundFound or Payload.SuppliesStated or Payload.HelpExpected;
 
     /// <summary>True times: a tourniquet is tight when the tightening is over, loose when the slackening begins.</summary>
     private static IEnumerable<(double At, Payload Payload)> Deeds(TruthLine.Began began)

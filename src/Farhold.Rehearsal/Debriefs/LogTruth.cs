@@ -12,9 +12,6 @@ public sealed record LogTruth(ImmutableArray<LoggedSign> Numbers, ImmutableArray
     /// <summary>Design: a look older than this is not what an entry is about, in seconds.</summary>
     private const double LookBefore = 600;
 
-    /// <summary>Design: a time may be off by so much, in seconds.</summary>
-    private const double TimeOff = 180;
-
     /// <summary>Numbers are rounded when they are typed.</summary>
     private const double Rounding = 0.51;
 
@@ -34,7 +31,7 @@ public sealed record LogTruth(ImmutableArray<LoggedSign> Numbers, ImmutableArray
             foreach (var (name, kind, wound, logged, read) in Signs(entry.Payload))
             {
                 var look = scene.Session.Shown.LastOrDefault(s =>
-                    s.Kind == kind && (wound is null || s.Wound == wound) && s.At <= at && s.At >= at - LookBefore
+                    s.Kind == kind && (wound is null || s.Wound == wound) && IsBehind(scene, s, at)
                 );
                 look ??= kind == LookKind.BleedingBelow ? Above(scene, wound, at) : null;
                 if (look is null)
@@ -50,27 +47,24 @@ public sealed record LogTruth(ImmutableArray<LoggedSign> Numbers, ImmutableArray
                     numbers.Add(new(at, name, value, seen, truly));
             }
 
-            if (WrongTime(scene, entry) is { } off)
-                remarks.Add(
-                    new(
-                        Fault.LoggedAtWrongTime,
-                        at,
-                        DebriefTexts.WrongTime(Plain.Line(EntryText.Of(entry.Payload)), DebriefWords.Span(off))
-                    )
-                );
-            if (at - scene.Session.SecondsAt(entry.Happened.Latest) is var late and > LookBefore)
+            // What was before they came, a trainee can only write down afterwards.
+            if (scene.After(Math.Max(0, scene.Session.SecondsAt(entry.Happened.Latest)), at) is var late and > LookBefore)
                 remarks.Add(
                     new(Fault.WrittenLate, at, DebriefTexts.Late(Plain.Line(EntryText.Of(entry.Payload)), DebriefWords.Span(late)))
                 );
         }
 
-        return new(numbers.ToImmutable(), remarks.ToImmutable());
+        return new(numbers.ToImmutable(), [.. remarks, .. LoggedDeeds.Remarks(scene)]);
     }
 
     private static string InWords(object logged) => logged is double number ? Say.Number(number) : LookWords.Word($"{logged}");
 
     private static ShownLook? Above(DebriefScene scene, string? wound, double at) =>
-        scene.Session.Shown.LastOrDefault(s => s.Kind == LookKind.Bleeding && s.Wound == wound && s.At <= at && s.At >= at - LookBefore);
+        scene.Session.Shown.LastOrDefault(s => s.Kind == LookKind.Bleeding && s.Wound == wound && IsBehind(scene, s, at));
+
+    /// <summary>Whether an entry of that time can be about a look.</summary>
+    private static bool IsBehind(DebriefScene scene, ShownLook look, double at) =>
+        look.At <= at + scene.Slack && scene.After(look.At, at) <= LookBefore;
 
     private static bool Differs(object logged, object shown) =>
         logged is double a && shown is double b ? Math.Abs(a - b) > Rounding : !Equals(logged, shown);
@@ -109,30 +103,6 @@ public sealed record LogTruth(ImmutableArray<LoggedSign> Numbers, ImmutableArray
 
         static object? Number(Shown shown) => shown is Shown.Number(var value) ? value : null;
         static object? Word(Shown shown) => shown is Shown.CannotTell ? null : ShownText.Write(shown);
-    }
-
-    /// <summary>
-    /// How far the time of what somebody did lies from when they did it; null where it is near enough, or they did nothing.
-    /// </summary>
-    private static double? WrongTime(DebriefScene scene, Entry entry)
-    {
-        Func<Act, bool>? of = entry.Payload switch
-        {
-            Payload.TourniquetTightened t => a => a is Act.Tighten x && x.Limb == Wire.Word(t.Limb),
-            Payload.TourniquetSlackened => a => a is Act.Slacken,
-            Payload.WoundPacked p => a => a is Act.Pack x && x.Wound == p.Wound,
-            Payload.DressingApplied { Dressing: DressingKind.Pressure } d => a => a is Act.Dress x && x.Wound == d.Wound,
-            _ => null,
-        };
-        if (of is null)
-            return null;
-        var (earliest, latest) = (scene.Session.SecondsAt(entry.Happened.Earliest), scene.Session.SecondsAt(entry.Happened.Latest));
-        var near = scene
-            .Deeds.Where(b => of(b.Act))
-            .Select(b => (double?)Math.Max(0, Math.Max(b.At - latest, earliest - b.Until)))
-            .DefaultIfEmpty(null)
-            .Min();
-        return near > TimeOff ? near : null;
     }
 }
 

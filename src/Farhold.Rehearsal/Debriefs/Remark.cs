@@ -28,6 +28,10 @@ public enum Fault
     /// <summary>Logged, and never looked at.</summary>
     NeverLooked,
     LoggedWrongly,
+
+    /// <summary>The record says that hands did what none did.</summary>
+    LoggedNotDone,
+    DoneNotLogged,
     LoggedAtWrongTime,
     WrittenLate,
     SignsTooOld,
@@ -54,7 +58,8 @@ public static class Practice
             Fault.TakenOff => TeachingPoint.LeaveLoose,
             Fault.WatchedWithGaps or Fault.LimbNotLookedAt => TeachingPoint.WatchClosely,
             Fault.NeverLooked or Fault.SignsTooOld or Fault.SignsMissing => TeachingPoint.TakeSigns,
-            Fault.LoggedWrongly or Fault.LoggedAtWrongTime or Fault.WrittenLate => TeachingPoint.LogTimes,
+            Fault.LoggedWrongly or Fault.LoggedNotDone or Fault.DoneNotLogged or Fault.LoggedAtWrongTime or Fault.WrittenLate =>
+                TeachingPoint.LogTimes,
             Fault.ExpectationMissed => TeachingPoint.DecideAttempt,
             _ => throw new System.Diagnostics.UnreachableException(),
         };

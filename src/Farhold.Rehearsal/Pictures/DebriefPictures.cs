@@ -28,11 +28,19 @@ public static class DebriefPictures
         .c-other{stroke:#000;stroke-width:2}.c-maybe{fill:none;stroke:#000;stroke-width:1.5;stroke-dasharray:4 3}
         """;
 
+    /// <summary>In their order; what was not known is left out where all of it was.</summary>
     /// <param name="width">In pixels.</param>
     public static ImmutableArray<DebriefPicture> Draw(Debrief debrief, double width)
     {
         var wide = Math.Max(Narrowest, width);
-        return [Course(CoursePicture.Of(debrief.Session), wide), Delays(DelayPicture.Of(debrief), wide)];
+        var open = IgnorancePicture.Of(debrief);
+        return
+        [
+            Course(CoursePicture.Of(debrief.Session), wide),
+            Sights(SightsPicture.Of(debrief), wide),
+            .. open.Spells.IsEmpty ? [] : (DebriefPicture[])[Ignorance(open, wide)],
+            Delays(DelayPicture.Of(debrief), wide),
+        ];
     }
 
     /// <summary>All of them as one SVG file, marked as practice.</summary>
@@ -63,7 +71,7 @@ public static class DebriefPictures
             <style>{FileStyle}</style>
             <rect width="100%" height="100%" fill="#fff"/>
             <text x="8" y="20" font-size="14" class="c-strong">{SvgText.Escape(DebriefTexts.Caution)}</text>
-            <text x="8" y="42" font-size="14">{SvgText.Escape(scenario.Title)}</text>
+            <text x="8" y="42" font-size="14">{SvgText.Escape(scenario.ShownTitle)}</text>
             {body}</svg>
 
             """.ReplaceLineEndings(
@@ -108,6 +116,101 @@ public static class DebriefPictures
         return new(DebriefPictureTexts.CourseTitle, svg, height, [DebriefPictureTexts.CourseKey], table);
     }
 
+    private static DebriefPicture Sights(SightsPicture picture, double width)
+    {
+        var eyes = new (string Name, Func<SightTurn, Verdict?> Of)[]
+        {
+            (DebriefPictureTexts.EyesKnown, t => t.Known),
+            (DebriefPictureTexts.EyesHindsight, t => t.Hindsight),
+            (DebriefPictureTexts.EyesTruth, t => t.AllSeeing),
+        };
+        var table = new PictureTable(
+            [DebriefPictureTexts.HeadTime, DebriefPictureTexts.HeadLimb, .. eyes.Select(e => e.Name)],
+            [
+                .. picture.Turns.Select(t =>
+                    (ImmutableArray<string>)[RunReport.Clock(t.At), Say.Limb(t.Limb), .. eyes.Select(e => Said(e.Of(t)))]
+                ),
+            ]
+        );
+        var (svg, height) = BandDrawing.Draw(
+            "debrief-sights",
+            picture.Until,
+            [
+                .. picture
+                    .Turns.Select(t => t.Limb)
+                    .Distinct()
+                    .SelectMany(limb =>
+                        eyes.Select(e => new BandRow(
+                            $"{Say.Limb(limb)}: {e.Name}",
+                            [.. picture.Spells(limb, e.Of).Select(s => Look(s.From, s.To, s.Said))],
+                            []
+                        ))
+                    ),
+            ],
+            width,
+            Label(DebriefPictureTexts.SightsTitle, table)
+        );
+        return new(
+            DebriefPictureTexts.SightsTitle,
+            svg,
+            height,
+            [DebriefPictureTexts.KeyAttempt, DebriefPictureTexts.KeyCheck, DebriefPictureTexts.KeyLeave, DebriefPictureTexts.KeyNone],
+            table
+        );
+    }
+
+    private static string Said(Verdict? said) => said is null ? DebriefPictureTexts.VerdictNone : DebriefWords.Verdict(said);
+
+    private static Band Look(double from, double to, Verdict? said) =>
+        said switch
+        {
+            Verdicts.Verdict.Attempt => new(from, to, "out"),
+            Verdicts.Verdict.CheckFirst => new(from, to, "other", Hatched: true),
+            null => new(from, to, "maybe"),
+            _ => new(from, to, "clear"),
+        };
+
+    private static DebriefPicture Ignorance(IgnorancePicture picture, double width)
+    {
+        var table = new PictureTable(
+            [
+                DebriefPictureTexts.HeadInput,
+                DebriefPictureTexts.HeadLimb,
+                DebriefPictureTexts.HeadFrom,
+                DebriefPictureTexts.HeadTo,
+                DebriefPictureTexts.HeadMattered,
+            ],
+            [
+                .. picture.Spells.Select(s =>
+                    (ImmutableArray<string>)
+                        [
+                            InputWords.Name(s.Input),
+                            Say.Limb(s.Limb),
+                            RunReport.Clock(s.From),
+                            RunReport.Clock(s.To),
+                            s.Mattered ? DebriefTexts.StepYes : DebriefTexts.StepNo,
+                        ]
+                ),
+            ]
+        );
+        var (svg, height) = BandDrawing.Draw(
+            "debrief-ignorance",
+            picture.Until,
+            [
+                .. picture
+                    .Spells.GroupBy(s => (s.Limb, s.Input))
+                    .Select(g => new BandRow(
+                        $"{Say.Limb(g.Key.Limb)}: {InputWords.Name(g.Key.Input)}",
+                        [.. g.Select(s => new Band(s.From, s.To, "other", Hatched: true))],
+                        [.. g.Where(s => s.Mattered).Select(s => (s.From, s.To))]
+                    )),
+            ],
+            width,
+            Label(DebriefPictureTexts.IgnoranceTitle, table)
+        );
+        return new(DebriefPictureTexts.IgnoranceTitle, svg, height, [DebriefPictureTexts.KeyOpen, DebriefPictureTexts.KeyMattered], table);
+    }
+
     private static DebriefPicture Delays(DelayPicture picture, double width)
     {
         var table = new PictureTable(
@@ -147,7 +250,7 @@ public static class DebriefPictures
     private static string After(double? at, double? delay) =>
         delay is >= 0 ? $"{DebriefWords.Clock(at)} (+{DebriefWords.Span(delay.Value)})" : DebriefWords.Clock(at);
 
-    private static string Label(string title, PictureTable table) =>
+    internal static string Label(string title, PictureTable table) =>
         $"{title}. "
         + string.Join(". ", table.Rows.Select(row => string.Join("; ", table.Heads.Zip(row, (head, cell) => $"{head}: {cell}"))))
         + ".";

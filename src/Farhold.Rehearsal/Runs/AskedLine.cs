@@ -2,11 +2,13 @@ using System.Text;
 
 namespace Farhold.Rehearsal.Runs;
 
-/// <summary>What somebody asks of a rehearsal: an act, a look, an inject, signs to show.</summary>
+/// <summary>What somebody asks of a rehearsal: an act, a look, an inject, signs to show, another pace.</summary>
 /// <remarks>As it stands in a truth file, under <c>asked</c>.</remarks>
 public static class AskedLine
 {
     private const int Longest = 10_000;
+
+    private const double MostRate = 1_000;
 
     /// <param name="json">One object, such as <c>{"act":"slacken","limb":"left-leg"}</c>.</param>
     /// <returns>Null where it is none.</returns>
@@ -33,12 +35,13 @@ public static class AskedLine
             TruthLine.LookAsked asked => session.Look(asked.Look, asked.Wound, by ?? asked.By),
             TruthLine.InjectAsked asked => session.InjectNow(asked.Inject),
             TruthLine.ShowAsked asked => session.Show(asked.Show),
+            TruthLine.Paced paced => session.Pace(paced.Wall, paced.Rate),
             _ => null,
         };
     }
 
     internal static bool Is(TruthLine line) =>
-        line is TruthLine.ActAsked or TruthLine.LookAsked or TruthLine.InjectAsked or TruthLine.ShowAsked;
+        line is TruthLine.ActAsked or TruthLine.LookAsked or TruthLine.InjectAsked or TruthLine.ShowAsked or TruthLine.Paced;
 
     internal static TruthLine? Read(LocatedObject o, double at)
     {
@@ -48,6 +51,10 @@ public static class AskedLine
                 : null;
         if (o.Has("inject"))
             return o.Text("inject", EntryNames.Longest) is { } inject ? new TruthLine.InjectAsked(at, inject) : null;
+        if (o.Has("wall"))
+            return o.Instant("wall") is { } wall && ActFields.Needed(o, "rate", 0, MostRate) is { } rate
+                ? new TruthLine.Paced(at, wall, rate)
+                : null;
         if (o.Has("show"))
             return o.Object("show") is { } show ? new TruthLine.ShowAsked(at, ShowFields.Read(show)) : null;
         return ActFields.ReadAsked(o, []) is { } act ? new TruthLine.ActAsked(at, act, By(o)) : null;

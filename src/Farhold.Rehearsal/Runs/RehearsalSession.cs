@@ -116,6 +116,12 @@ public sealed class RehearsalSession
     /// <summary>When wounds bled, for the debrief.</summary>
     public IReadOnlyList<BleedingSpell> Spells => scene.Spells;
 
+    /// <summary>How many entries the record began with, before the trainee logged any.</summary>
+    internal int Opened { get; private set; }
+
+    /// <summary>Of the model, in seconds.</summary>
+    internal double StepS => run.Step;
+
     /// <summary>Whether somebody's hands are at work, or asked for.</summary>
     public bool IsBusy => carer.Count > 0 || Time < carerFree;
 
@@ -200,6 +206,16 @@ public sealed class RehearsalSession
             return RunTexts.Over(EndWords.Say(EndedBy!.Value));
         truth.Add(new TruthLine.ShowAsked(Time, show));
         scene.Override = show == SignOverride.None ? show : scene.Override.With(show);
+        return null;
+    }
+
+    /// <summary>Writes down that from a moment of the wall's clock on time passes so fast; moves nothing.</summary>
+    /// <returns>Why nothing comes of it, or null.</returns>
+    public string? Pace(Instant wall, double rate)
+    {
+        if (IsOver)
+            return RunTexts.Over(EndWords.Say(EndedBy!.Value));
+        truth.Add(new TruthLine.Paced(Time, wall, rate));
         return null;
     }
 
@@ -314,7 +330,7 @@ public sealed class RehearsalSession
         scene.Override = scene.Override.With(inject.Show);
         foreach (var act in inject.Acts)
             Begin(act);
-        if (inject.Say is { } say)
+        if (inject.ShownSay is { } say)
             Tell(HappeningKind.Said, RunTexts.Said(say));
     }
 
@@ -570,6 +586,7 @@ public sealed class RehearsalSession
                 ByScenario
             );
         Write(new Payload.WeatherStated(Scenario.Surroundings.AirC, Scenario.Surroundings.WindKmh), start, ByScenario);
+        Opened = record.Count;
     }
 
     private static Payload? Reported(EarlierAct earlier) =>

@@ -10,12 +10,12 @@ public static class RunReport
     {
         var scenario = session.Scenario;
         to.Write($"{RunTexts.Caution}\n");
-        to.Write(RunTexts.Scenario(scenario.Title, scenario.Id, Say.Number(session.Seed), Say.Number(scenario.Model)) + "\n");
+        to.Write(RunTexts.Scenario(scenario.ShownTitle, scenario.Id, Say.Number(session.Seed), Say.Number(scenario.Model)) + "\n");
         if (!scenario.Learn.IsEmpty)
             to.Write(RunTexts.Learn(string.Join(", ", scenario.Learn.Select(l => Wire.Word(l).Replace('-', ' ')))) + "\n");
         if (!scenario.KnownLimits.IsEmpty)
             to.Write(RunTexts.Limits(string.Join(" ", scenario.KnownLimits)) + "\n");
-        to.Write("\n" + Plain.Line(scenario.Briefing) + "\n\n");
+        to.Write("\n" + Plain.Line(scenario.ShownBriefing) + "\n\n");
         foreach (var (at, _, text) in Lines(session, refused).OrderBy(l => l.At).ThenBy(l => l.Order))
             to.Write($"{Clock(at)}  {Plain.Line(text)}\n");
         var lowest = session.Frames.Where(f => f.At >= 0).Select(f => f.Vitals.MeanArterialPressure).DefaultIfEmpty(0).Min();

@@ -6,6 +6,7 @@ using System.Runtime.InteropServices;
 using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
+using NodaTime;
 
 namespace Farhold.Rehearsal.Runs;
 
@@ -34,6 +35,10 @@ public abstract record TruthLine
 
     /// <summary>Who leads set what looks show from then on; with no sign, they show the truth again.</summary>
     public sealed record ShowAsked(double At, SignOverride Show) : TruthLine(At);
+
+    /// <summary>From a moment of the wall's clock on, time passed so fast; written only where somebody leads.</summary>
+    /// <param name="Rate">Times as fast as the wall; 0 while it stands.</param>
+    public sealed record Paced(double At, Instant Wall, double Rate) : TruthLine(At);
 
     /// <param name="Sha256">Of the entry's line in the record.</param>
     public sealed record Logged(double At, Kind Kind, string Sha256) : TruthLine(At);
@@ -104,6 +109,12 @@ public abstract record TruthLine
                 w.WriteStartObject("show");
                 ShowFields.Write(w, asked.Show);
                 w.WriteEndObject();
+                w.WriteEndObject();
+                break;
+            case Paced paced:
+                w.WriteStartObject("asked");
+                w.WriteString("wall", WrittenInstant.Write(paced.Wall));
+                w.WriteNumber("rate", paced.Rate);
                 w.WriteEndObject();
                 break;
             case LookAsked asked:

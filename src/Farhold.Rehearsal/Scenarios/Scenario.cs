@@ -15,6 +15,12 @@ public sealed record Scenario
 
     public string? Note { get; init; }
 
+    /// <summary>In the language that is spoken, where <c>scenarios/words</c> has it; an author's own stays as it was written.</summary>
+    public string ShownTitle => Translation.Scenario(Title);
+
+    /// <summary>As <see cref="ShownTitle"/>.</summary>
+    public string ShownBriefing => Translation.Scenario(Briefing);
+
     /// <summary>SHA-256 of the file, in lower-case hexadecimal digits.</summary>
     public required string Hash { get; init; }
 
@@ -173,7 +179,11 @@ public sealed record Inject(
     string? Say,
     ImmutableArray<Act> Acts,
     SignOverride Show
-);
+)
+{
+    /// <summary>As <see cref="Scenario.ShownTitle"/>; it is in no record and no truth file.</summary>
+    public string? ShownSay => Say is null ? null : Translation.Scenario(Say);
+}
 
 /// <summary>Signs that a look shows in place of the truth; null leaves one alone.</summary>
 public sealed record SignOverride(

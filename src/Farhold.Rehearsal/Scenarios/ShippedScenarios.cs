@@ -23,13 +23,23 @@ public static class ShippedScenarios
 
     public static ImmutableArray<Scenario> All => Read.Value;
 
-    private static Scenario Load(string id)
+    /// <summary>The text of a scenario's file, for an author who begins with it; null where none of that id ships.</summary>
+    public static string? TextOf(string id) => EasyToCruel.Contains(id) ? System.Text.Encoding.UTF8.GetString(Bytes(Name(id))) : null;
+
+    private static string Name(string id) => id + ".scenario.json";
+
+    private static byte[] Bytes(string name)
     {
-        var name = id + ".scenario.json";
         using var stream = typeof(ShippedScenarios).Assembly.GetManifestResourceStream(name)!;
         var bytes = new byte[stream.Length];
         stream.ReadExactly(bytes);
-        return ScenarioReader.Read(bytes, name) switch
+        return bytes;
+    }
+
+    private static Scenario Load(string id)
+    {
+        var name = Name(id);
+        return ScenarioReader.Read(Bytes(name), name) switch
         {
             Read<Scenario>.Usable usable => usable.Value,
             Read<Scenario>.Refused refused => throw new InvalidDataException(string.Join("; ", refused.Refusals)),

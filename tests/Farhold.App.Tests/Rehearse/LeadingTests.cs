@@ -1,4 +1,5 @@
 using Farhold.App.Rehearse;
+using Farhold.Exchange.Qr;
 using Farhold.Physiology.Rehearsal;
 using Farhold.Rehearsal.Runs;
 using Farhold.Rehearsal.Scenarios;
@@ -108,7 +109,9 @@ public class LeadingTests : RehearsalTest
 
         using var again = new RehearsalDesk(Practice, Session, Store, Desk, Ticker, Phone, Scene);
         await again.StartAsync(() => Task.CompletedTask);
-        Assert.Equal(truth, TruthFile.Write(((RunningRehearsal)again.Running!).Session.Truth));
+        var made = ((RunningRehearsal)again.Running!).Session.Truth;
+        Assert.IsType<TruthLine.Paced>(made[^1]); // the page goes on from here
+        Assert.Equal(truth, TruthFile.Write(made.SkipLast(1)));
         Assert.Equal(["Ola", "Bo"], again.Lesson!.People);
     }
 
@@ -129,6 +132,55 @@ public class LeadingTests : RehearsalTest
         Assert.EndsWith(Texts.AnswerNo, sheet.FindAll(".lesson-marks li")[3].TextContent, StringComparison.Ordinal);
         await Button(sheet, Texts.PrintThis).ClickAsync(new());
         Assert.Equal(1, printer.Printed);
+    }
+
+    /// <summary>The trainee's phone has a clock of its own, which the run's left behind; the record comes by codes.</summary>
+    [Fact]
+    public async Task The_trainees_record_is_taken_by_codes_and_debriefed_beside_the_truth()
+    {
+        var screen = await LeadAsync("bled-at-slackening", 24);
+        var began = Wall;
+        Pass(20);
+        await Deed(screen, Texts.LeadPackPlain).ClickAsync(new());
+        Pass(120);
+        await Rehearsal.ToNextAsync(() => Task.CompletedTask);
+        Assert.True(Run.Time > 160); // the run is ahead of the wall
+        await Deed(screen, Texts.LeadSlacken).ClickAsync(new());
+        var slackened = Wall;
+        Pass(100);
+        var sheet = Render<LessonScreen>(p => p.Add(s => s.Casualty, Session.Open!.Id));
+        Assert.DoesNotContain(sheet.FindAll("a.act"), a => a.GetAttribute("href") == "debrief");
+        await TakeAsync(
+            sheet,
+            Line(1, began, new Payload.WoundFound("hers", Limb.RightLeg, null, WoundNature.Bleeding)),
+            Line(2, began, new Payload.TourniquetTightened("mine", Limb.RightLeg)),
+            Line(3, slackened, new Payload.TourniquetSlackened("mine"))
+        );
+        Assert.Contains(Texts.TraineeTaken(Texts.SourceCodes), sheet.Markup, StringComparison.Ordinal);
+        Assert.Single(sheet.FindAll("a.act"), a => a.GetAttribute("href") == "debrief");
+
+        var debrief = Render<DebriefScreen>();
+        Assert.Contains(Texts.TraineeFirst, debrief.Markup, StringComparison.Ordinal);
+        Assert.Empty(debrief.FindAll("textarea"));
+        await Button(debrief, Texts.DebriefShow).ClickAsync(new());
+        debrief.WaitForAssertion(() => Assert.NotEmpty(debrief.FindAll(".noticed li")));
+        Assert.Contains("w1 packed, and not logged", debrief.Markup, StringComparison.Ordinal);
+        Assert.DoesNotContain("right leg let out, and not logged", debrief.Markup, StringComparison.Ordinal);
+        Assert.DoesNotContain("away from when it was done", debrief.Markup, StringComparison.Ordinal);
+        await Button(debrief, Texts.DebriefEnd).ClickAsync(new());
+        Assert.Empty(new PastRehearsals(Practice).All); // who led has practised nothing
+    }
+
+    [Fact]
+    public async Task A_real_casualtys_record_is_not_laid_beside_a_lesson()
+    {
+        await LeadAsync("bled-at-slackening", 24);
+        Pass(60);
+        var sheet = Render<LessonScreen>(p => p.Add(s => s.Casualty, Session.Open!.Id));
+        await TakeAsync(sheet, Line(1, Wall, new Payload.NoteWritten("real"), practice: false));
+        Assert.Contains("not marked as practice", sheet.Find("[role=alert]").TextContent, StringComparison.Ordinal);
+        Assert.Null(Rehearsal.Trainee);
+        Assert.Contains(Texts.TraineeMissing, Render<DebriefScreen>().Markup, StringComparison.Ordinal);
     }
 
     /// <summary>Who leads has practised nothing: the date of their own next practice stays.</summary>
@@ -205,6 +257,26 @@ public class LeadingTests : RehearsalTest
     {
         await BeginAsync(scenario, seed, "Ola, Bo");
         return Render<RunningScreen>(p => p.Add(s => s.Casualty, Session.Open!.Id));
+    }
+
+    private Instant Wall => Instant.FromDateTimeOffset(Time.GetUtcNow());
+
+    /// <summary>A line as a trainee's own phone writes it.</summary>
+    private static Entry Line(int number, Instant at, Payload payload, bool practice = true)
+    {
+        var body = EntryWriting.Body(Happened.At(at), at, "Ola", practice, payload);
+        var json = System.Text.Encoding.UTF8.GetBytes($"{{\"id\":\"tr-{number}\",{body[1..]}");
+        return ((Read<Entry>.Usable)new EntryReader().Read(json, "theirs", number)).Value;
+    }
+
+    /// <summary>Held before the camera until it is whole.</summary>
+    private async Task TakeAsync(IRenderedComponent<LessonScreen> sheet, params Entry[] record)
+    {
+        var sender = new FrameSender(Pack.Of(new CareRecord(record, [])));
+        await Button(sheet, Texts.TakeCamera).ClickAsync(new());
+        for (var i = 0; i <= sender.Blocks && HandOver.Scanning; i++)
+            await sheet.InvokeAsync(() => HandOver.See(sender[i].Text()));
+        sheet.WaitForAssertion(() => Assert.False(HandOver.Scanning));
     }
 
     private static AngleSharp.Dom.IElement Deed(IRenderedComponent<RunningScreen> screen, string name) =>

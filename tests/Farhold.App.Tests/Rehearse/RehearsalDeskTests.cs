@@ -145,7 +145,7 @@ public class RehearsalDeskTests : RehearsalTest
         Pass(120);
         var screen = Render<DebriefScreen>();
         await Button(screen, Texts.DebriefShow).ClickAsync(new());
-        screen.WaitForAssertion(() => Assert.Equal(2, screen.FindAll(".debrief-picture").Count));
+        screen.WaitForAssertion(() => Assert.Equal(3, screen.FindAll(".debrief-picture").Count));
         foreach (var picture in screen.FindAll(".debrief-picture"))
         {
             var label = picture.QuerySelector("svg[role=img]")!.GetAttribute("aria-label")!;
@@ -173,6 +173,11 @@ public class RehearsalDeskTests : RehearsalTest
         screen.WaitForAssertion(() => Assert.Equal("2", screen.Find(".what-if progress").GetAttribute("value")));
         Assert.Contains(Texts.DebriefAlike(2, 2), screen.Find(".what-if").TextContent, StringComparison.Ordinal);
         Assert.Contains(screen.FindAll(".what-if li"), l => l.TextContent.EndsWith(" of 2 so", StringComparison.Ordinal));
+        var counts = screen.FindAll(".what-if table td").Select(c => c.TextContent).ToArray();
+        Assert.Equal(4, counts.Length);
+        Assert.Equal(2, counts.Sum(c => int.Parse(c.Split(" of ")[0], System.Globalization.CultureInfo.InvariantCulture)));
+        Assert.Contains(counts[0], screen.Find(".what-if svg[role=img]").GetAttribute("aria-label")!, StringComparison.Ordinal);
+        Assert.Contains(" of 2", screen.Find(".what-if table td").TextContent, StringComparison.Ordinal);
         Assert.Equal(5, screen.FindAll(".what-if .tiles button").Count); // another can be asked
     }
 

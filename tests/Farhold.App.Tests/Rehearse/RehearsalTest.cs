@@ -15,12 +15,13 @@ public abstract class RehearsalTest : ScreenTest
     internal RehearsalClock Scene => (RehearsalClock)Services.GetRequiredService<TimeProvider>();
 
     /// <param name="people">Who treats while somebody leads, with commas; null: one alone.</param>
-    protected async Task BeginAsync(string scenario, ulong seed, string? people = null)
+    /// <param name="file">The scenario itself where it does not ship.</param>
+    protected async Task BeginAsync(string scenario, ulong seed, string? people = null, string? file = null)
     {
         Preferences.Carer = "Ane";
         Practice.IsRehearsing = true;
         var lesson = people is null ? null : Lesson.New(people);
-        Practice.Run = new KeptRun(scenario, null, seed, "Europe/Oslo", 0, RunsOn: false, PackedFor.Unsaid, [], lesson).Write();
+        Practice.Run = new KeptRun(scenario, file, seed, "Europe/Oslo", 0, RunsOn: false, PackedFor.Unsaid, [], lesson).Write();
         _ = (Desk, Ticker);
         await Session.StartAsync();
         await Rehearsal.StartAsync(() => Task.CompletedTask);

@@ -210,6 +210,13 @@ internal static class Screens
             yield return address;
         }
 
+        await page.EvaluateAsync("() => Blazor.navigateTo('/take-run')");
+        await page.Heading("Take a run from another phone").WaitForAsync();
+        yield return "take-run";
+        await page.EvaluateAsync("() => Blazor.navigateTo('/own-scenario')");
+        await page.Heading("A scenario of your own").WaitForAsync();
+        await page.Locator("textarea[spellcheck]").WaitForAsync();
+        yield return "own-scenario";
         await page.EvaluateAsync("() => Blazor.navigateTo('/no-such-place')");
         await page.GetByRole(AriaRole.Heading).First.WaitForAsync();
         yield return "not-found";
