@@ -148,7 +148,7 @@ internal sealed class AccessStore(DbDataSource rows)
     public async Task<bool> TakeAwayAsync(string casualty, string thumb, CancellationToken cancel = default) =>
         await rows.RunAsync("delete from allowed where casualty = @c and thumb = @t", [("@c", casualty), ("@t", thumb)], cancel) == 1;
 
-    /// <summary>Whether there was such a casualty and it has been erased: then nobody may see it, and everybody who knows its id is told.</summary>
+    /// <summary>Whether there was such a casualty and it has been erased: whoever knows its id is told so.</summary>
     public async Task<bool> WasErasedAsync(string casualty, CancellationToken cancel = default) =>
         await rows.ListAsync("select at from tombstone where casualty = @c", [("@c", casualty)], r => r.GetInt64(0), cancel) is not [];
 
