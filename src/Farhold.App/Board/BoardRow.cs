@@ -45,7 +45,7 @@ public sealed record BoardRow(
     (double Lat, double Lon)? Position
 )
 {
-    /// <summary>The lower, the sooner somebody has to act; the same order as on a phone, with questions that wait before verdicts.</summary>
+    /// <summary>The lower, the sooner somebody has to act: as on a phone, with questions that wait before verdicts.</summary>
     public int Rank =>
         Ended ? 9
         : AtOnce is not null ? 0
