@@ -13,6 +13,8 @@ internal static class TaskWords
         var dot = task.LastIndexOf('.');
         if (task == TaskNames.BeforeMove)
             return RecordTexts.TaskBeforeMove;
+        if (task.StartsWith(TaskNames.ReadBack + ".", StringComparison.Ordinal))
+            return RecordTexts.TaskReadBack(task[(TaskNames.ReadBack.Length + 1)..]);
         return dot > 0 && Limbs.Contains(task[(dot + 1)..]) ? $"{Words(task[..dot])}, {task[(dot + 1)..].Replace('-', ' ')}" : task;
     }
 

@@ -108,6 +108,7 @@ public class EntryTextTests
             { "Looked at the chest: a wound (graze)", new Payload.RegionLooked(null, BodyRegion.Chest, LookFound.Wound, "graze") },
             { "Looked at the right arm: nothing found", new Payload.RegionLooked(Limb.RightArm, null, LookFound.Nothing) },
             { "Tried to reach advice (duty doctor) by radio: nobody reached", new Payload.ContactTried(false, "duty doctor", "radio") },
+            { "Done: repeated advice n95q2x-4 aloud", new Payload.TaskDone(TaskNames.ReadBackOf(new EntryId("n95q2x", 4))) },
             { "Asked Dr Vann: may we try?", new Payload.QuestionAsked("Dr Vann", "may we try?") },
             {
                 "On the question k1-7, an answer is to come (rounds first)",
