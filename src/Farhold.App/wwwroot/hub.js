@@ -124,6 +124,8 @@ async function send(method, path, type, bytes) {
   return fetch(path, { method, headers, body, cache: 'no-store', signal: AbortSignal.timeout(patienceMs), redirect: 'error' });
 }
 
+const unreached = JSON.stringify({ status: 0, wait: 0, code: '', said: '', body: '' });
+
 /**
  * Asks the hub; `bodyBase64` is empty for none. Answers JSON: the status (0: not reached), how many seconds to wait where it says so, the
  * code of a refusal, and the body in base64.
@@ -139,6 +141,7 @@ export async function ask(method, path, type, bodyBase64) {
       answer = await send(method, path, type, bytes);
       problem = await problemOf(answer);
     }
+    if (!isFromHub(answer)) return unreached;
     return JSON.stringify({
       status: answer.status,
       wait: Number(answer.headers.get('Retry-After') ?? 0),
@@ -147,9 +150,13 @@ export async function ask(method, path, type, bodyBase64) {
       body: problem ? base64(encoder.encode(JSON.stringify(problem))) : base64(new Uint8Array(await answer.arrayBuffer())),
     });
   } catch {
-    return JSON.stringify({ status: 0, wait: 0, code: '', said: '', body: '' });
+    return unreached;
   }
 }
+
+// What else stands at this address, such as the page of a network that wants a password first, is not the hub.
+const isFromHub = answer => answer.status === 204 || /^application\/(problem\+)?json|^text\/plain/.test(answer.headers.get('Content-Type') ?? '')
+  || answer.headers.get('Content-Type') === 'application/jsonl';
 
 const problemOf = async answer => answer.ok || !answer.headers.get('Content-Type')?.includes('problem+json') ? null
   : answer.json().catch(() => null);

@@ -113,7 +113,14 @@ public class AskScreenTests : CareTest
         var hub = Services.GetRequiredService<HubDesk>();
         await hub.StartAsync();
         Assert.Equal("", await hub.JoinAsync("abcd", "Ane"));
-        await LogAsync(1, new Payload.QuestionAsked("duty doctor", "May we try?"));
+        await LogAsync(1, new Payload.QuestionAsked("duty doctor", "Ours: may we try?"));
+        var own = Show<AskScreen>();
+        Assert.DoesNotContain(own.FindAll("button"), b => Text(b) == "I am on it"); // a question of this very phone is asked by voice
+        var at = WrittenInstant.Write(Now);
+        var line = System.Text.Encoding.UTF8.GetBytes(
+            $"{{\"id\":\"n95q2x-1\",\"happened\":\"{at}\",\"recorded\":\"{at}\",\"by\":\"Tor\",\"kind\":\"question.asked\",\"to\":\"doctor\",\"text\":\"May we try?\"}}"
+        );
+        await Session.MergeAsync(Session.Open!, [new IncomingLine(new EntryId("n95q2x", 1), line)], "hub");
         var ask = Show<AskScreen>();
         Tap(ask, "I am on it");
         Assert.Equal(State.Of(Kind.QuestionAsked)[^1].Id, Last<Payload.QuestionTaken>().Answers);
