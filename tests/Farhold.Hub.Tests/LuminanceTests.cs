@@ -136,9 +136,10 @@ public class LuminanceTests(Browser browser) : PhoneTest(browser)
             "wait" => RecordFile
                 .Ready("wait", "Case wait")
                 .Looked(2, "none")
+                .LookedOver(2)
                 .Well(2)
                 .At(1, "help.expected", $"\"care\":\"surgery\",\"likely\":\"{In(60)}\",\"earliest\":\"{In(50)}\",\"latest\":\"{In(70)}\""),
-            _ => RecordFile.Ready("goes", "Case go").Looked(2, "none").Well(2),
+            _ => RecordFile.Ready("goes", "Case go").Looked(2, "none").LookedOver(2).Well(2),
         };
 
     private static string In(double minutes) =>
