@@ -41,7 +41,7 @@ internal static class Documents
             .MapPost(
                 "/fhir",
                 (HttpContext context, DocumentDesk desk) =>
-                    desk.MakeAsync(context, (body, leaving) => Answer(FileOf(body), file => Document(file, rules, Now(clock), leaving)))
+                    desk.MakeAsync(context, (body, leaving) => Answer(FileOf(body), file => Document(file, rules, clock.Now(), leaving)))
             )
             .WithMetadata(new Takes(Record));
         documents
@@ -61,7 +61,7 @@ internal static class Documents
                 (HttpContext context, DocumentDesk desk, string? paper, string? zone) =>
                     desk.MakeAsync(
                         context,
-                        (body, leaving) => Answer(FileOf(body), file => Card(file, rules, paper ?? "a4", zone, Now(clock), leaving))
+                        (body, leaving) => Answer(FileOf(body), file => Card(file, rules, paper ?? "a4", zone, clock.Now(), leaving))
                     )
             )
             .WithMetadata(new Takes(Record));
@@ -118,6 +118,4 @@ internal static class Documents
             Encoding.UTF8,
             StatusCodes.Status400BadRequest
         );
-
-    private static Instant Now(TimeProvider clock) => Instant.FromDateTimeOffset(clock.GetUtcNow());
 }

@@ -18,28 +18,28 @@ internal static class DeviceRoutes
         hub.MapGet("/devices", ListAsync).WithMetadata(new Needs(Act.Invite, MayRepeat: true)).RequireRateLimiting(SyncRoutes.SyncRate);
         hub.MapPost(
                 "/devices/{thumb}/confirm",
-                (HttpContext c, AccessStore s, AuditTrail a, string thumb) => ConfirmAsync(c, s, a, thumb, Now(clock))
+                (HttpContext c, AccessStore s, AuditTrail a, string thumb) => ConfirmAsync(c, s, a, thumb, clock.Now())
             )
             .WithMetadata(new Needs(Act.Invite), new Takes(SyncRoutes.Json))
             .RequireRateLimiting(SyncRoutes.SyncRate);
         hub.MapPost(
                 "/devices/{thumb}/revoke",
-                (HttpContext c, AccessStore s, AuditTrail a, string thumb) => RevokeAsync(c, s, a, thumb, Now(clock))
+                (HttpContext c, AccessStore s, AuditTrail a, string thumb) => RevokeAsync(c, s, a, thumb, clock.Now())
             )
             .WithMetadata(new Needs(Act.Revoke), new Takes(SyncRoutes.Json))
             .RequireRateLimiting(SyncRoutes.SyncRate);
-        hub.MapPost("/invitations", (HttpContext c, AccessStore s, AuditTrail a) => InviteAsync(c, s, a, Now(clock)))
+        hub.MapPost("/invitations", (HttpContext c, AccessStore s, AuditTrail a) => InviteAsync(c, s, a, clock.Now()))
             .WithMetadata(new Needs(Act.Invite), new Takes(SyncRoutes.Json))
             .RequireRateLimiting(SyncRoutes.SyncRate);
         hub.MapPost(
                 "/casualties/{id}/given/{thumb}",
-                (HttpContext c, AccessStore s, AuditTrail a, string id, string thumb) => GiveAsync(c, s, a, id, thumb, Now(clock))
+                (HttpContext c, AccessStore s, AuditTrail a, string id, string thumb) => GiveAsync(c, s, a, id, thumb, clock.Now())
             )
             .WithMetadata(new Needs(Act.Give), new Takes(SyncRoutes.Json))
             .RequireRateLimiting(SyncRoutes.SyncRate);
         hub.MapDelete(
                 "/casualties/{id}/given/{thumb}",
-                (HttpContext c, AccessStore s, AuditTrail a, string id, string thumb) => TakeAwayAsync(c, s, a, id, thumb, Now(clock))
+                (HttpContext c, AccessStore s, AuditTrail a, string id, string thumb) => TakeAwayAsync(c, s, a, id, thumb, clock.Now())
             )
             .WithMetadata(new Needs(Act.Give))
             .RequireRateLimiting(SyncRoutes.SyncRate);
@@ -201,6 +201,4 @@ internal static class DeviceRoutes
         };
 
     private static IResult NoSuchDevice() => Problems.Of(StatusCodes.Status404NotFound, "There is no such device here.", "no-such-device");
-
-    private static Instant Now(TimeProvider clock) => Instant.FromDateTimeOffset(clock.GetUtcNow());
 }

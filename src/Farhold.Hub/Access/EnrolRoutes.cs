@@ -11,10 +11,13 @@ internal static class EnrolRoutes
 
     public static void MapEnrolment(this RouteGroupBuilder hub, TimeProvider clock)
     {
-        hub.MapPost("/devices", (HttpContext context, AccessStore store, AuditTrail audit) => EnrolAsync(context, store, audit, Now(clock)))
+        hub.MapPost(
+                "/devices",
+                (HttpContext context, AccessStore store, AuditTrail audit) => EnrolAsync(context, store, audit, clock.Now())
+            )
             .WithMetadata(new OpenTo("whoever has a code that can still be used, once"), new Takes(SyncRoutes.Json))
             .RequireRateLimiting(SyncRoutes.FindRate);
-        hub.MapGet("/me", (HttpContext context) => Results.Json(Shown(Gate.CallerOf(context).Device, Now(clock))))
+        hub.MapGet("/me", (HttpContext context) => Results.Json(Shown(Gate.CallerOf(context).Device, clock.Now())))
             .WithMetadata(new Needs(Act.KnowOneself, MayRepeat: true))
             .RequireRateLimiting(SyncRoutes.SyncRate);
     }
@@ -76,8 +79,6 @@ internal static class EnrolRoutes
             confirmed = device.Confirmed is not null,
             now = WrittenInstant.Write(now),
         };
-
-    private static Instant Now(TimeProvider clock) => Instant.FromDateTimeOffset(clock.GetUtcNow());
 
     private sealed record Asked(string Code, byte[] Key, string Id, string Name);
 }

@@ -14,7 +14,7 @@ internal static class ErasureRoutes
     public static void MapErasure(this RouteGroupBuilder hub, TimeProvider clock) =>
         hub.MapPost(
                 "/casualties/{id}/erase",
-                (HttpContext context, Erasures erasures, string id) => erasures.AskAsync(context, id, Now(clock))
+                (HttpContext context, Erasures erasures, string id) => erasures.AskAsync(context, id, clock.Now())
             )
             .WithMetadata(new Needs(Act.Erase), new Takes(SyncRoutes.Json))
             .RequireRateLimiting(SyncRoutes.SyncRate);
@@ -25,8 +25,6 @@ internal static class ErasureRoutes
             is Read<string>.Usable { Value: { Length: > 0 } reason }
             ? reason
             : null;
-
-    private static Instant Now(TimeProvider clock) => Instant.FromDateTimeOffset(clock.GetUtcNow());
 }
 
 /// <summary>Erasures that one person has asked for. Kept in memory: after a start they are asked for anew.</summary>

@@ -80,7 +80,7 @@ internal sealed class Gate(AccessStore store, Nonces nonces, TimeProvider clock)
         var request = context.Request;
         if (RequestSignature.Of(request) is not { } signature)
             return Unsigned("Asked without a signature that can be read.", "signature");
-        var now = Instant.FromDateTimeOffset(clock.GetUtcNow());
+        var now = clock.Now();
         if (BodyHeader(context) is var header && !signature.Covered.SequenceEqual(RequestSignature.Expected(header)))
             return Unsigned("The signature does not cover what it has to.", "signature");
         if (await store.DeviceAsync(signature.Thumb, context.RequestAborted) is not { } device)

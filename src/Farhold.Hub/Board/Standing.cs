@@ -72,7 +72,7 @@ internal sealed record Standing(string Id, bool Practice, string Json)
 
     /// <summary>How many lines are known to exist and are not here; null where some have no number that is known.</summary>
     public static int? Missing(LineSet lines, KnownElsewhere elsewhere) =>
-        elsewhere.Unnumbered.IsEmpty ? elsewhere.Last.Sum(d => Math.Max(0, d.Value - Math.Max(lines.Vector[d.Key].Length, 0))) : null;
+        elsewhere.Unnumbered.IsEmpty ? elsewhere.Last.Sum(d => Math.Max(0, d.Value - lines.Vector[d.Key].Length)) : null;
 
     /// <summary>Whatever has to be done at once, then the next two.</summary>
     private static IEnumerable<DueTask> Shown(Judgement picture) =>

@@ -139,7 +139,7 @@ internal sealed class WatchBoard(SyncDesk desk, AccessStore access, HubRules rul
 
     private async Task<Standing?> JudgeAloneAsync(string id, CancellationToken cancel)
     {
-        var now = Instant.FromDateTimeOffset(clock.GetUtcNow());
+        var now = clock.Now();
         CareRecord record;
         Instant? heard;
         int? missing;
@@ -174,17 +174,7 @@ internal sealed class WatchBoard(SyncDesk desk, AccessStore access, HubRules rul
     {
         if (records.TryGetValue(id, out var kept) && kept.Version == turn.Lines.Count)
             return kept.Record;
-        using var text = new MemoryStream();
-        foreach (var line in turn.Lines.Lines)
-        {
-            text.Write(line.Bytes.Span);
-            text.WriteByte((byte)'\n');
-        }
-
-        var (record, at) = RecordReader.Read(text.ToArray(), "record") is Read<RecordFile>.Usable(var file)
-            ? CareRecord.In(file, now)
-            : (new CareRecord([], []), now);
-        record.Elsewhere = KnownMissing.Here(turn.Lines, turn.Said);
+        var (record, at) = turn.Record(now);
         records[id] = (turn.Lines.Count, record, at);
         return record;
     }

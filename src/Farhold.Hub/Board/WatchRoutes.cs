@@ -81,5 +81,5 @@ internal static class WatchRoutes
         await context.Response.Body.FlushAsync(context.RequestAborted);
     }
 
-    private static string Now(TimeProvider clock) => $"\"{WrittenInstant.Write(Instant.FromDateTimeOffset(clock.GetUtcNow()))}\"";
+    private static string Now(TimeProvider clock) => $"\"{WrittenInstant.Write(clock.Now())}\"";
 }

@@ -22,7 +22,7 @@ internal static class FhirRoutes
     public static void MapFhir(this RouteGroupBuilder hub, TimeProvider clock)
     {
         var fhir = hub.MapGroup("/fhir/{share}");
-        fhir.MapGet("/metadata", (HttpContext context, string share) => Capability(context, share, Now(clock)))
+        fhir.MapGet("/metadata", (HttpContext context, string share) => Capability(context, share, clock.Now()))
             .WithMetadata(new OpenTo("it says what the hub can do, and nothing of any record"))
             .RequireRateLimiting(SyncRoutes.SyncRate);
         fhir.MapGet(
@@ -33,7 +33,7 @@ internal static class FhirRoutes
                         opener,
                         records,
                         share,
-                        Now(clock),
+                        clock.Now(),
                         record =>
                             record.Read(type, resource) is { } found
                                 ? Answer(found)
@@ -45,7 +45,7 @@ internal static class FhirRoutes
         fhir.MapGet(
                 "/{type}",
                 (HttpContext context, Opener opener, FhirRecords records, string share, string type) =>
-                    WithAsync(context, opener, records, share, Now(clock), record => Search(context, share, record, type))
+                    WithAsync(context, opener, records, share, clock.Now(), record => Search(context, share, record, type))
             )
             .WithMetadata(Secret)
             .RequireRateLimiting(SyncRoutes.SyncRate);
@@ -196,6 +196,4 @@ internal static class FhirRoutes
             resource.Remove("entry"); // FHIR has no empty arrays
         return Results.Text(resource.ToJsonString(), Json, Encoding.UTF8);
     }
-
-    private static Instant Now(TimeProvider clock) => Instant.FromDateTimeOffset(clock.GetUtcNow());
 }

@@ -1,5 +1,4 @@
 using System.Globalization;
-using System.Text.RegularExpressions;
 using Farhold.Documents.Card;
 using Farhold.Documents.Fhir;
 using Farhold.Exchange.Card;
@@ -14,7 +13,7 @@ using NodaTime;
 namespace Farhold.Hub.Shares;
 
 /// <summary>Shows one casualty to whoever has followed a link: a page, a card to print, FHIR.</summary>
-internal sealed partial class Opener(
+internal sealed class Opener(
     ShareStore shares,
     SyncDesk desk,
     HubRules rules,
@@ -91,28 +90,11 @@ internal sealed partial class Opener(
         using var turn = await desk.Casualty(share.Casualty).TakeTurnAsync(cancel);
         if (turn is null)
             return (null, Problems.Of(StatusCodes.Status404NotFound, "This link shows nothing, or nothing any more.", "no-such-link"));
-        var (record, at) = RecordOf(turn, now);
+        var (record, at) = turn.Record(now);
         if (rules.At(at) is not Read<Rulebook>.Usable(var book))
             return (null, Problems.Of(StatusCodes.Status503ServiceUnavailable, "The hub's local protocol can't be used now.", "rules"));
         var missing = Board.Standing.Missing(turn.Lines, record.Elsewhere);
         return (new(share, record, book, at, turn.Heard, missing), null);
-    }
-
-    /// <summary>The record as it is at the hub, with what is known to be missing as a doubt, and the time to judge it at.</summary>
-    public static (CareRecord Record, Instant At) RecordOf(HeldCasualty.Turn turn, Instant now)
-    {
-        using var text = new MemoryStream();
-        foreach (var line in turn.Lines.Lines)
-        {
-            text.Write(line.Bytes.Span);
-            text.WriteByte((byte)'\n');
-        }
-
-        var (record, at) = RecordReader.Read(text.ToArray(), "record") is Read<RecordFile>.Usable(var file)
-            ? CareRecord.In(file, now)
-            : (new CareRecord([], []), now);
-        record.Elsewhere = KnownMissing.Here(turn.Lines, turn.Said);
-        return (record, at);
     }
 
     private async Task<IResult> WithAsync(
@@ -146,7 +128,7 @@ internal sealed partial class Opener(
                     new Dictionary<string, object?>
                     {
                         ["Alias"] = facts.Person.Aliases is [{ Length: > 0 } alias, ..] ? Plain.Line(alias) : "the casualty",
-                        ["Until"] = Lasts(shown.Share, zone, now),
+                        ["Until"] = Lasts(shown.Share, now),
                         ["Sheet"] = CardSheet.Of(shown.Record, shown.Book, shown.At, zone),
                         ["Needs"] = words.NeedsSaid,
                         ["Recommendations"] = words.Recommendations,
@@ -161,7 +143,7 @@ internal sealed partial class Opener(
         });
     }
 
-    private static string Lasts(Share share, DateTimeZone zone, Instant now) =>
+    private static string Lasts(Share share, Instant now) =>
         string.Create(
             CultureInfo.InvariantCulture,
             $"Ends in {Say.Duration(share.Until - now)}. Opened {(share.Opened == 1 ? "once" : $"{share.Opened} times")}."

@@ -15,7 +15,7 @@ internal static class ShareRoutes
     {
         hub.MapPost(
                 "/casualties/{id}/shares",
-                (HttpContext context, ShareStore shares, AuditTrail audit, string id) => MakeAsync(context, shares, audit, id, Now(clock))
+                (HttpContext context, ShareStore shares, AuditTrail audit, string id) => MakeAsync(context, shares, audit, id, clock.Now())
             )
             .WithMetadata(new Needs(Act.Share), new Takes(SyncRoutes.Json))
             .RequireRateLimiting(SyncRoutes.SyncRate);
@@ -25,7 +25,7 @@ internal static class ShareRoutes
         hub.MapDelete(
                 "/casualties/{id}/shares/{share}",
                 (HttpContext context, ShareStore shares, AuditTrail audit, string id, string share) =>
-                    EndAsync(context, shares, audit, id, share, Now(clock))
+                    EndAsync(context, shares, audit, id, share, clock.Now())
             )
             .WithMetadata(new Needs(Act.Share))
             .RequireRateLimiting(SyncRoutes.SyncRate);
@@ -35,19 +35,19 @@ internal static class ShareRoutes
         hub.MapGet("/link.js", () => Results.Stream(LinkFiles.Open("link.js"), "text/javascript")).WithMetadata(new OpenTo("a script"));
         hub.MapPost(
                 "/shares/{share}/open",
-                (HttpContext context, Opener opener, string share) => opener.PageAsync(context, share, Now(clock))
+                (HttpContext context, Opener opener, string share) => opener.PageAsync(context, share, clock.Now())
             )
             .WithMetadata(new OpenTo("whoever has the link's secret, while it lasts"), new Takes(SyncRoutes.Json))
             .RequireRateLimiting(SyncRoutes.FindRate);
         hub.MapPost(
                 "/shares/{share}/card",
-                (HttpContext context, Opener opener, string share) => opener.CardAsync(context, share, Now(clock))
+                (HttpContext context, Opener opener, string share) => opener.CardAsync(context, share, clock.Now())
             )
             .WithMetadata(new OpenTo("whoever has the link's secret, while it lasts"), new Takes(SyncRoutes.Json))
             .RequireRateLimiting(SyncRoutes.FindRate);
         hub.MapPost(
                 "/shares/{share}/fhir",
-                (HttpContext context, Opener opener, string share) => opener.FhirAsync(context, share, Now(clock))
+                (HttpContext context, Opener opener, string share) => opener.FhirAsync(context, share, clock.Now())
             )
             .WithMetadata(new OpenTo("whoever has the link's secret, while it lasts"), new Takes(SyncRoutes.Json))
             .RequireRateLimiting(SyncRoutes.FindRate);
@@ -121,8 +121,6 @@ internal static class ShareRoutes
         var code = root["code"] is not null && file.Flag(root, "code");
         return hours is { } lasting ? new(Duration.FromHours(lasting), code) : null;
     }
-
-    private static Instant Now(TimeProvider clock) => Instant.FromDateTimeOffset(clock.GetUtcNow());
 
     private sealed record Wanted(Duration For, bool WithCode);
 }

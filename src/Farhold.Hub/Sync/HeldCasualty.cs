@@ -74,6 +74,23 @@ internal sealed class HeldCasualty(string id, IRecordStore store, Vouched vouche
         /// <summary>When anybody last exchanged lines; null: nobody since it was named.</summary>
         public Instant? Heard => of.heard.IsEmpty ? null : of.heard.Values.Max();
 
+        /// <summary>The record as it is at the hub, with what is known to be missing as a doubt, and the time to judge it at.</summary>
+        public (CareRecord Record, Instant At) Record(Instant now)
+        {
+            using var text = new MemoryStream();
+            foreach (var line in Lines.Lines)
+            {
+                text.Write(line.Bytes.Span);
+                text.WriteByte((byte)'\n');
+            }
+
+            var (record, at) = RecordReader.Read(text.ToArray(), "record") is Read<RecordFile>.Usable(var file)
+                ? CareRecord.In(file, now)
+                : (new CareRecord([], []), now);
+            record.Elsewhere = KnownMissing.Here(Lines, Said);
+            return (record, at);
+        }
+
         /// <summary>Keeps what is new of some lines, first in the store.</summary>
         /// <returns>Why one of them could not be taken; null where all were. Those before it are kept.</returns>
         public async Task<Addition?> AddAsync(ImmutableArray<ReadOnlyMemory<byte>> added, string via, Instant at)

@@ -66,7 +66,7 @@ internal static class SyncRoutes
             .MapPost(
                 "/find",
                 (HttpContext context, SyncDesk desk, AccessStore access, AuditTrail audit) =>
-                    KeptAsync(() => FindAsync(context, desk, access, audit, Now(clock)))
+                    KeptAsync(() => FindAsync(context, desk, access, audit, clock.Now()))
             )
             .RequireRateLimiting(FindRate)
             .WithMetadata(new Needs(Act.FindCasualty, MayRepeat: true), new Takes(Json));
@@ -130,7 +130,7 @@ internal static class SyncRoutes
         try
         {
             while (await ReadAsync(body, part, options.Patience, context) is > 0 and var read)
-                if (await TakeAsync(context, casualty, reader, part.AsMemory(0, read), Now(clock)) is { } refusal)
+                if (await TakeAsync(context, casualty, reader, part.AsMemory(0, read), clock.Now()) is { } refusal)
                     return refusal;
         }
         catch (InvalidDataException)
@@ -141,7 +141,7 @@ internal static class SyncRoutes
         {
             // Also where it broke off: what the sender holds and has not sent is known to exist from now on.
             if (reader.Head is { } said && IsSigned(context, reader))
-                await EndAsync(casualty, caller.Device, said, Now(clock));
+                await EndAsync(casualty, caller.Device, said, clock.Now());
             board.Changed(id);
         }
 
@@ -150,9 +150,9 @@ internal static class SyncRoutes
         if (!IsSigned(context, reader))
             return Problems.Of(StatusCodes.Status401Unauthorized, "The head is not the one that was signed.", "signature");
         using var last = await casualty.TakeTurnAsync(context.RequestAborted);
-        await last!.SealAsync(caller.Device, head, reader.HeadLine, caller, Now(clock));
+        await last!.SealAsync(caller.Device, head, reader.HeadLine, caller, clock.Now());
         var known = KnownMissing.ToTell(last.Lines, last.Said);
-        return Answer(context, Outgoing.To(head, last.Lines, MostInAnswer, Now(clock), known));
+        return Answer(context, Outgoing.To(head, last.Lines, MostInAnswer, clock.Now(), known));
     }
 
     private static async Task EndAsync(HeldCasualty casualty, Device device, Head said, Instant now)
@@ -304,6 +304,4 @@ internal static class SyncRoutes
             ),
             _ => string.Create(CultureInfo.InvariantCulture, $"A line has at most {SyncLimits.MaxLine} bytes."),
         };
-
-    private static Instant Now(TimeProvider clock) => Instant.FromDateTimeOffset(clock.GetUtcNow());
 }

@@ -98,7 +98,7 @@ internal static class InviteVerb
         TimeProvider clock
     )
     {
-        var now = Instant.FromDateTimeOffset(clock.GetUtcNow());
+        var now = clock.Now();
         var until = now + Duration.FromDays(days);
         var code = await access.InviteAsync(new(role, team, name, until, Beforehand: true), "console", now);
         await audit.AddAsync("console", $"invitation.{Wire.Word(role)}", team, now);

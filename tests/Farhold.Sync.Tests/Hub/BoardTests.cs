@@ -22,15 +22,7 @@ public sealed class BoardTests
         var phone = Tied();
         using var carer = new PhoneClient(phone, hub);
         await carer.FindAsync();
-        using var events = new StreamReader(
-            await (
-                await client.SendAsync(
-                    desk.Request(HttpMethod.Get, "/hub/watch", hub.Port),
-                    HttpCompletionOption.ResponseHeadersRead,
-                    TestContext.Current.CancellationToken
-                )
-            ).Content.ReadAsStreamAsync(TestContext.Current.CancellationToken)
-        );
+        using var events = await EventsAsync(client, hub, desk);
         await NextAsync(events, "all");
         Assert.Equal(HttpStatusCode.OK, await carer.SyncAsync());
         var row = await NextAsync(events, "standing", r => r.GetProperty("entries").GetInt32() == 3);
@@ -126,15 +118,7 @@ public sealed class BoardTests
         var phone = Tied();
         using var carer = new PhoneClient(phone, hub);
         await carer.FindAsync();
-        using var events = new StreamReader(
-            await (
-                await client.SendAsync(
-                    desk.Request(HttpMethod.Get, "/hub/watch", hub.Port),
-                    HttpCompletionOption.ResponseHeadersRead,
-                    TestContext.Current.CancellationToken
-                )
-            ).Content.ReadAsStreamAsync(TestContext.Current.CancellationToken)
-        );
+        using var events = await EventsAsync(client, hub, desk);
         await NextAsync(events, "all");
         await SignatureTests.OfAsync(
             client,
@@ -143,6 +127,16 @@ public sealed class BoardTests
         );
         await carer.SyncAsync();
         Assert.DoesNotContain("Runa", await events.ReadToEndAsync(TestContext.Current.CancellationToken), StringComparison.Ordinal);
+    }
+
+    private static async Task<StreamReader> EventsAsync(HttpClient client, HubOverLoopback hub, Signer desk)
+    {
+        var answer = await client.SendAsync(
+            desk.Request(HttpMethod.Get, "/hub/watch", hub.Port),
+            HttpCompletionOption.ResponseHeadersRead,
+            TestContext.Current.CancellationToken
+        );
+        return new(await answer.Content.ReadAsStreamAsync(TestContext.Current.CancellationToken));
     }
 
     /// <summary>A casualty opened 40 minutes ago with a tourniquet on the left leg.</summary>
